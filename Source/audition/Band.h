@@ -1,0 +1,29 @@
+#pragma once
+
+#include "audition/Change.h"
+
+#include <functional>
+#include <vector>
+
+namespace coldiron
+{
+/** Where the truth lies in nine of ten third octaves: string mix (32 fixed draws) and parts (32 draws). */
+struct Band
+{
+    std::vector<double> hz, lowDb, highDb;
+};
+
+/** What the band needs to bend the parts: the two sides unbuilt. */
+struct Side
+{
+    Harness harness;
+    Setting setting;
+    Load load;
+    StringSet strings;
+
+    Voice voice (const BuildOptions& options = {}) const { return Voice (harness, setting, load, strings, options); }
+};
+
+/** @param hz  where the band is wanted, rising; the 5 % and 95 % of the mean ln |T|^2 per third octave around each */
+Band computeBand (const Side& recorded, const Side& option, const std::vector<double>& hz);
+}

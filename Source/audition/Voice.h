@@ -1,0 +1,45 @@
+#pragma once
+
+#include "circuit/Network.h"
+#include "guitar/GuitarCircuit.h"
+#include "strings/StringMix.h"
+
+#include <complex>
+#include <vector>
+
+namespace coldiron
+{
+/** One harness at one setting into one load on one guitar's strings, ready to be asked at any frequency.
+    The plot, the table, the command and the sound all ask this one. Immutable. */
+class Voice
+{
+public:
+    Voice (const Harness&, const Setting&, const Load&, const StringSet&, const BuildOptions& = {});
+
+    bool isSilent() const { return circuit.path != Path::open; }
+    const GuitarCircuit& guitar() const { return circuit; }
+    const StringSet& strings() const { return stringSet; }
+    const std::vector<Ear>& ears() const { return earList; }
+
+    /** V at the input per volt of each coil's own EMF, times its string drive: h. All zeros when silent. */
+    Eigen::VectorXcd drives (double hz) const;
+
+    /** All coils driven alike with their string sign: the plain response. */
+    std::complex<double> plain (double hz) const;
+
+    /** Hum: all coils in one field, V at the input per volt of hum EMF of one 5000-turn coil.
+        @param facing  -1..1, the cosine of the coil axis to the field; 1 is worst */
+    std::complex<double> hum (double hz, double facing = 1.0) const;
+
+    /** h^H W h: the power heard from the strings, relative. */
+    double power (double hz, const StringDraw& = {}) const;
+
+    std::complex<double> outputImpedance (double hz) const;
+
+private:
+    GuitarCircuit circuit;
+    StringSet stringSet;
+    std::vector<Ear> earList;
+    std::optional<Network> network;
+};
+}

@@ -1,0 +1,51 @@
+#pragma once
+
+#include "circuit/Netlist.h"
+
+#include <complex>
+#include <memory>
+#include <vector>
+
+namespace coldiron
+{
+/** The responses of one circuit, factorized once, asked at any frequency.
+
+    Modified nodal analysis with a conductance of 1e-12 S from every node to ground. One real shift
+    s0 = 2 pi 3000, M = (G + s0 C)^-1 C, then M's eigenvectors (or its Hessenberg form where they are
+    ill-conditioned), so that each further frequency costs O(n) or O(n^2).
+    Immutable after construction; any thread may ask.
+*/
+class Network
+{
+public:
+    /** @param drives  branches whose EMFs are the sources, in the order of the answers
+        @param output  the node heard
+        @throws std::runtime_error when the circuit has no single solution */
+    Network (const Netlist&, std::vector<BranchId> drives, NodeId output);
+    ~Network();
+    Network (Network&&) noexcept;
+    Network& operator= (Network&&) noexcept;
+
+    int numDrives() const;
+
+    /** V at the output per volt of EMF of each drive, at hz > 0; answers has numDrives() places. */
+    void responses (double hz, std::complex<double>* answers) const;
+
+    /** Impedance seen into the output node with all EMFs at zero [ohms], at hz > 0. */
+    std::complex<double> outputImpedance (double hz) const;
+
+private:
+    struct Impl;
+    std::unique_ptr<Impl> impl;
+};
+
+/** The DC resistance between two nodes [ohms]: branches count with their ohms (at least 1e-9), capacitors are open.
+    Followers throw std::invalid_argument. Above 1e11 it is only the solver's leakage. */
+double dcResistance (const Netlist&, NodeId a, NodeId b);
+
+/** A branch current per volt of EMF in `drive` at hz >= 0: for checks of whole circuits, not for audio. */
+std::complex<double> branchCurrent (const Netlist&, BranchId drive, BranchId measured, double hz);
+
+/** A node voltage per volt of EMF in `drive` at hz >= 0, by one plain dense solve: the slow reference. */
+std::complex<double> nodeVoltage (const Netlist&, BranchId drive, NodeId measured, double hz);
+}

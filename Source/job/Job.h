@@ -1,0 +1,105 @@
+#pragma once
+
+#include "audition/Band.h"
+#include "guitar/Step.h"
+#include "job/Json.h"
+
+#include <filesystem>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace coldiron
+{
+/** A guitar as read: strings and harness. */
+struct Guitar
+{
+    std::string name, preset;
+    std::vector<GuitarString> strings;  ///< lowest first
+    Harness harness;
+};
+
+/** A rewire where it is used: names filled in, steps concrete. */
+struct RewireUse
+{
+    std::string preset, name, gives, costs;
+    std::map<std::string, std::string> arguments;
+    std::vector<Step> steps;
+    int line = 0;
+};
+
+struct TakeEntry
+{
+    std::filesystem::path file;      ///< absolute
+    Setting setting;
+    std::vector<std::string> strings; ///< played; empty: all
+    std::vector<RewireUse> rewires;
+    Harness harness;                 ///< after the rewires
+};
+
+struct Option
+{
+    std::string letter, name;
+    std::vector<RewireUse> rewires;
+    Setting setting;                 ///< the take's, then the option's own
+    int take = 0;                    ///< index into takes
+    Load listening;
+    Guitar guitar;                   ///< the job's, unless the option is heard on another one
+    Harness harness;                 ///< after the rewires
+};
+
+struct Job
+{
+    std::filesystem::path file;      ///< empty when not from a file
+    std::string title;
+    Guitar guitar;
+    Load recording, listening;
+    std::vector<TakeEntry> takes;    ///< may be empty (plain responses need none)
+    std::vector<Option> options;     ///< in the file's order
+    Faults warnings;                 ///< silent or shorted at the setting asked for, and the like
+
+    const Option* find (const std::string& letter) const;
+
+    Side recordedSide (int take) const;          ///< take -1: the guitar as it is, all at standard
+    Side optionSide (const Option&) const;
+};
+
+/** Where presets are looked for, first match wins: given folders, the user's own, the shipped ones. */
+class PresetFolders
+{
+public:
+    /** The shipped folder is found from COLDIRON_PRESETS, beside the executable, installed, or in the source tree. */
+    static PresetFolders standard (const std::vector<std::filesystem::path>& extra = {});
+
+    std::vector<std::filesystem::path> folders;
+
+    /** kind: "guitars", "pickups", "switches", "tapers", "rewires", "jobs". Empty path when not found. */
+    std::filesystem::path find (const std::string& kind, const std::string& name) const;
+    std::vector<std::string> list (const std::string& kind) const; ///< names, sorted, each once
+};
+
+/** Reads a job and everything it names. Every fault of every file is added; empty when any is fatal. */
+std::optional<Job> readJob (const std::filesystem::path&, const PresetFolders&, Faults&);
+std::optional<Job> readJobText (const std::string& text, const std::filesystem::path& folder, const PresetFolders&, Faults&);
+
+std::optional<Guitar> readGuitar (const std::string& preset, const PresetFolders&, Faults&);
+
+/** The asks of a rewire, to offer what may be filled in. */
+struct RewireInfo
+{
+    struct Ask { std::string name, kind, standard; };
+    std::string preset, name, gives, costs, wish;
+    std::vector<std::string> alsoCalled;
+    std::vector<Ask> asks;
+};
+std::optional<RewireInfo> readRewireInfo (const std::string& preset, const PresetFolders&, Faults&);
+
+/** Fills a rewire in for a harness: checks asks and needs. Faults say why not. */
+std::optional<RewireUse> fillRewire (const std::string& preset, const std::map<std::string, std::string>& arguments,
+                                     const Harness&, const PresetFolders&, Faults&);
+
+/** All of the rewires in turn. Where one is refused the fault says which step of which and why, and whether
+    another order works. */
+std::optional<Harness> applyRewires (const Harness&, const std::vector<RewireUse>&, const std::string& file, Faults&);
+}

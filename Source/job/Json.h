@@ -1,0 +1,44 @@
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace coldiron
+{
+/** One fault in a file: what a person needs to mend it. */
+struct Fault
+{
+    std::string file;
+    int line = 0;          ///< from 1; 0: the file as a whole
+    std::string message;   ///< what was found, what was expected, what to do
+
+    std::string text() const; ///< "verse.json:12: ..." 
+};
+
+using Faults = std::vector<Fault>;
+
+/** JSON text with comments as a tree that keeps the order of keys and the line of everything. */
+struct Json
+{
+    enum class Kind { null, boolean, number, text, list, object };
+
+    Kind kind = Kind::null;
+    int line = 0;
+    bool boolean = false;
+    double number = 0.0;
+    std::string text;
+    std::vector<Json> items;                                   ///< list
+    std::vector<std::pair<std::string, Json>> members;         ///< object, in the file's order
+    std::vector<int> memberLines;                              ///< line of each key
+
+    const Json* find (const std::string& key) const;
+    std::string kindName() const;
+    std::string dump() const;   ///< compact JSON text, keys in order
+};
+
+/** Reads text. Duplicate keys, depth over 64 and syntax faults go to `faults`; a syntax fault ends the file. */
+bool parseJson (const std::string& text, const std::string& file, Json& result, Faults& faults);
+}
