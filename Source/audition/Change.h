@@ -2,6 +2,7 @@
 
 #include "audition/Sureness.h"
 #include "audition/Voice.h"
+#include "filter/FilterDesigner.h"
 
 #include <vector>
 
@@ -24,4 +25,7 @@ private:
     const Voice& option;
     Sureness sure;
 };
+
+/** The filter that turns the take into the option at the designer's rate. Any thread but the audio thread. */
+ModalFilter designFilter (const Change&, const FilterDesigner&);
 }

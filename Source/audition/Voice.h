@@ -5,6 +5,7 @@
 #include "strings/StringMix.h"
 
 #include <complex>
+#include <optional>
 #include <vector>
 
 namespace coldiron
