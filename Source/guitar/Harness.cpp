@@ -1,0 +1,286 @@
+#include "guitar/Harness.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+Harness::Wire ordered (const std::string& a, const std::string& b)
+{
+    return a < b ? Harness::Wire { a, b } : Harness::Wire { b, a };
+}
+
+std::string listed (const std::vector<std::string>& names)
+{
+    std::string text;
+    for (const auto& name : names)
+        text += (text.empty() ? "" : ", ") + name;
+    return text;
+}
+}
+
+std::pair<std::string, std::string> splitPoint (const std::string& fullPoint)
+{
+    const auto dot = fullPoint.find ('.');
+    if (dot == std::string::npos)
+        return { fullPoint, "" };
+    return { fullPoint.substr (0, dot), fullPoint.substr (dot + 1) };
+}
+
+const Part* Harness::find (const std::string& part) const
+{
+    const auto found = std::find_if (partList.begin(), partList.end(), [&] (const Part& p) { return p.name == part; });
+    return found == partList.end() ? nullptr : &*found;
+}
+
+const Part& Harness::jack() const
+{
+    for (const auto& part : partList)
+        if (part.as<JackPart>() != nullptr)
+            return part;
+    throw HarnessError ("the harness has no jack; add a part like \"jack\": { \"jack\": \"mono\" }");
+}
+
+std::string Harness::point (const std::string& name) const
+{
+    if (name == "ground")
+        return jack().name + ".sleeve";
+    if (name == "strings")
+        return jack().name + ".sleeve"; // the bridge's ground wire ends where ground is; it carries no signal of its own
+
+    const auto [partName, terminal] = splitPoint (name);
+    const auto* part = find (partName);
+    if (part == nullptr)
+    {
+        std::vector<std::string> names;
+        for (const auto& p : partList)
+            names.push_back (p.name);
+        throw HarnessError (name + ": there is no part \"" + partName + "\"; the parts are " + listed (names));
+    }
+    const auto points = part->points();
+    if (std::find (points.begin(), points.end(), terminal) == points.end())
+        throw HarnessError (name + ": a " + part->kindName() + " has " + listed (points));
+    return name;
+}
+
+bool Harness::isLead (const std::string& fullPoint) const
+{
+    return partOf (fullPoint).isLead (splitPoint (fullPoint).second);
+}
+
+const Part& Harness::partOf (const std::string& fullPoint) const
+{
+    const auto* part = find (splitPoint (fullPoint).first);
+    if (part == nullptr)
+        throw HarnessError (fullPoint + ": there is no such part");
+    return *part;
+}
+
+std::vector<std::string> Harness::allPoints() const
+{
+    std::vector<std::string> result;
+    for (const auto& part : partList)
+        for (const auto& terminal : part.points())
+            result.push_back (part.name + "." + terminal);
+    return result;
+}
+
+void Harness::addPart (Part part)
+{
+    if (part.name.empty() || part.name.find ('.') != std::string::npos || part.name == "ground" || part.name == "strings")
+        throw HarnessError ("\"" + part.name + "\" cannot name a part: a name has no dot, is not empty, \"ground\" or \"strings\"");
+    if (find (part.name) != nullptr)
+        throw HarnessError ("there is a part \"" + part.name + "\" already");
+    for (const auto& terminal : part.points())
+        if (part.isLead (terminal))
+            landingOf[part.name + "." + terminal] = {};
+    const auto* pickup = part.as<PickupPart>();
+    const auto joints = pickup != nullptr ? pickup->pickup.inside : std::vector<std::array<std::string, 2>> {};
+    const auto name = part.name;
+    partList.push_back (std::move (part));
+    for (const auto& joint : joints)
+        solder ({ name + "." + joint[0], name + "." + joint[1] });
+}
+
+void Harness::removePart (const std::string& name)
+{
+    const auto* part = find (name);
+    if (part == nullptr)
+        throw HarnessError ("there is no part \"" + name + "\" to remove");
+    for (const auto& terminal : part->points())
+    {
+        const auto full = name + "." + terminal;
+        landingOf.erase (full);
+        for (const auto& lead : leadsOn (full))
+            landingOf[lead] = {};
+        for (const auto& other : lugsWiredTo (full))
+            removeWire (full, other);
+    }
+    partList.erase (partList.begin() + (part - partList.data()));
+    tidyJoints();
+}
+
+void Harness::replacePart (const std::string& name, Part part, const std::map<std::string, std::string>& pointMap)
+{
+    const auto* old = find (name);
+    if (old == nullptr)
+        throw HarnessError ("there is no part \"" + name + "\" to replace");
+
+    const auto newPoints = part.points();
+    const auto mapped = [&] (const std::string& oldTerminal)
+    {
+        const auto entry = pointMap.find (oldTerminal);
+        const auto wanted = entry == pointMap.end() ? oldTerminal : entry->second;
+        return std::find (newPoints.begin(), newPoints.end(), wanted) == newPoints.end() ? std::string() : wanted;
+    };
+    const auto oldPoints = old->points();
+    for (const auto& [from, to] : pointMap)
+    {
+        if (std::find (oldPoints.begin(), oldPoints.end(), from) == oldPoints.end())
+            throw HarnessError (name + "." + from + ": a point to carry over must be on the old part, which has " + listed (oldPoints));
+        if (std::find (newPoints.begin(), newPoints.end(), to) == newPoints.end())
+            throw HarnessError (name + "." + to + ": a point to carry over to must be on the new part, which has " + listed (newPoints));
+    }
+
+    std::map<std::string, Landing> carriedLandings;
+    std::vector<Wire> carriedWires;
+    std::vector<std::pair<std::string, std::string>> carriedLeads;
+    for (const auto& terminal : oldPoints)
+    {
+        const auto full = name + "." + terminal;
+        const auto target = mapped (terminal);
+        const bool wasLead = old->isLead (terminal);
+        const bool busy = wasLead ? ! landingOf.at (full).isFree() : ! (leadsOn (full).empty() && lugsWiredTo (full).empty());
+        const bool within = wasLead && std::any_of (old->as<PickupPart>() != nullptr ? old->as<PickupPart>()->pickup.inside.begin() : decltype (old->as<PickupPart>()->pickup.inside.begin()) {},
+                                                    old->as<PickupPart>() != nullptr ? old->as<PickupPart>()->pickup.inside.end() : decltype (old->as<PickupPart>()->pickup.inside.end()) {},
+                                                    [&] (const auto& joint) { return joint[0] == terminal || joint[1] == terminal; });
+        if (! busy)
+            continue;
+        // A joint inside the old pickup leaves with it; one between its own leads means nothing to a part without them.
+        if (wasLead && (within || target.empty()))
+        {
+            const auto partners = landingOf.at (full).joint >= 0 ? leadsInJoint (landingOf.at (full).joint) : std::vector<std::string> {};
+            const bool own = ! partners.empty() && std::all_of (partners.begin(), partners.end(), [&] (const auto& lead) { return splitPoint (lead).first == name; });
+            if (own)
+                continue;
+        }
+        if (target.empty())
+            throw HarnessError (full + " is in use and the new part has no point of that name; say in \"points\" where it goes");
+        if (wasLead != part.isLead (target))
+            throw HarnessError (full + ": a lead takes the place of a lead, and a lug that of a lug");
+        const auto newFull = name + "." + target;
+        if (wasLead)
+            carriedLandings[newFull] = landingOf.at (full);
+        for (const auto& lead : leadsOn (full))
+            carriedLeads.push_back ({ lead, newFull });
+        for (const auto& other : lugsWiredTo (full))
+        {
+            const auto [otherPart, otherTerminal] = splitPoint (other);
+            carriedWires.push_back ({ newFull, otherPart == name ? name + "." + mapped (otherTerminal) : other });
+        }
+    }
+
+    const auto position = old - partList.data();
+    part.name = name;
+    if (part.serves.empty())
+        part.serves = old->serves;
+    std::map<std::string, int> sizes; // joints must survive while the old leads are gone
+    const auto joints = landingOf;
+    for (const auto& terminal : oldPoints)
+    {
+        const auto full = name + "." + terminal;
+        landingOf.erase (full);
+        for (const auto& lead : leadsOn (full))
+            landingOf[lead] = {};
+        for (const auto& other : lugsWiredTo (full))
+            removeWire (full, other);
+    }
+    std::vector<std::array<std::string, 2>> inside;
+    if (const auto* pickup = part.as<PickupPart>())
+        inside = pickup->pickup.inside;
+    for (const auto& terminal : newPoints)
+        if (part.isLead (terminal))
+            landingOf[name + "." + terminal] = {};
+    partList[static_cast<size_t> (position)] = std::move (part);
+    for (const auto& [lead, landing] : carriedLandings)
+        landingOf[lead] = landing;
+    for (const auto& [lead, lug] : carriedLeads)
+        landingOf[lead] = { lug, -1 };
+    for (const auto& [a, b] : carriedWires)
+        addWire (a, b);
+    tidyJoints();
+    for (const auto& joint : inside)
+        solder ({ name + "." + joint[0], name + "." + joint[1] });
+}
+
+std::vector<std::string> Harness::leadsOn (const std::string& lug) const
+{
+    std::vector<std::string> result;
+    for (const auto& [lead, landing] : landingOf)
+        if (landing.lug == lug)
+            result.push_back (lead);
+    return result;
+}
+
+std::vector<std::string> Harness::leadsInJoint (int joint) const
+{
+    std::vector<std::string> result;
+    for (const auto& [lead, landing] : landingOf)
+        if (joint >= 0 && landing.joint == joint)
+            result.push_back (lead);
+    return result;
+}
+
+std::vector<std::string> Harness::lugsWiredTo (const std::string& lug) const
+{
+    std::vector<std::string> result;
+    for (const auto& [a, b] : wireSet)
+    {
+        if (a == lug)
+            result.push_back (b);
+        else if (b == lug)
+            result.push_back (a);
+    }
+    return result;
+}
+
+bool Harness::hasWire (const std::string& a, const std::string& b) const
+{
+    return wireSet.count (ordered (a, b)) > 0;
+}
+
+void Harness::addWire (const std::string& a, const std::string& b)
+{
+    if (a != b)
+        wireSet.insert (ordered (a, b));
+}
+
+void Harness::removeWire (const std::string& a, const std::string& b)
+{
+    wireSet.erase (ordered (a, b));
+}
+
+void Harness::lift (const std::string& lead)
+{
+    landingOf.at (lead) = {};
+    tidyJoints();
+}
+
+void Harness::land (const std::string& lead, const Landing& landing)
+{
+    landingOf.at (lead) = landing;
+    tidyJoints();
+}
+
+/** A joint of one lead is a free lead. */
+void Harness::tidyJoints()
+{
+    std::map<int, int> sizes;
+    for (const auto& [lead, landing] : landingOf)
+        ++sizes[landing.joint];
+    for (auto& [lead, landing] : landingOf)
+        if (landing.joint >= 0 && sizes[landing.joint] < 2)
+            landing.joint = -1;
+}
+}

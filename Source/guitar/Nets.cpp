@@ -1,0 +1,83 @@
+#include "guitar/Nets.h"
+
+#include <numeric>
+#include <vector>
+
+namespace coldiron
+{
+namespace
+{
+class UnionFind
+{
+public:
+    explicit UnionFind (size_t size) : parent (size) { std::iota (parent.begin(), parent.end(), size_t { 0 }); }
+
+    size_t root (size_t i)
+    {
+        while (parent[i] != i)
+            i = parent[i] = parent[parent[i]];
+        return i;
+    }
+
+    void join (size_t a, size_t b) { parent[root (a)] = root (b); }
+
+private:
+    std::vector<size_t> parent;
+};
+}
+
+Nets::Nets (const Harness& harness)
+{
+    build (harness, nullptr);
+}
+
+Nets::Nets (const Harness& harness, const Setting& setting)
+{
+    build (harness, &setting);
+}
+
+void Nets::build (const Harness& harness, const Setting* setting)
+{
+    const auto points = harness.allPoints();
+    std::map<std::string, size_t> index;
+    for (size_t i = 0; i < points.size(); ++i)
+        index[points[i]] = i;
+
+    UnionFind sets (points.size());
+    for (const auto& [a, b] : harness.wires())
+        sets.join (index.at (a), index.at (b));
+
+    std::map<int, size_t> jointFirst;
+    for (const auto& [lead, landing] : harness.landings())
+    {
+        if (! landing.lug.empty())
+            sets.join (index.at (lead), index.at (landing.lug));
+        else if (landing.joint >= 0)
+            sets.join (index.at (lead), jointFirst.try_emplace (landing.joint, index.at (lead)).first->second);
+    }
+
+    if (setting != nullptr)
+        for (const auto& part : harness.parts())
+            if (part.as<SwitchPart>() != nullptr)
+                for (const auto& group : setting->position (part).contacts)
+                    for (size_t i = 1; i < group.size(); ++i)
+                        sets.join (index.at (part.name + "." + group[0]), index.at (part.name + "." + group[i]));
+
+    std::map<size_t, int> numbers;
+    for (const auto& name : points)
+    {
+        const auto [entry, isNew] = numbers.try_emplace (sets.root (index.at (name)), total);
+        if (isNew)
+            ++total;
+        netOf[name] = entry->second;
+    }
+}
+
+int Nets::net (const std::string& fullPoint) const
+{
+    const auto found = netOf.find (fullPoint);
+    if (found == netOf.end())
+        throw HarnessError (fullPoint + ": there is no such point");
+    return found->second;
+}
+}
