@@ -47,7 +47,7 @@ std::string Harness::point (const std::string& name) const
     if (name == "ground")
         return jack().name + ".sleeve";
     if (name == "strings")
-        return jack().name + ".sleeve"; // the bridge's ground wire ends where ground is; it carries no signal of its own
+        return name; // the bridge's ground wire: a lug of no part
 
     const auto [partName, terminal] = splitPoint (name);
     const auto* part = find (partName);
@@ -66,7 +66,7 @@ std::string Harness::point (const std::string& name) const
 
 bool Harness::isLead (const std::string& fullPoint) const
 {
-    return partOf (fullPoint).isLead (splitPoint (fullPoint).second);
+    return fullPoint != "strings" && partOf (fullPoint).isLead (splitPoint (fullPoint).second);
 }
 
 const Part& Harness::partOf (const std::string& fullPoint) const
@@ -83,6 +83,7 @@ std::vector<std::string> Harness::allPoints() const
     for (const auto& part : partList)
         for (const auto& terminal : part.points())
             result.push_back (part.name + "." + terminal);
+    result.push_back ("strings");
     return result;
 }
 
@@ -119,99 +120,6 @@ void Harness::removePart (const std::string& name)
     }
     partList.erase (partList.begin() + (part - partList.data()));
     tidyJoints();
-}
-
-void Harness::replacePart (const std::string& name, Part part, const std::map<std::string, std::string>& pointMap)
-{
-    const auto* old = find (name);
-    if (old == nullptr)
-        throw HarnessError ("there is no part \"" + name + "\" to replace");
-
-    const auto newPoints = part.points();
-    const auto mapped = [&] (const std::string& oldTerminal)
-    {
-        const auto entry = pointMap.find (oldTerminal);
-        const auto wanted = entry == pointMap.end() ? oldTerminal : entry->second;
-        return std::find (newPoints.begin(), newPoints.end(), wanted) == newPoints.end() ? std::string() : wanted;
-    };
-    const auto oldPoints = old->points();
-    for (const auto& [from, to] : pointMap)
-    {
-        if (std::find (oldPoints.begin(), oldPoints.end(), from) == oldPoints.end())
-            throw HarnessError (name + "." + from + ": a point to carry over must be on the old part, which has " + listed (oldPoints));
-        if (std::find (newPoints.begin(), newPoints.end(), to) == newPoints.end())
-            throw HarnessError (name + "." + to + ": a point to carry over to must be on the new part, which has " + listed (newPoints));
-    }
-
-    std::map<std::string, Landing> carriedLandings;
-    std::vector<Wire> carriedWires;
-    std::vector<std::pair<std::string, std::string>> carriedLeads;
-    for (const auto& terminal : oldPoints)
-    {
-        const auto full = name + "." + terminal;
-        const auto target = mapped (terminal);
-        const bool wasLead = old->isLead (terminal);
-        const bool busy = wasLead ? ! landingOf.at (full).isFree() : ! (leadsOn (full).empty() && lugsWiredTo (full).empty());
-        const bool within = wasLead && std::any_of (old->as<PickupPart>() != nullptr ? old->as<PickupPart>()->pickup.inside.begin() : decltype (old->as<PickupPart>()->pickup.inside.begin()) {},
-                                                    old->as<PickupPart>() != nullptr ? old->as<PickupPart>()->pickup.inside.end() : decltype (old->as<PickupPart>()->pickup.inside.end()) {},
-                                                    [&] (const auto& joint) { return joint[0] == terminal || joint[1] == terminal; });
-        if (! busy)
-            continue;
-        // A joint inside the old pickup leaves with it; one between its own leads means nothing to a part without them.
-        if (wasLead && (within || target.empty()))
-        {
-            const auto partners = landingOf.at (full).joint >= 0 ? leadsInJoint (landingOf.at (full).joint) : std::vector<std::string> {};
-            const bool own = ! partners.empty() && std::all_of (partners.begin(), partners.end(), [&] (const auto& lead) { return splitPoint (lead).first == name; });
-            if (own)
-                continue;
-        }
-        if (target.empty())
-            throw HarnessError (full + " is in use and the new part has no point of that name; say in \"points\" where it goes");
-        if (wasLead != part.isLead (target))
-            throw HarnessError (full + ": a lead takes the place of a lead, and a lug that of a lug");
-        const auto newFull = name + "." + target;
-        if (wasLead)
-            carriedLandings[newFull] = landingOf.at (full);
-        for (const auto& lead : leadsOn (full))
-            carriedLeads.push_back ({ lead, newFull });
-        for (const auto& other : lugsWiredTo (full))
-        {
-            const auto [otherPart, otherTerminal] = splitPoint (other);
-            carriedWires.push_back ({ newFull, otherPart == name ? name + "." + mapped (otherTerminal) : other });
-        }
-    }
-
-    const auto position = old - partList.data();
-    part.name = name;
-    if (part.serves.empty())
-        part.serves = old->serves;
-    std::map<std::string, int> sizes; // joints must survive while the old leads are gone
-    const auto joints = landingOf;
-    for (const auto& terminal : oldPoints)
-    {
-        const auto full = name + "." + terminal;
-        landingOf.erase (full);
-        for (const auto& lead : leadsOn (full))
-            landingOf[lead] = {};
-        for (const auto& other : lugsWiredTo (full))
-            removeWire (full, other);
-    }
-    std::vector<std::array<std::string, 2>> inside;
-    if (const auto* pickup = part.as<PickupPart>())
-        inside = pickup->pickup.inside;
-    for (const auto& terminal : newPoints)
-        if (part.isLead (terminal))
-            landingOf[name + "." + terminal] = {};
-    partList[static_cast<size_t> (position)] = std::move (part);
-    for (const auto& [lead, landing] : carriedLandings)
-        landingOf[lead] = landing;
-    for (const auto& [lead, lug] : carriedLeads)
-        landingOf[lead] = { lug, -1 };
-    for (const auto& [a, b] : carriedWires)
-        addWire (a, b);
-    tidyJoints();
-    for (const auto& joint : inside)
-        solder ({ name + "." + joint[0], name + "." + joint[1] });
 }
 
 std::vector<std::string> Harness::leadsOn (const std::string& lug) const

@@ -1,0 +1,196 @@
+#include "guitar/Step.h"
+
+#include "guitar/Nets.h"
+#include "guitar/Roles.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+/** Moves one connection's outer end: a lead's landing, or the far end of a wire. */
+void redirect (Harness& harness, const Connection& connection, const std::string& to)
+{
+    if (connection.isLead)
+    {
+        harness.lift (connection.inner);
+        harness.solder ({ connection.inner, to });
+    }
+    else if (harness.isLead (connection.outer))
+    {
+        harness.lift (connection.outer); // another part's lead on a lug of this side
+        if (connection.inner != to)
+            harness.solder ({ connection.inner, to });
+    }
+    else
+    {
+        harness.removeWire (connection.inner, connection.outer);
+        harness.solder ({ connection.inner, to });
+    }
+}
+
+/** Leads of one joint that all leave must be lifted before the first is landed, or the rest would come along. */
+void redirectAll (Harness& harness, const std::vector<Connection>& connections, const std::string& to)
+{
+    std::vector<Connection> rest;
+    for (const auto& connection : connections)
+        redirect (harness, connection, to);
+}
+
+/** One net's end: error if the ends are on several. */
+std::string oneEnd (const Harness& harness, const std::string& side)
+{
+    return resolvePoint (harness, "@" + side);
+}
+
+void move (Harness& harness, const Step& step)
+{
+    const auto& what = step.points.at (0);
+    std::string pickup;
+    bool cold = false;
+    if (isSide (harness, what, pickup, cold))
+    {
+        if (! step.from.empty())
+            throw HarnessError (what + ": a whole side is moved from where it is; leave \"from\" away");
+        const auto connections = sideConnections (harness, pickup, cold);
+        const auto place = oneEnd (harness, what);
+        const auto to = resolvePoint (harness, step.to);
+        const auto leaving = step.leaving.empty() ? std::string() : resolvePoint (harness, step.leaving);
+        redirectAll (harness, connections, to);
+        if (! leaving.empty())
+            harness.solder ({ leaving, place });
+        return;
+    }
+
+    const auto a = resolvePoint (harness, what);
+    const auto to = resolvePoint (harness, step.to);
+    const auto leaving = step.leaving.empty() ? std::string() : resolvePoint (harness, step.leaving);
+    std::string place;
+    if (harness.isLead (a))
+    {
+        place = resolvePoint (harness, "@" + a);
+        if (! step.from.empty() && resolvePoint (harness, step.from) != place)
+            throw HarnessError (a + " is not on " + resolvePoint (harness, step.from) + "; it is on " + place);
+        harness.lift (a);
+        harness.solder ({ a, to });
+    }
+    else
+    {
+        const auto wired = harness.lugsWiredTo (a);
+        if (wired.empty())
+            throw HarnessError (a + ": no wire on it to move");
+        if (step.from.empty() && wired.size() > 1)
+            throw HarnessError (a + " has several wires; say which with \"from\": \"" + wired[0] + "\" or \"" + wired[1] + "\"");
+        place = step.from.empty() ? wired.front() : resolvePoint (harness, step.from);
+        if (! harness.hasWire (a, place))
+            throw HarnessError ("there is no wire between " + a + " and " + place);
+        harness.removeWire (a, place);
+        if (a == to)
+            throw HarnessError (a + " cannot be wired to itself");
+        harness.solder ({ a, to });
+    }
+    if (! leaving.empty())
+        harness.solder ({ leaving, place });
+}
+
+void swap (Harness& harness, const Step& step)
+{
+    const auto &first = step.points.at (0), &second = step.points.at (1);
+    std::string pickupA, pickupB;
+    bool coldA = false, coldB = false;
+    const bool sideA = isSide (harness, first, pickupA, coldA), sideB = isSide (harness, second, pickupB, coldB);
+    if (sideA != sideB)
+        throw HarnessError (first + " and " + second + ": a whole side changes places only with a whole side");
+    if (sideA)
+    {
+        const auto a = sideConnections (harness, pickupA, coldA), b = sideConnections (harness, pickupB, coldB);
+        const auto placeA = oneEnd (harness, first), placeB = oneEnd (harness, second);
+        // An anchor that is itself a lead of a moving connection would be lost in between.
+        redirectAll (harness, a, placeB);
+        redirectAll (harness, b, placeA);
+        return;
+    }
+    const auto a = resolvePoint (harness, first), b = resolvePoint (harness, second);
+    if (a == b)
+        throw HarnessError (a + " cannot change places with itself");
+    if (harness.isLead (a) && harness.isLead (b))
+        harness.swapLeads (a, b);
+    else
+        harness.swapLugs (a, b);
+}
+}
+
+Harness after (const Harness& before, const Step& step)
+{
+    Harness harness = before;
+    const auto point = [&harness] (const std::string& expression) { return resolvePoint (harness, expression); };
+    switch (step.kind)
+    {
+        case Step::Kind::unsolder:
+            harness.unsolder (point (step.points.at (0)), point (step.points.at (1)));
+            break;
+        case Step::Kind::solder:
+        {
+            std::vector<std::string> chain;
+            for (const auto& expression : step.points)
+            {
+                std::string pickup;
+                bool cold = false;
+                if (isSide (harness, expression, pickup, cold))
+                    throw HarnessError (expression + " is a whole side; move or swap it, or solder to @" + expression);
+                chain.push_back (point (expression));
+            }
+            harness.solder (chain);
+            break;
+        }
+        case Step::Kind::move: move (harness, step); break;
+        case Step::Kind::swap: swap (harness, step); break;
+        case Step::Kind::fit:
+        {
+            Part part = step.as.value();
+            part.name = step.part;
+            if (! part.serves.empty() && (harness.find (part.serves) == nullptr || harness.find (part.serves)->as<PickupPart>() == nullptr))
+                throw HarnessError (part.name + ": it cannot serve \"" + part.serves + "\", which is no pickup of this guitar");
+            if (const auto* lever = part.as<SwitchPart>(); lever != nullptr && ! lever->on.empty())
+            {
+                const auto* pot = harness.find (lever->on);
+                if (pot == nullptr || pot->as<PotPart>() == nullptr)
+                    throw HarnessError (part.name + ": it cannot sit on \"" + lever->on + "\", which is no pot of this guitar");
+                for (const auto& other : harness.parts())
+                    if (other.as<SwitchPart>() != nullptr && other.as<SwitchPart>()->on == lever->on && other.name != part.name)
+                        throw HarnessError (lever->on + " carries the switch " + other.name + " already; choose another pot");
+            }
+            harness.addPart (std::move (part));
+            break;
+        }
+        case Step::Kind::replace: harness.replacePart (step.part, step.as.value(), step.pointMap); break;
+        case Step::Kind::remove: harness.removePart (step.part); break;
+    }
+    return harness;
+}
+
+std::string inWords (const Step& step)
+{
+    const auto joined = [&step] (const char* between)
+    {
+        std::string text;
+        for (const auto& p : step.points)
+            text += (text.empty() ? "" : between) + p;
+        return text;
+    };
+    switch (step.kind)
+    {
+        case Step::Kind::unsolder: return "unsolder " + joined (" from ");
+        case Step::Kind::solder: return "solder " + joined (" to ");
+        case Step::Kind::move:
+            return "move " + joined ("") + (step.from.empty() ? "" : " from " + step.from) + " to " + step.to
+                   + (step.leaving.empty() ? "" : ", leaving " + step.leaving + " in its place");
+        case Step::Kind::swap: return "swap " + joined (" and ");
+        case Step::Kind::fit: return "fit " + step.part;
+        case Step::Kind::replace: return "replace " + step.part;
+        case Step::Kind::remove: return "remove " + step.part;
+    }
+    return {};
+}
+}
