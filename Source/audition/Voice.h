@@ -11,19 +11,23 @@
 namespace coldiron
 {
 /** One harness at one setting into one load on one guitar's strings, ready to be asked at any frequency.
-    The plot, the table, the command and the sound all ask this one. Immutable. */
+    The plot, the table, the command and the sound all ask this one. Immutable; any thread may ask. */
 class Voice
 {
 public:
     Voice (const Harness&, const Setting&, const Load&, const StringSet&, const BuildOptions& = {});
 
-    bool isSilent() const { return circuit.path != Path::open; }
+    bool isSilent() const { return ! network.has_value(); }
     const GuitarCircuit& guitar() const { return circuit; }
     const StringSet& strings() const { return stringSet; }
     const std::vector<Ear>& ears() const { return earList; }
+    int numCoils() const { return static_cast<int> (circuit.coils.size()); }
 
     /** V at the input per volt of each coil's own EMF, times its string drive: h. All zeros when silent. */
     Eigen::VectorXcd drives (double hz) const;
+
+    /** The same without allocating: answers has numCoils() places. */
+    void drives (double hz, std::complex<double>* answers) const;
 
     /** All coils driven alike with their string sign: the plain response. */
     std::complex<double> plain (double hz) const;
@@ -32,15 +36,20 @@ public:
         @param facing  -1..1, the cosine of the coil axis to the field; 1 is worst */
     std::complex<double> hum (double hz, double facing = 1.0) const;
 
+    /** Hum of each coil alone, in the order of guitar().coils; answers has numCoils() places. */
+    void humDrives (double hz, std::complex<double>* answers) const;
+
     /** h^H W h: the power heard from the strings, relative. */
     double power (double hz, const StringDraw& = {}) const;
 
+    /** Impedance seen into the input's node, load and cable included where the voice was built with them [ohms];
+        0 where tip and sleeve are one node. */
     std::complex<double> outputImpedance (double hz) const;
 
 private:
     GuitarCircuit circuit;
     StringSet stringSet;
     std::vector<Ear> earList;
-    std::optional<Network> network;
+    std::optional<Network> network; ///< none when silent
 };
 }

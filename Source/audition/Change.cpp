@@ -1,0 +1,89 @@
+#include "audition/Change.h"
+
+#include "audition/Weights.h"
+
+#include <cmath>
+
+namespace coldiron
+{
+namespace
+{
+double weighted (const Eigen::VectorXcd& h, const Eigen::MatrixXd& weights)
+{
+    // A real symmetric W: h^H W h splits into the real and the imaginary part.
+    const Eigen::VectorXd re = h.real(), im = h.imag();
+    return std::max (0.0, re.dot (weights * re) + im.dot (weights * im));
+}
+
+double ratio (double option, double recorded)
+{
+    return recorded > 0.0 ? std::sqrt (option / recorded) : 0.0;
+}
+}
+
+Change::Change (const Voice& r, const Voice& o)
+    : recorded (r), option (o),
+      alikeEars (sameStrings (r.strings(), o.strings()) && sameEars (r.ears(), o.ears())),
+      sure (judge (r, o))
+{
+}
+
+std::optional<double> Change::circuitGain (const Eigen::VectorXcd& hRecorded, const Eigen::VectorXcd& hOption) const
+{
+    if (! alikeEars)
+        return {};
+    const double recordedNorm = hRecorded.squaredNorm(), optionNorm = hOption.squaredNorm();
+    const double common = std::norm (hRecorded.dot (hOption));
+    if (recordedNorm <= 0.0 || common < (1.0 - 1e-12) * recordedNorm * optionNorm)
+        return {};
+    return std::sqrt (optionNorm / recordedNorm);
+}
+
+double Change::gain (double hz, const StringDraw& draw) const
+{
+    if (recorded.isSilent() || option.isSilent())
+        return 0.0;
+    const Eigen::VectorXcd hRecorded = recorded.drives (hz), hOption = option.drives (hz);
+    if (const auto proportional = circuitGain (hRecorded, hOption))
+        return *proportional;
+    const Eigen::MatrixXd weights = stringWeights (option.strings(), option.ears(), hz, draw);
+    if (alikeEars)
+        return ratio (weighted (hOption, weights), weighted (hRecorded, weights));
+    return ratio (weighted (hOption, weights),
+                  weighted (hRecorded, stringWeights (recorded.strings(), recorded.ears(), hz, draw)));
+}
+
+std::vector<double> Change::gains (const std::vector<double>& hz) const
+{
+    std::vector<double> result (hz.size(), 0.0);
+    if (recorded.isSilent() || option.isSilent())
+        return result;
+
+    std::shared_ptr<const Weights> optionWeights, recordedWeights;
+    Eigen::VectorXcd hRecorded (recorded.numCoils()), hOption (option.numCoils());
+    for (size_t i = 0; i < hz.size(); ++i)
+    {
+        recorded.drives (hz[i], hRecorded.data());
+        option.drives (hz[i], hOption.data());
+        if (const auto proportional = circuitGain (hRecorded, hOption))
+        {
+            result[i] = *proportional;
+            continue;
+        }
+        if (! optionWeights)
+        {
+            optionWeights = Weights::shared (option.strings(), option.ears(), hz);
+            recordedWeights = alikeEars ? optionWeights : Weights::shared (recorded.strings(), recorded.ears(), hz);
+        }
+        result[i] = ratio (weighted (hOption, optionWeights->at (i)), weighted (hRecorded, recordedWeights->at (i)));
+    }
+    return result;
+}
+
+ModalFilter designFilter (const Change& change, const FilterDesigner& designer)
+{
+    if (change.recordedVoice().isSilent() || change.optionVoice().isSilent())
+        return ModalFilter::silence (designer.sampleRate());
+    return designer.design (change.gains (designer.gridHz()), change.sureness().isEstimated());
+}
+}

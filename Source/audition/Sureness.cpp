@@ -1,0 +1,98 @@
+#include "audition/Sureness.h"
+
+namespace coldiron
+{
+double Sureness::thirdOctaveTypicalDb() const
+{
+    switch (playing)
+    {
+        case Playing::sameCoils: return 0.1;
+        case Playing::close: return 1.5;
+        case Playing::fair: return 2.0;
+        case Playing::rough: return betweenOneAndBothOutOfPhase ? 3.0 : 2.5;
+    }
+    return 3.0;
+}
+
+double Sureness::thirdOctaveNineInTenDb() const
+{
+    switch (playing)
+    {
+        case Playing::sameCoils: return 0.5;
+        case Playing::close: return 2.5;
+        case Playing::fair: return 3.5;
+        case Playing::rough: return betweenOneAndBothOutOfPhase ? 4.5 : 4.0;
+    }
+    return 4.5;
+}
+
+double Sureness::loudnessDb() const
+{
+    switch (playing)
+    {
+        case Playing::sameCoils: return 0.1;
+        case Playing::close: return 0.5;
+        case Playing::fair: return 1.5;
+        case Playing::rough: return betweenOneAndBothOutOfPhase ? 2.5 : 2.0;
+    }
+    return 2.5;
+}
+
+std::string Sureness::playingWord() const
+{
+    switch (playing)
+    {
+        case Playing::sameCoils: return "same coils";
+        case Playing::close: return "close";
+        case Playing::fair: return "fair";
+        case Playing::rough: return "rough";
+    }
+    return "rough";
+}
+
+std::string Sureness::guitarWord() const
+{
+    switch (guitar)
+    {
+        case Knowledge::measured: return "measured";
+        case Knowledge::fromOhms: return "from ohms";
+        case Knowledge::assumed: return "assumed";
+    }
+    return "assumed";
+}
+
+std::string Sureness::pillWord() const
+{
+    // One ladder for both marks: a measured guitar never weakens; an assumed one stands beside "fair".
+    const int byPlaying = static_cast<int> (playing);
+    const int byGuitar = guitar == Knowledge::measured ? 0 : guitar == Knowledge::fromOhms ? 1 : 2;
+    return byGuitar > byPlaying ? guitarWord() : playingWord();
+}
+
+std::string Sureness::explanation() const
+{
+    std::string text;
+    switch (playing)
+    {
+        case Playing::sameCoils:
+            text = "This option hears the strings just as the take did; only the circuit differs.";
+            break;
+        case Playing::close:
+        case Playing::fair:
+            text = "This option hears the strings at another place than the take did; tone and level are right on average, "
+                   "about as close as playing the phrase twice; single notes can be several dB louder or softer. "
+                   "For riffs and solos: fewer strings, less sure.";
+            break;
+        case Playing::rough:
+            text = "Trust the character, thin and hollow, and roughly the level; not single notes. "
+                   "For riffs and solos: fewer strings, less sure.";
+            break;
+    }
+    if (guitar == Knowledge::assumed)
+        text += " Computed for a typical pickup of this kind; three meter readings would make it surer.";
+    else if (guitar == Knowledge::fromOhms)
+        text += " The pickup's ohms are known and the rest is scaled from a typical one; "
+                "inductance and capacitance readings would make it surer.";
+    return text;
+}
+}
