@@ -1,8 +1,11 @@
 #pragma once
 
 #include "audition/Band.h"
+#include "audition/Spectrum.h"
+#include "audition/Volumes.h"
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace coldiron
@@ -10,20 +13,32 @@ namespace coldiron
 /** What a table says of one option; every number in the unit of its name. Nothing here is rounded. */
 struct Figures
 {
-    bool silent = false;
-    double levelDb = 0.0;             ///< applied to the take: rms over the take's own spectrum where there is one, else 80 Hz to 5 kHz
-    std::optional<double> loudnessLu; ///< BS.1770 of the rendered take less that of the take
-    double peakHz = 0.0, peakDb = 0.0; ///< of the plain response; dB re 100 Hz; peakHz 0: none
-    double cornerHz = 0.0;            ///< -3 dB re 100 Hz, above the peak
-    std::vector<std::pair<double, double>> trebleKept; ///< (knob, dB at 5 kHz re 500 Hz) of the volume heard, 10 8 6 4 2
-    double humJackDb = 0.0;           ///< hum at the jack against as recorded
-    double humAgainstPlayingDb = 0.0; ///< the same with the option's own level taken out
-    double hissUv = 0.0;              ///< thermal noise 20 Hz to 20 kHz at the input, 293.15 K [uV]
-    double outputOhms = 0.0;          ///< |Z| at the jack at 1 kHz, cable and input left out
-    double dbPerMetre = 0.0;          ///< at 5 kHz, for 100 pF more of cable
+    bool silent = false;               ///< then all numbers but those of the jack are meaningless
+
+    double levelDb = 0.0;              ///< applied to the take: rms over the take's spectrum, or over 80 Hz to 5 kHz (equal per octave)
+    std::optional<double> loudnessLu;  ///< BS.1770 of the rendered take less that of the take; filled in where there is a take
+
+    std::optional<double> peakHz;      ///< of the plain response; none where it only falls
+    double peakDb = 0.0;               ///< re 100 Hz
+    std::optional<double> cornerHz;    ///< -3 dB re 100 Hz, above the peak; none below 40 kHz
+
+    std::vector<VolumeFigures> volumes;
+
+    double humJackDb = 0.0;            ///< hum at the jack against as recorded, 2 % of turns mismatched
+    double humAgainstPlayingDb = 0.0;  ///< the same with the option's own level taken out
+    double humOneCoilDb = 0.0;         ///< hum against that of one coil as loud as the option, no mismatch but the data's own
+    bool humByMismatch = false;        ///< coils cancel in the option or in the recording: what is left is the assumed
+                                       ///< mismatch, so say humWords and no number
+    std::string humWords;
+
+    double hissUv = 0.0;               ///< thermal noise of harness, cable and input, 20 Hz to 20 kHz, 293.15 K [uV rms]
+    double outputOhms = 0.0;           ///< |Z| at the jack at 1 kHz, cable and input left out
+    double dbPerMetre = 0.0;           ///< at 5 kHz, for a metre (100 pF) more of cable
     Sureness sureness;
 };
 
-/** @param takeSpectrum  power in third octaves of the take, or empty; see takeThirdOctaves() */
-Figures computeFigures (const Side& recorded, const Side& option);
+Figures computeFigures (const Side& recorded, const Side& option, const Spectrum& take = {});
+
+/** "much softer, turn the amplifier up", "a little louder", "as loud" and the like. @param db  LU or dB re the take */
+std::string levelWords (double db);
 }

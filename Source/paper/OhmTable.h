@@ -3,19 +3,31 @@
 #include "job/Job.h"
 
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace coldiron
 {
-/** What a meter reads at the jack at one combination of switch positions, knobs at 10. */
+/** What a meter reads at the jack at one combination of switch positions, knobs at 10; cable and input left out. */
 struct OhmReading
 {
-    std::vector<std::pair<std::string, std::string>> levers;
-    double ohms = 0.0;               ///< at 20 C; meaningless when open or shorted
-    double lowOhms = 0.0, highOhms = 0.0; ///< with part tolerances and 15 to 30 C
-    double volumeDownOhms = 0.0;     ///< every volume at 5: why to read with knobs at 10
+    std::vector<std::pair<std::string, std::string>> levers; ///< switch, position
+    double ohms = 0.0;                    ///< at 20 C; meaningless when open, shorted or active
+    double lowOhms = 0.0, highOhms = 0.0; ///< worst case of part tolerances and 15 to 30 C, see below
+    double volumeDownOhms = 0.0;          ///< every volume at 5: why to read with knobs at 10
     bool isOpen = false, isShort = false; ///< above 100 Mohm; below 1 ohm
+    bool isActive = false;                ///< a buffer drives the jack: a meter reads nothing of the pickups
+
+    std::string words() const;            ///< "open", "short", "a buffer, no reading" or empty
 };
 
+/** Every combination of switch positions, the first switch slowest.
+
+    The interval is the exact worst case and no draw: a network's resistance between two points never falls when one of
+    its resistances rises (Rayleigh), so all low and all high are the ends. Coils +/-10 %, or +/-2 % where their ohms were
+    measured; copper 0.393 %/K from 20 C (IEC 60028); pots and resistors by their own tolerance. */
 std::vector<OhmReading> ohmTable (const Harness&);
+
+/** One reading with the levers as the setting has them and every knob at 10. */
+OhmReading ohmReading (const Harness&, Setting);
 }

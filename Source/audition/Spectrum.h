@@ -1,0 +1,19 @@
+#pragma once
+
+#include <vector>
+
+namespace coldiron
+{
+/** The power spectrum of a take in 24ths of an octave from 20 Hz; empty for no take. */
+struct Spectrum
+{
+    std::vector<double> hz;    ///< band centres, rising
+    std::vector<double> power; ///< relative, summed over channels
+
+    bool isEmpty() const { return hz.empty(); }
+};
+
+/** Averaged over the whole take (Hann windows of about a third of a second, half overlapped). A take shorter than
+    one window counts with silence after it; an empty or silent one gives an empty spectrum. */
+Spectrum takeSpectrum (const std::vector<std::vector<float>>& channels, double sampleRate);
+}

@@ -1,0 +1,135 @@
+#include "audition/Volumes.h"
+
+#include "guitar/Nets.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coldiron
+{
+namespace
+{
+constexpr double mutedDb = -40.0;
+constexpr double heardDb = -1.0; ///< a volume at 0 takes at least this away
+
+/** All coils' power: nothing cancels, whatever the phase of the pickups. */
+double powerDb (const Side& side, const Setting& setting, double hz)
+{
+    Side turned = side;
+    turned.setting = setting;
+    const Voice voice = turned.voice();
+    const double power = voice.drives (hz).squaredNorm();
+    return power > 1e-30 ? 10.0 * std::log10 (power) : -300.0;
+}
+
+double dropDb (const Side& side, Setting setting, const std::string& knob)
+{
+    setting.knobs[knob] = 10.0;
+    const double open = powerDb (side, setting, 500.0);
+    setting.knobs[knob] = 0.0;
+    return open <= -300.0 ? 0.0 : powerDb (side, setting, 500.0) - open;
+}
+
+std::vector<std::string> heardKnobs (const Side& side, const Setting& setting)
+{
+    std::vector<std::string> heard;
+    for (const auto& knob : volumeKnobs (side.harness, setting))
+        if (dropDb (side, setting, knob) < heardDb)
+            heard.push_back (knob);
+    return heard;
+}
+
+/** The lever positions, own setting first, where two volumes or more are heard with all of them at 10. */
+std::optional<Setting> whereTwoAreHeard (const Side& side)
+{
+    std::vector<Setting> settings { side.setting };
+    for (auto& [knob, value] : settings.front().knobs)
+        value = 10.0;
+    constexpr size_t limit = 256;
+    for (const auto& control : controls (side.harness))
+    {
+        if (control.positions.empty())
+            continue;
+        const size_t before = settings.size();
+        for (size_t i = 0; i < before; ++i)
+            for (const auto& position : control.positions)
+            {
+                auto next = settings[i];
+                next.levers[control.name] = position;
+                if (settings.size() < limit && std::find (settings.begin(), settings.end(), next) == settings.end())
+                    settings.push_back (next);
+            }
+    }
+    for (const auto& setting : settings)
+        if (volumeKnobs (side.harness, setting).size() > 1 && heardKnobs (side, setting).size() > 1)
+            return setting;
+    return {};
+}
+
+std::vector<VolumeStep> stepsOf (const Side& side, const std::string& knob)
+{
+    std::vector<VolumeStep> steps;
+    Side turned = side;
+    double open = 0.0;
+    for (const double value : { 10.0, 8.0, 6.0, 4.0, 2.0 })
+    {
+        turned.setting.knobs[knob] = value;
+        const Voice voice = turned.voice();
+        const double middle = 20.0 * std::log10 (std::abs (voice.plain (500.0)) + 1e-15);
+        const double treble = 20.0 * std::log10 (std::abs (voice.plain (5000.0)) + 1e-15);
+        if (steps.empty())
+            open = middle;
+        steps.push_back ({ value, middle - open, treble - middle });
+    }
+    return steps;
+}
+}
+
+std::vector<std::string> volumeKnobs (const Harness& harness, const Setting& setting)
+{
+    const Nets nets (harness, setting);
+    const int groundNet = nets.net (harness.point ("ground"));
+    std::vector<std::string> knobs;
+    for (const auto& part : harness.parts())
+    {
+        if (part.as<PotPart>() == nullptr)
+            continue;
+        const int one = nets.net (part.name + ".1"), wiper = nets.net (part.name + ".2"), three = nets.net (part.name + ".3");
+        const int far = one == groundNet ? three : one;
+        if (wiper == groundNet || (one == groundNet) == (three == groundNet) || far == wiper)
+            continue;
+        const auto shared = [&] (int net, const std::string& own)
+        {
+            for (const auto& point : harness.allPoints())
+                if (point != own && nets.net (point) == net)
+                    return true;
+            return false;
+        };
+        const std::string farPoint = part.name + (one == groundNet ? ".3" : ".1");
+        if (shared (far, farPoint) && shared (wiper, part.name + ".2")
+            && std::find (knobs.begin(), knobs.end(), part.knobName()) == knobs.end())
+            knobs.push_back (part.knobName());
+    }
+    return knobs;
+}
+
+std::vector<VolumeFigures> volumeFigures (const Side& side)
+{
+    const auto heard = heardKnobs (side, side.setting);
+    const auto common = whereTwoAreHeard (side);
+    const auto together = common ? heardKnobs (side, *common) : std::vector<std::string> {};
+    std::vector<VolumeFigures> figures;
+    for (const auto& knob : volumeKnobs (side.harness, side.setting))
+    {
+        VolumeFigures volume;
+        volume.knob = knob;
+        volume.heard = std::find (heard.begin(), heard.end(), knob) != heard.end();
+        if (volume.heard)
+            volume.steps = stepsOf (side, knob);
+        if (std::find (together.begin(), together.end(), knob) != together.end())
+            volume.mutesOthers = dropDb (side, *common, knob) < mutedDb;
+        figures.push_back (std::move (volume));
+    }
+    return figures;
+}
+}
