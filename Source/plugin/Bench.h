@@ -1,0 +1,212 @@
+#pragma once
+
+#include "audition/Figures.h"
+#include "job/Job.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace coldiron
+{
+/** Which version of the sound: 0 is as recorded (`Now`), 1 to 8 are the options A to H. The number is the letter's,
+    not the place in the file: a job that has A and C uses 1 and 3. */
+using Tag = int;
+inline constexpr Tag asRecorded = 0;
+inline constexpr Tag maxTag = 8;
+
+std::string letterOf (Tag);              ///< "A" to "H"; empty for as recorded
+Tag tagOf (const std::string& letter);   ///< asRecorded for what is no letter of an option
+
+/** A knob or lever that a parameter of the plugin stands for. The places are the same for all options of a job: the
+    guitar's own controls first, then those that rewires fit, in the order of the options. */
+struct BenchControl
+{
+    std::string name;
+    std::vector<std::string> positions; ///< empty for a knob
+    int place = 0;                      ///< from 0, among the knobs or among the levers; -1: more than there are parameters
+    bool isKnob() const { return positions.empty(); }
+};
+
+/** What is drawn of one option. All vectors are as long as hz. */
+struct Curve
+{
+    std::vector<double> hz;             ///< rising, 20 Hz to 20 kHz
+    std::vector<double> changeDb;       ///< what is applied to the take; -300 where silent
+    std::vector<double> circuitDb;      ///< the whole circuit: V at the input per volt of coil EMF, all coils alike
+    std::vector<double> lowDb, highDb;  ///< the band around changeDb; empty until computed (it takes longer)
+};
+
+/** One curve of a knob's sweep. */
+struct SweepCurve
+{
+    double knob = 0.0;
+    std::vector<double> hz, changeDb, circuitDb;
+};
+
+/** All that is known of one option at its present setting. Immutable. */
+struct Report
+{
+    Tag tag = asRecorded;
+    Setting setting;
+    bool silent = false;
+    bool complete = false;              ///< false: only the curve without band, the rest follows
+    Curve curve;
+    Figures figures;                    ///< once complete; sureness is there at once
+    double matchDb = 0.0;               ///< what level matching adds
+    std::optional<double> peakDb;       ///< of the take through this option, dBFS at true level; none without a take
+    double filterErrorDb = 0.0;         ///< the filter against its target, worst of 20 Hz to 20 kHz
+};
+
+/** The take as the lane draws it. Immutable. */
+struct TakePicture
+{
+    std::string name;                   ///< of the file
+    std::string fault;                  ///< not empty: why it cannot be played
+    double seconds = 0.0;
+    double sampleRate = 0.0;
+    int channels = 0;
+    std::vector<float> low, high;       ///< least and largest sample of each of up to 4000 equal stretches
+    double loudnessLufs = -300.0;
+};
+
+/** A rewire and what fills its asks, as written in a job. */
+struct RewireChoice
+{
+    std::string preset;
+    std::map<std::string, std::string> arguments;
+};
+
+enum class Source { host, take }; ///< the host's track or the live input; or the take's file, looping
+
+/** Counters that rise when something changed. Poll them (30 times a second is plenty) and compare with the last. */
+struct Revisions
+{
+    uint32_t job = 0;        ///< the document: options, rewires, guitar, takes, faults, undo; read everything again
+    uint32_t heard = 0;      ///< which tag is heard, bypass, level, hum, trim, source
+    uint32_t settings = 0;   ///< a knob or lever of any option
+    uint32_t reports = 0;    ///< a curve or figure of any option, a sweep
+    uint32_t transport = 0;  ///< take loaded, playing, loop (not the running position)
+    bool operator== (const Revisions&) const = default;
+};
+
+/** Everything a window needs of the plugin. Owned by the processor, outlives every editor.
+
+    Unless marked [any thread], call it on the message thread. Nothing here blocks for longer than reading a file.
+    Edits of the job return true when the job could be read again afterwards; else nothing changed and `faults()`
+    says why. Each is one step of undo. */
+class Bench
+{
+public:
+    virtual ~Bench() = default;
+
+    virtual Revisions revisions() const = 0; ///< [any thread]
+
+    /** @name The job */
+    ///@{
+    virtual std::shared_ptr<const Job> job() const = 0;  ///< never null; settings are those of the last commit
+    virtual std::string jobText() const = 0;             ///< with all settings as they stand now
+    virtual std::filesystem::path jobFile() const = 0;   ///< empty when never saved
+    virtual bool isChanged() const = 0;                  ///< since it was opened or saved
+    virtual Faults faults() const = 0;                   ///< of the last attempt to open or edit; empty after success
+    virtual const PresetFolders& presets() const = 0;
+
+    virtual bool openJob (const std::filesystem::path&) = 0;
+    virtual bool saveJob (const std::filesystem::path&) = 0;     ///< written beside and renamed
+    virtual bool setJobText (const std::string& text) = 0;
+    virtual bool newJob (const std::string& guitarPreset) = 0;
+
+    /** Replaces what stands at a JSON pointer ("/options/A/name", "/guitar") by JSON text; empty text removes it.
+        Missing objects on the way are made. The way to every field that has no call of its own. */
+    virtual bool edit (const std::string& pointer, const std::string& json, const std::string& whatFor = {}) = 0;
+
+    virtual bool undo() = 0;
+    virtual bool redo() = 0;
+    virtual std::string undoName() const = 0;            ///< empty: nothing to undo
+    virtual std::string redoName() const = 0;
+    ///@}
+
+    /** @name Options */
+    ///@{
+    virtual std::vector<Tag> tags() const = 0;           ///< of the options there are, in the file's order
+    virtual Tag addOption (const std::string& name) = 0; ///< the first free letter; asRecorded when all eight are taken
+    virtual Tag duplicateOption (Tag) = 0;
+    virtual bool renameOption (Tag, const std::string&) = 0;
+    virtual bool removeOption (Tag) = 0;
+    virtual bool moveOption (Tag, int place) = 0;        ///< place in the file, from 0; the letter stays
+    virtual bool setRewires (Tag, const std::vector<RewireChoice>&) = 0;
+    virtual std::vector<RewireChoice> rewires (Tag) const = 0; ///< in-line rewires are named "(in line)"
+
+    /** Why a rewire cannot be added to an option as it is; empty when it can. */
+    virtual Faults whyNot (Tag, const RewireChoice&) const = 0;
+    ///@}
+
+    /** @name What is heard */
+    ///@{
+    virtual Tag heard() const = 0;                       ///< [any thread]
+    virtual void hear (Tag) = 0;                         ///< one that does not exist plays as recorded
+    virtual bool bypassed() const = 0;
+    virtual void setBypassed (bool) = 0;
+    virtual bool levelMatched() const = 0;
+    virtual void setLevelMatched (bool) = 0;
+    virtual double humDb() const = 0;                    ///< of one coil against the take's loudness; -80 and below is off
+    virtual void setHumDb (double) = 0;                  ///< -80 to 0
+    virtual double mainsHz() const = 0;
+    virtual void setMainsHz (double) = 0;                ///< 50 or 60
+    virtual double trimDb() const = 0;
+    virtual void setTrimDb (double) = 0;                 ///< -24 to 24
+    virtual Source source() const = 0;
+    virtual void setSource (Source) = 0;
+    ///@}
+
+    /** @name Settings */
+    ///@{
+    virtual std::vector<BenchControl> controls (Tag) const = 0; ///< those the option's harness has
+    virtual Setting setting (Tag) const = 0;             ///< as it stands now, everything named
+    virtual void setKnob (Tag, const std::string& name, double value) = 0; ///< heard within 20 ms; no undo step
+    virtual void setLever (Tag, const std::string& name, const std::string& position) = 0;
+    virtual void beginGesture (Tag, const std::string& name) = 0; ///< around a drag, for the host's automation
+    virtual void endGesture (Tag, const std::string& name) = 0;   ///< writes the setting into the job: one step of undo
+    ///@}
+
+    /** @name Responses and figures, computed in the background */
+    ///@{
+    virtual std::shared_ptr<const Report> report (Tag) const = 0; ///< null until first computed; maybe of the setting before
+    virtual bool isWorking (Tag) const = 0;              ///< a newer report is on its way
+
+    /** Asks for the knob at 8, 6, 4, 2, 0; an empty name ends it. */
+    virtual void wantSweep (Tag, const std::string& knob) = 0;
+    virtual std::vector<SweepCurve> sweep() const = 0;   ///< of the last one wanted; empty until computed
+    ///@}
+
+    /** @name The take */
+    ///@{
+    virtual int take() const = 0;                        ///< index of the one loaded; -1 none
+    virtual void selectTake (int) = 0;
+    virtual bool addTake (const std::filesystem::path&) = 0;      ///< file drop: checked, added to the job, selected
+    virtual bool setTakeSetting (int take, const Setting&) = 0;   ///< where the controls stood in the recording
+    virtual bool setStringsPlayed (int take, const std::vector<std::string>&) = 0; ///< empty: all
+    virtual std::shared_ptr<const TakePicture> takePicture() const = 0;   ///< null: no take
+    virtual bool isPlaying() const = 0;                  ///< [any thread]
+    virtual void play() = 0;                             ///< also turns the source to the take
+    virtual void stop() = 0;
+    virtual double positionSeconds() const = 0;          ///< [any thread]
+    virtual void seek (double seconds) = 0;
+    virtual bool isLooping() const = 0;
+    virtual void setLooping (bool) = 0;
+    virtual std::pair<double, double> loop() const = 0;  ///< [s]
+    virtual void setLoop (double fromSeconds, double toSeconds) = 0; ///< at least 0.05 s; from = to: the whole take
+    ///@}
+
+    /** @name Meters [any thread] */
+    ///@{
+    virtual double takeInputPeak() = 0;                  ///< largest absolute sample since the last call, linear
+    virtual double takeOutputPeak() = 0;
+    virtual double sampleRate() const = 0;               ///< 0 before the host has said
+    ///@}
+};
+}
