@@ -10,9 +10,9 @@ namespace coldiron
 {
 /** The responses of one circuit, factorized once, asked at any frequency.
 
-    Modified nodal analysis with a conductance of 1e-12 S from every node to ground. One real shift
-    s0 = 2 pi 3000, M = (G + s0 C)^-1 C, then M's eigenvectors (or its Hessenberg form where they are
-    ill-conditioned), so that each further frequency costs O(n) or O(n^2).
+    Modified nodal analysis with a conductance of 1e-12 S from every node to ground, factorized at one real shift
+    s0 = 2 pi 3000 and reduced to the circuit's energy stores; then the modes (or the Hessenberg form where the
+    eigenvectors are ill-conditioned), so that each further frequency costs O(m) or O(m^2) for m energy stores.
     Immutable after construction; any thread may ask.
 */
 class Network
@@ -27,6 +27,9 @@ public:
     Network& operator= (Network&&) noexcept;
 
     int numDrives() const;
+
+    /** Whether the modes serve; false where the Hessenberg form does, slower and as accurate. */
+    bool isModal() const;
 
     /** V at the output per volt of EMF of each drive, at hz > 0; answers has numDrives() places. */
     void responses (double hz, std::complex<double>* answers) const;

@@ -1,0 +1,48 @@
+#include "circuit/Equations.h"
+#include "circuit/Network.h"
+
+#include <stdexcept>
+
+namespace coldiron
+{
+namespace
+{
+Eigen::VectorXcd solve (const Equations& equations, BranchId drive, double hz)
+{
+    const std::complex<double> p (0.0, hz / Equations::shiftHz);
+    Eigen::VectorXcd sources = Eigen::VectorXcd::Zero (equations.size());
+    sources (equations.current (drive)) = 1.0;
+
+    const Eigen::PartialPivLU<Eigen::MatrixXcd> factors (equations.conductance + p * equations.reactance);
+    const Eigen::VectorXcd solved = factors.solve (sources);
+    if (! solved.allFinite())
+        throw std::runtime_error ("the circuit has no single solution at this frequency");
+    return solved;
+}
+
+void checkBranch (const Netlist& netlist, BranchId branch)
+{
+    if (branch < 0 || branch >= (BranchId) netlist.branches().size())
+        throw std::invalid_argument ("there is no such branch");
+}
+}
+
+std::complex<double> branchCurrent (const Netlist& netlist, BranchId drive, BranchId measured, double hz)
+{
+    checkBranch (netlist, drive);
+    checkBranch (netlist, measured);
+    const Equations equations (netlist);
+    return solve (equations, drive, hz) (equations.current (measured)) / Equations::scaleOhms;
+}
+
+std::complex<double> nodeVoltage (const Netlist& netlist, BranchId drive, NodeId measured, double hz)
+{
+    checkBranch (netlist, drive);
+    if (measured < 0 || measured >= netlist.numNodes())
+        throw std::invalid_argument ("there is no such node");
+    if (measured == ground)
+        return 0.0;
+    const Equations equations (netlist);
+    return solve (equations, drive, hz) (equations.voltage (measured));
+}
+}

@@ -1,0 +1,42 @@
+#pragma once
+
+#include "circuit/StateForm.h"
+
+#include <complex>
+
+namespace coldiron
+{
+/** A state form as a sum of modes: O(m) a frequency.
+
+    Holds only where the eigenvectors are far enough from parallel; isSound() says so, from their condition and from
+    a comparison with direct solutions.
+*/
+class ModalForm
+{
+public:
+    explicit ModalForm (const StateForm&);
+
+    bool isSound() const { return sound; }
+
+    /** Answers for the inputs first .. first + count - 1 at p = j w. */
+    void answers (double w, int first, int count, std::complex<double>* result) const;
+
+private:
+    /** (constant + slope q) / (1 + 2 a q + d q^2), q = p - 1: one real mode (b = 0 with d = 0) or a complex pair. */
+    struct Mode
+    {
+        double zeroth;  ///< the denominator's real part at w = 0
+        double square;  ///< -d: its growth with w^2
+        double linear;  ///< its imaginary part over w
+    };
+
+    std::vector<Mode> modes;
+    Eigen::MatrixXd constant, slope; ///< inputs x modes
+    Eigen::RowVectorXd direct;
+    bool sound = true;
+
+    void addReal (double mu, Eigen::Index index, const Eigen::RowVectorXd& left, const Eigen::MatrixXd& right);
+    void addPair (double a, double b, Eigen::Index index, const Eigen::RowVectorXd& left, const Eigen::MatrixXd& right);
+    void compare (const StateForm&, const Eigen::VectorXcd& eigenvalues);
+};
+}

@@ -1,0 +1,72 @@
+#include "circuit/Network.h"
+
+#include "circuit/HessenbergForm.h"
+#include "circuit/ModalForm.h"
+
+#include <optional>
+#include <stdexcept>
+
+namespace coldiron
+{
+namespace
+{
+void checkQuestion (const Netlist& netlist, const std::vector<BranchId>& drives, NodeId output)
+{
+    if (output < 0 || output >= netlist.numNodes())
+        throw std::invalid_argument ("the output is no node of the circuit");
+    for (const auto drive : drives)
+        if (drive < 0 || drive >= (BranchId) netlist.branches().size())
+            throw std::invalid_argument ("a drive is no branch of the circuit");
+}
+}
+
+struct Network::Impl
+{
+    Impl (const Netlist& netlist, const std::vector<BranchId>& drives, NodeId output) : numDrives ((int) drives.size())
+    {
+        checkQuestion (netlist, drives, output);
+        const StateForm state (netlist, drives, output);
+        modal.emplace (state);
+        if (! modal->isSound())
+        {
+            hessenberg.emplace (state);
+            modal.reset();
+        }
+    }
+
+    void answers (double hz, int first, int count, std::complex<double>* result) const
+    {
+        const auto w = hz / Equations::shiftHz;
+        if (modal)
+            modal->answers (w, first, count, result);
+        else
+            hessenberg->answers (w, first, count, result);
+    }
+
+    int numDrives;
+    std::optional<ModalForm> modal;
+    std::optional<HessenbergForm> hessenberg;
+};
+
+Network::Network (const Netlist& netlist, std::vector<BranchId> drives, NodeId output)
+    : impl (std::make_unique<Impl> (netlist, drives, output))
+{
+}
+
+Network::~Network() = default;
+Network::Network (Network&&) noexcept = default;
+Network& Network::operator= (Network&&) noexcept = default;
+
+int Network::numDrives() const { return impl->numDrives; }
+
+bool Network::isModal() const { return impl->modal.has_value(); }
+
+void Network::responses (double hz, std::complex<double>* answers) const { impl->answers (hz, 0, impl->numDrives, answers); }
+
+std::complex<double> Network::outputImpedance (double hz) const
+{
+    std::complex<double> impedance;
+    impl->answers (hz, impl->numDrives, 1, &impedance);
+    return impedance;
+}
+}

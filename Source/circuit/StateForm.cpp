@@ -1,0 +1,44 @@
+#include "circuit/StateForm.h"
+
+#include <stdexcept>
+
+namespace coldiron
+{
+StateForm::StateForm (const Netlist& netlist, const std::vector<BranchId>& drives, NodeId output)
+{
+    const Equations equations (netlist);
+    const auto energy = equations.energy();
+    const auto states = energy.columns.cols();
+    const auto inputs = (Eigen::Index) drives.size() + 1;
+    const auto out = equations.voltage (output);
+
+    Eigen::MatrixXd sources = Eigen::MatrixXd::Zero (equations.size(), states + inputs);
+    sources.leftCols (states) = energy.columns;
+    for (size_t k = 0; k < drives.size(); ++k)
+        sources (equations.current (drives[k]), states + (Eigen::Index) k) = 1.0;
+    if (out >= 0)
+        sources (out, states + inputs - 1) = Equations::scaleOhms;
+
+    const Eigen::PartialPivLU<Eigen::MatrixXd> factors (equations.conductance + equations.reactance);
+    const Eigen::MatrixXd solved = factors.solve (sources);
+    if (! solved.allFinite() || (equations.size() > 0 && factors.rcond() < 1e-17))
+        throw std::runtime_error ("the circuit has no single solution: sources without resistance fight each other");
+
+    // (A + (p - 1) F J F^T)^-1 with J = +-1: J goes with the rows.
+    Eigen::MatrixXd product = energy.columns.transpose() * solved;
+    product.bottomRows (states - energy.capacitorColumns) *= -1.0;
+
+    matrix = product.leftCols (states);
+    columns = product.rightCols (inputs);
+    if (out >= 0)
+    {
+        row = solved.row (out).head (states);
+        direct = solved.row (out).tail (inputs);
+    }
+    else
+    {
+        row.setZero (states);
+        direct.setZero (inputs);
+    }
+}
+}
