@@ -40,9 +40,7 @@ std::complex<double> nodeVoltage (const Netlist& netlist, BranchId drive, NodeId
     checkBranch (netlist, drive);
     if (measured < 0 || measured >= netlist.numNodes())
         throw std::invalid_argument ("there is no such node");
-    if (measured == ground)
-        return 0.0;
     const Equations equations (netlist);
-    return solve (equations, drive, hz) (equations.voltage (measured));
+    return equations.voltage (measured).cast<std::complex<double>>() * solve (equations, drive, hz);
 }
 }

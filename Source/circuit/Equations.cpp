@@ -1,6 +1,8 @@
 #include "circuit/Equations.h"
 
+#include <algorithm>
 #include <numbers>
+#include <numeric>
 #include <stdexcept>
 
 namespace coldiron
@@ -23,14 +25,13 @@ void stamp (Eigen::MatrixXd& matrix, int a, int b, double value)
     }
 }
 
-/** Adds a current's column to the node rows and, where wanted, the node voltages to the current's row. */
-void join (Eigen::MatrixXd& matrix, int node, int current, double sign, bool bothWays)
+/** A current that leaves a node, and the node's voltage in the current's own row. */
+void join (Eigen::MatrixXd& matrix, int node, int current, double sign)
 {
     if (node < 0)
         return;
     matrix (node, current) += sign;
-    if (bothWays)
-        matrix (current, node) += sign;
+    matrix (current, node) += sign;
 }
 
 /** Columns f with sum f f^T = matrix, for a symmetric matrix without negative eigenvalues. */
@@ -61,29 +62,77 @@ Eigen::MatrixXd choleskyColumns (Eigen::MatrixXd matrix)
 }
 }
 
+void Equations::findIslands (const Netlist& netlist)
+{
+    std::vector<NodeId> parent ((size_t) netlist.numNodes());
+    std::iota (parent.begin(), parent.end(), 0);
+    const auto rootOf = [&parent] (NodeId node)
+    {
+        while (parent[(size_t) node] != node)
+            node = parent[(size_t) node] = parent[(size_t) parent[(size_t) node]];
+        return node;
+    };
+    const auto tie = [&] (NodeId a, NodeId b) // the lower number stays the root, so ground does
+    {
+        const auto first = rootOf (a), second = rootOf (b);
+        parent[(size_t) std::max (first, second)] = std::min (first, second);
+    };
+
+    for (const auto& r : netlist.resistors())
+        tie (r.a, r.b);
+    for (const auto& c : netlist.capacitors())
+        tie (c.a, c.b);
+    for (const auto& branch : netlist.branches())
+        tie (branch.a, branch.b);
+    for (const auto& follower : netlist.followers())
+        tie (follower.out, ground);
+
+    for (NodeId node = 0; node < netlist.numNodes(); ++node)
+    {
+        const auto root = rootOf (node);
+        unknownOf.push_back (node == root ? -1 : node - 1);
+        islandOf.push_back (root - 1);
+    }
+}
+
+Eigen::RowVectorXd Equations::voltage (NodeId node) const
+{
+    Eigen::RowVectorXd row = Eigen::RowVectorXd::Zero (size());
+    for (const auto unknown : { unknownOf[(size_t) node], islandOf[(size_t) node] })
+        if (unknown >= 0)
+            row (unknown) = 1.0;
+    return row;
+}
+
 Equations::Equations (const Netlist& netlist)
     : numVoltages (netlist.numNodes() - 1), numBranches ((int) netlist.branches().size())
 {
+    findIslands (netlist);
     const auto n = numVoltages + numBranches + (int) netlist.followers().size();
     const auto shift = 2.0 * std::numbers::pi * shiftHz;
     conductance.setZero (n, n);
     reactance.setZero (n, n);
+    const auto against = [this] (NodeId node) { return unknownOf[(size_t) node]; };
 
-    for (int i = 0; i < numVoltages; ++i)
-        conductance (i, i) = leakSiemens * scaleOhms;
+    for (NodeId node = 1; node < netlist.numNodes(); ++node)
+        for (const auto i : { unknownOf[(size_t) node], islandOf[(size_t) node] })
+            for (const auto j : { unknownOf[(size_t) node], islandOf[(size_t) node] })
+                if (i >= 0 && j >= 0)
+                    conductance (i, j) += leakSiemens * scaleOhms;
 
+    // Both ends of an element lie in one island, so the island's own voltage never enters.
     for (const auto& r : netlist.resistors())
-        stamp (conductance, voltage (r.a), voltage (r.b), scaleOhms / r.ohms);
+        stamp (conductance, against (r.a), against (r.b), scaleOhms / r.ohms);
 
     for (const auto& c : netlist.capacitors())
-        stamp (reactance, voltage (c.a), voltage (c.b), shift * c.farads * scaleOhms);
+        stamp (reactance, against (c.a), against (c.b), shift * c.farads * scaleOhms);
 
     for (int k = 0; k < numBranches; ++k)
     {
         const auto& branch = netlist.branches()[(size_t) k];
         const auto i = current (k);
-        join (conductance, voltage (branch.a), i, 1.0, true);
-        join (conductance, voltage (branch.b), i, -1.0, true);
+        join (conductance, against (branch.a), i, 1.0);
+        join (conductance, against (branch.b), i, -1.0);
         conductance (i, i) = -branch.ohms / scaleOhms;
         reactance (i, i) = -shift * branch.henries / scaleOhms;
     }
@@ -98,9 +147,8 @@ Equations::Equations (const Netlist& netlist)
     auto row = numVoltages + numBranches;
     for (const auto& follower : netlist.followers())
     {
-        join (conductance, voltage (follower.out), row, 1.0, true);
-        if (const auto in = voltage (follower.in); in >= 0)
-            conductance (row, in) -= follower.gain;
+        join (conductance, against (follower.out), row, 1.0);
+        conductance.row (row) -= follower.gain * voltage (follower.in);
         ++row;
     }
 }

@@ -11,6 +11,9 @@ namespace coldiron
     p = s / s0 with s0 = 2 pi 3000; voltages are in volts, currents in units of 1/Z0 amperes with Z0 = 100k, and node
     rows are multiplied by Z0. Unknowns: node voltages without ground, branch currents, follower currents.
     Both matrices are symmetric but for the followers.
+
+    In an island, which only the leakage ties to ground, one node's voltage is an unknown of its own and the others
+    count from it: so its elements, up to 1e12 times the leakage, never meet the leakage in one sum.
 */
 class Equations
 {
@@ -23,8 +26,8 @@ public:
 
     int size() const { return (int) conductance.rows(); }
 
-    /** The unknown of a node's voltage; -1 for ground. */
-    int voltage (NodeId node) const { return node - 1; }
+    /** A row of ones where the sum of unknowns is the node's voltage; its transpose is a current into the node. */
+    Eigen::RowVectorXd voltage (NodeId) const;
     int current (BranchId branch) const { return numVoltages + branch; }
 
     Eigen::MatrixXd conductance, reactance;
@@ -42,5 +45,9 @@ public:
 
 private:
     int numVoltages = 0, numBranches = 0;
+    std::vector<int> unknownOf;   ///< of a node against its island's reference; -1 for references and ground
+    std::vector<int> islandOf;    ///< the unknown of the node's island against ground; -1 where tied to ground
+
+    void findIslands (const Netlist&);
 };
 }

@@ -10,14 +10,13 @@ StateForm::StateForm (const Netlist& netlist, const std::vector<BranchId>& drive
     const auto energy = equations.energy();
     const auto states = energy.columns.cols();
     const auto inputs = (Eigen::Index) drives.size() + 1;
-    const auto out = equations.voltage (output);
+    const Eigen::RowVectorXd out = equations.voltage (output);
 
     Eigen::MatrixXd sources = Eigen::MatrixXd::Zero (equations.size(), states + inputs);
     sources.leftCols (states) = energy.columns;
     for (size_t k = 0; k < drives.size(); ++k)
         sources (equations.current (drives[k]), states + (Eigen::Index) k) = 1.0;
-    if (out >= 0)
-        sources (out, states + inputs - 1) = Equations::scaleOhms;
+    sources.rightCols (1) = Equations::scaleOhms * out.transpose();
 
     const Eigen::PartialPivLU<Eigen::MatrixXd> factors (equations.conductance + equations.reactance);
     const Eigen::MatrixXd solved = factors.solve (sources);
@@ -30,15 +29,8 @@ StateForm::StateForm (const Netlist& netlist, const std::vector<BranchId>& drive
 
     matrix = product.leftCols (states);
     columns = product.rightCols (inputs);
-    if (out >= 0)
-    {
-        row = solved.row (out).head (states);
-        direct = solved.row (out).tail (inputs);
-    }
-    else
-    {
-        row.setZero (states);
-        direct.setZero (inputs);
-    }
+    const Eigen::RowVectorXd heard = out * solved;
+    row = heard.head (states);
+    direct = heard.tail (inputs);
 }
 }
