@@ -27,5 +27,8 @@ private:
     double direct = 1.0;
     alignas (32) std::array<double, maxPoles> poleRe {}, poleIm {}, residueRe {}, residueIm {};
     alignas (32) std::array<std::array<double, maxPoles>, maxChannels> stateRe {}, stateIm {};
+
+    template <typename Sample>
+    void runChannel (int channel, const Sample* in, Sample* out, int frames);
 };
 }
