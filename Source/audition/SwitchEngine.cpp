@@ -1,0 +1,200 @@
+#include "audition/SwitchEngine.h"
+
+#include <cmath>
+#include <numbers>
+#include <stdexcept>
+
+namespace coldiron
+{
+namespace
+{
+constexpr double pi = std::numbers::pi;
+constexpr double glideSeconds = 0.020; ///< of bypass, hum and trim over their whole way of 1
+
+double raisedCosine (double x) { return 0.5 - 0.5 * std::cos (pi * x); }
+}
+
+HumCycle HumCycle::of (const Voice& voice, const MainsField& field, double emfRms)
+{
+    HumCycle cycle;
+    cycle.mainsHz = field.hz;
+    if (voice.isSilent())
+        return cycle;
+
+    static const auto sine = []
+    {
+        std::array<double, length> table {};
+        for (int i = 0; i < length; ++i)
+            table[static_cast<size_t> (i)] = std::sin (2.0 * pi * i / length);
+        return table;
+    }();
+
+    for (const Harmonic& harmonic : humSpectrum (field))
+    {
+        // sin (n w t) through the response: its imaginary part turns with n.
+        const std::complex<double> heard = voice.hum (harmonic.number * field.hz, field.facing)
+                                         * (std::sqrt (2.0) * harmonic.share * emfRms);
+        for (int i = 0; i <= length; ++i)
+        {
+            const auto at = static_cast<size_t> (harmonic.number * i % length);
+            cycle.samples[static_cast<size_t> (i)]
+                += static_cast<float> (heard.real() * sine[at] + heard.imag() * sine[(at + length / 4) % length]);
+        }
+    }
+    return cycle;
+}
+
+void EngineDesign::probe()
+{
+    for (size_t i = 0; i < probeDb.size(); ++i)
+    {
+        const double hz = 40.0 * std::pow (400.0, static_cast<double> (i) / (probeDb.size() - 1));
+        probeDb[i] = static_cast<float> (20.0 * std::log10 (std::abs (filter.response (hz)) * gain + 1e-6));
+    }
+}
+
+void SwitchEngine::prepare (double sampleRate)
+{
+    rate = sampleRate;
+    started = false;
+    fadeLength = fadeAt = 0;
+    fading.store (false, std::memory_order_relaxed);
+    humPhase = 0.0;
+    bypassMix.value = bypassed.load() ? 1.0 : 0.0;
+    humLevel.value = humGain.load();
+    trimLevel.value = trim.load();
+
+    EngineDesign plain;
+    plain.filter = ModalFilter::unity (sampleRate);
+    plain.probe();
+    playing = 0;
+    for (int i : { 0, 1 })
+        adopt (i, plain);
+}
+
+void SwitchEngine::publish (const EngineDesign& design)
+{
+    if (! FilterRunner::fits (design.filter))
+        throw std::invalid_argument ("a filter has more poles than a runner holds");
+    pending.write (design);
+}
+
+void SwitchEngine::adopt (int player, const EngineDesign& design)
+{
+    Player& p = players[static_cast<size_t> (player)];
+    p.runner.use (design.filter);
+    p.runner.reset();
+    p.gain = design.gain;
+    p.hum = design.hum;
+    p.probeDb = design.probeDb;
+}
+
+int SwitchEngine::fadeFramesTo (const EngineDesign& design) const
+{
+    double farthest = 0.0;
+    const auto& now = players[static_cast<size_t> (playing)].probeDb;
+    for (size_t i = 0; i < now.size(); ++i)
+        farthest = std::max (farthest, static_cast<double> (std::abs (now[i] - design.probeDb[i])));
+
+    // 20 ms up to 1 dB, 30 at 6, 50 from 16 dB on.
+    const double seconds = std::clamp (shortestFade + (farthest - 1.0) * 0.002, shortestFade, longestFade);
+    return std::max (1, static_cast<int> (seconds * rate + 0.5));
+}
+
+void SwitchEngine::lookForNews()
+{
+    if (fadeLength > 0)
+        return; // whatever comes meanwhile waits, the newest of it
+    const EngineDesign* next = pending.read();
+    if (next == nullptr || next->filter.sampleRate != rate)
+        return;
+
+    if (! started)
+    {
+        adopt (playing, *next);
+        return;
+    }
+    adopt (1 - playing, *next);
+    fadeLength = fadeFramesTo (*next);
+    fadeAt = 0;
+    fading.store (true, std::memory_order_relaxed);
+}
+
+void SwitchEngine::process (float* const* channels, int numChannels, int frames)
+{
+    numChannels = std::min (numChannels, FilterRunner::maxChannels);
+    if (frames > 0)
+        lookForNews();
+    for (int done = 0; done < frames; done += chunk)
+    {
+        std::array<float*, FilterRunner::maxChannels> part {};
+        for (int c = 0; c < numChannels; ++c)
+            part[static_cast<size_t> (c)] = channels[c] + done;
+        processChunk (part.data(), numChannels, std::min (chunk, frames - done));
+        if (fadeLength == 0)
+            lookForNews();
+    }
+    started = started || frames > 0;
+}
+
+void SwitchEngine::processChunk (float* const* channels, int numChannels, int frames)
+{
+    Player& now = players[static_cast<size_t> (playing)];
+    Player& next = players[static_cast<size_t> (1 - playing)];
+    const bool fade = fadeLength > 0;
+
+    std::array<double, chunk> nextShare, hum, wet, level;
+    const double step = 1.0 / (glideSeconds * rate);
+    const double wantedBypass = bypassed.load (std::memory_order_relaxed) ? 1.0 : 0.0;
+    const double wantedHum = humGain.load (std::memory_order_relaxed), wantedTrim = trim.load (std::memory_order_relaxed);
+    for (int i = 0; i < frames; ++i)
+    {
+        const auto k = static_cast<size_t> (i);
+        nextShare[k] = fade ? raisedCosine (std::min (1.0, (fadeAt + i + 1.0) / fadeLength)) : 0.0;
+        wet[k] = 1.0 - raisedCosine (bypassMix.next (wantedBypass, step));
+        level[k] = trimLevel.next (wantedTrim, step * std::max (1.0, wantedTrim));
+        hum[k] = humLevel.next (wantedHum, step * std::max (1e-3, wantedHum));
+        if (hum[k] > 0.0)
+        {
+            humPhase += now.hum.mainsHz / rate;
+            humPhase -= std::floor (humPhase);
+            const double at = humPhase * HumCycle::length;
+            const auto index = std::min (static_cast<size_t> (at), static_cast<size_t> (HumCycle::length - 1));
+            const double between = at - static_cast<double> (index);
+            const auto read = [&] (const Player& p)
+            { return p.gain * (p.hum.samples[index] + between * (p.hum.samples[index + 1] - p.hum.samples[index])); };
+            const double sound = read (now);
+            hum[k] *= fade ? sound + nextShare[k] * (read (next) - sound) : sound;
+        }
+    }
+
+    for (int c = 0; c < numChannels; ++c)
+    {
+        std::array<double, chunk> dry, first, second;
+        for (int i = 0; i < frames; ++i)
+        {
+            const float x = channels[c][i];
+            dry[static_cast<size_t> (i)] = std::isfinite (x) ? static_cast<double> (x) : 0.0;
+        }
+        now.runner.process (c, dry.data(), first.data(), frames);
+        if (fade)
+            next.runner.process (c, dry.data(), second.data(), frames);
+        for (int i = 0; i < frames; ++i)
+        {
+            const auto k = static_cast<size_t> (i);
+            double y = now.gain * first[k];
+            if (fade)
+                y += nextShare[k] * (next.gain * second[k] - y);
+            y = (y + hum[k]) * level[k];
+            channels[c][i] = static_cast<float> (wet[k] >= 1.0 ? y : dry[k] + wet[k] * (y - dry[k]));
+        }
+    }
+
+    if (fade && (fadeAt += frames) >= fadeLength)
+    {
+        playing = 1 - playing;
+        fadeLength = fadeAt = 0;
+        fading.store (false, std::memory_order_relaxed);
+    }
+}
+}

@@ -1,0 +1,98 @@
+#pragma once
+
+#include "audition/Hum.h"
+#include "filter/FilterRunner.h"
+#include "filter/LatestValue.h"
+
+#include <algorithm>
+#include <array>
+#include <atomic>
+
+namespace coldiron
+{
+/** One cycle of hum as heard through an option. */
+struct HumCycle
+{
+    static constexpr int length = 4096;
+    double mainsHz = 50.0;
+    std::array<float, length + 1> samples {}; ///< the last repeats the first; in full scale at 0 dB
+
+    /** @param emfRms  of one 5000-turn coil, in full scale at 0 dB */
+    static HumCycle of (const Voice&, const MainsField&, double emfRms);
+};
+
+/** All that the audio thread needs of one option. */
+struct EngineDesign
+{
+    ModalFilter filter;
+    double gain = 1.0;                 ///< linear, on the filter; level matching. The hum gets it too
+    HumCycle hum;
+    std::array<float, 24> probeDb {};  ///< the filter and gain from 40 Hz to 16 kHz, to judge how far a switch goes
+
+    void probe();                      ///< fills probeDb
+};
+
+/** Plays one design and fades to the next: both filters run, a raised cosine between them, the newest pending design
+    wins. Small changes (a knob being turned) fade in 20 ms, great ones in 50: a click is as loud as the change is big.
+
+    One thread publishes, one plays. Everything marked [audio-thread] neither allocates, locks nor throws. */
+class SwitchEngine
+{
+public:
+    static constexpr double shortestFade = 0.020, usualFade = 0.030, longestFade = 0.050; ///< [s]
+
+    /** Forgets all state; nothing may play meanwhile. The next design published is taken without a fade.
+        @param sampleRate  [Hz]; designs for another rate are ignored */
+    void prepare (double sampleRate);
+
+    /** [publisher] Never waits. A filter with more poles than a runner holds throws std::invalid_argument. */
+    void publish (const EngineDesign&);
+
+    void setBypassed (bool b) { bypassed.store (b, std::memory_order_relaxed); } ///< [any thread] faded in 20 ms
+    void setHumGain (float g) { humGain.store (g, std::memory_order_relaxed); }  ///< [any thread] linear, smoothed
+    void setTrim (float g) { trim.store (g, std::memory_order_relaxed); }        ///< [any thread] linear, smoothed; not in bypass
+
+    bool isFading() const { return fading.load (std::memory_order_relaxed); }    ///< [any thread]
+
+    /** [audio-thread] One or two channels in place. Values that are no numbers count as silence. */
+    void process (float* const* channels, int numChannels, int frames);
+
+private:
+    static constexpr int chunk = 64;
+
+    struct Player
+    {
+        FilterRunner runner;
+        double gain = 1.0;
+        HumCycle hum;
+        std::array<float, 24> probeDb {};
+    };
+
+    /** Moves towards a target in equal parts; a value of exactly 1 or 0 is reached. */
+    struct Glide
+    {
+        double value = 0.0;
+        double next (double target, double step)
+        {
+            value = value < target ? std::min (target, value + step) : std::max (target, value - step);
+            return value;
+        }
+    };
+
+    LatestValue<EngineDesign> pending;
+    std::array<Player, 2> players;
+    int playing = 0;
+    double rate = 48000.0;
+    bool started = false;
+    int fadeLength = 0, fadeAt = 0;
+    double humPhase = 0.0;
+    Glide bypassMix, humLevel, trimLevel;
+    std::atomic<bool> bypassed { false }, fading { false };
+    std::atomic<float> humGain { 0.0f }, trim { 1.0f };
+
+    void adopt (int player, const EngineDesign&);
+    void lookForNews();
+    void processChunk (float* const* channels, int numChannels, int frames);
+    int fadeFramesTo (const EngineDesign&) const;
+};
+}

@@ -1,0 +1,147 @@
+#include "plugin/session/Designer.h"
+
+#include "plugin/session/Matching.h"
+
+#include <chrono>
+#include <cmath>
+
+namespace coldiron
+{
+using Clock = std::chrono::steady_clock;
+
+Designer::Designer (Workshop& workshop) : shop (workshop), thread ([this] { run(); }) {}
+
+Designer::~Designer()
+{
+    {
+        const std::scoped_lock lock (mutex);
+        quit = true;
+    }
+    wake.notify_all();
+    thread.join();
+}
+
+void Designer::nudge()
+{
+    {
+        const std::scoped_lock lock (mutex);
+        nudged = true;
+    }
+    wake.notify_all();
+}
+
+Designer::Key Designer::wanted() const
+{
+    Key key;
+    const auto snapshot = shop.snapshot();
+    key.prepared = shop.prepared.load();
+    key.snapshot = snapshot->revision;
+    key.tag = shop.heard.load();
+    if (snapshot->option (key.tag) == nullptr)
+        key.tag = asRecorded;
+    key.setting = key.tag == asRecorded ? 0 : shop.live.generation (key.tag);
+    key.matched = shop.matched.load() && key.tag != asRecorded;
+    key.mainsHz = shop.mainsHz.load();
+    key.rate = shop.sampleRate.load();
+    if (key.matched)
+        if (const auto report = shop.freshReport (key.tag))
+            key.exactMatch = report->complete;
+    return key;
+}
+
+bool Designer::settle (double seconds)
+{
+    const auto until = Clock::now() + std::chrono::duration_cast<Clock::duration> (std::chrono::duration<double> (seconds));
+    nudge();
+    std::unique_lock lock (mutex);
+    for (;;)
+    {
+        lock.unlock();
+        const Key now = wanted();
+        lock.lock();
+        if (done == now || now.rate <= 0.0)
+            return true;
+        if (settled.wait_until (lock, until) == std::cv_status::timeout && Clock::now() >= until)
+            return false;
+    }
+}
+
+EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
+{
+    EngineDesign result;
+    if (! recorded || recordedFrom != snapshot.revision)
+    {
+        recorded.reset();
+        const Side side = snapshot.recordedSide();
+        recorded.emplace (side.voice());
+        recordedFrom = snapshot.revision;
+    }
+
+    MainsField field;
+    field.hz = key.mainsHz;
+    const double emf = humEmfFor (snapshot.takeLufs, 0.0);
+    if (key.tag == asRecorded)
+    {
+        result.filter = ModalFilter::unity (key.rate);
+        result.hum = HumCycle::of (*recorded, field, emf);
+    }
+    else
+    {
+        const Voice option = sideOf (snapshot, shop.live, key.tag).voice();
+        const Change change (*recorded, option);
+        result.filter = designFilter (change, *FilterDesigner::shared (key.rate));
+        if (key.matched)
+        {
+            const auto report = key.exactMatch ? shop.freshReport (key.tag) : nullptr;
+            const double db = report != nullptr ? report->matchDb : matchDb (change, snapshot.spectrum);
+            result.gain = std::pow (10.0, db / 20.0);
+        }
+        result.hum = HumCycle::of (option, field, emf);
+    }
+    // The hum stands in the recording's own scale: what one coil gives there, a take as loud as this has.
+    result.probe();
+    return result;
+}
+
+void Designer::run()
+{
+    for (;;)
+    {
+        const Key key = wanted(); // before anything is read, so that what changes meanwhile is seen as new
+        bool fresh = false;
+        {
+            std::unique_lock lock (mutex);
+            if (quit)
+                return;
+            fresh = key.rate > 0.0 && done != key;
+            if (! fresh)
+            {
+                wake.wait_for (lock, std::chrono::milliseconds (4), [this] { return quit || nudged; });
+                nudged = false;
+                continue;
+            }
+        }
+
+        const auto began = Clock::now();
+        const auto snapshot = shop.snapshot();
+        EngineDesign next;
+        try
+        {
+            next = design (key, *snapshot);
+            shop.engine.publish (next);
+        }
+        catch (const std::exception&)
+        {
+            next.filter = ModalFilter::silence (key.rate); // a circuit without a solution gives no sound
+            next.probe();
+            shop.engine.publish (next);
+        }
+        lastTook = std::chrono::duration<double> (Clock::now() - began).count();
+        {
+            const std::scoped_lock lock (mutex);
+            done = key;
+        }
+        settled.notify_all();
+    }
+}
+}

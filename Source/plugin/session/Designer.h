@@ -1,0 +1,55 @@
+#pragma once
+
+#include "plugin/session/Workshop.h"
+
+#include <condition_variable>
+#include <optional>
+#include <thread>
+
+namespace coldiron
+{
+/** The thread that turns the heard option into a filter and hands it to the engine. It looks every 4 ms, since the
+    audio thread may move a knob and must not wake anyone; the newest setting wins. */
+class Designer
+{
+public:
+    explicit Designer (Workshop&);
+    ~Designer();
+
+    /** Wakes it at once. Not for the audio thread. */
+    void nudge();
+
+    /** Waits until the engine has been given what the bench shows now, or for the time given. Never on the audio
+        thread while it plays in real time. @return whether it has */
+    bool settle (double seconds);
+
+    double lastSeconds() const { return lastTook.load(); } ///< knob to coefficients, of the last design
+
+private:
+    /** What a design depends on; the same key, the same design. */
+    struct Key
+    {
+        uint32_t snapshot = 0, setting = 0, prepared = 0;
+        Tag tag = asRecorded;
+        bool matched = false, exactMatch = false;
+        double mainsHz = 0.0, rate = 0.0;
+        bool operator== (const Key&) const = default;
+    };
+
+    Workshop& shop;
+    std::mutex mutex;
+    std::condition_variable wake, settled;
+    bool quit = false, nudged = false;
+    std::optional<Key> done;
+    std::atomic<double> lastTook { 0.0 };
+
+    // Only the thread touches these.
+    std::optional<Voice> recorded;
+    uint32_t recordedFrom = 0;
+    std::thread thread;
+
+    Key wanted() const;
+    void run();
+    EngineDesign design (const Key&, const Snapshot&);
+};
+}

@@ -1,0 +1,183 @@
+#include "plugin/session/JobDocument.h"
+
+#include <fstream>
+#include <sstream>
+
+namespace coldiron
+{
+namespace fs = std::filesystem;
+
+namespace
+{
+/** Heard when nothing was opened yet. */
+constexpr const char* firstJob = R"({
+  "coldiron": "job 1",
+  "title": "New job",
+  "guitar": "two-humbuckers-four-knobs",
+  "options": { "A": { "name": "As it is" } }
+})";
+
+std::shared_ptr<const Job> readOrNull (const std::string& text, const fs::path& folder, const PresetFolders& presets, Faults& faults)
+{
+    try
+    {
+        if (auto job = readJobText (text, folder, presets, faults))
+            return std::make_shared<const Job> (std::move (*job));
+    }
+    catch (const std::exception& fault)
+    {
+        faults.push_back ({ {}, 0, fault.what() });
+    }
+    return nullptr;
+}
+}
+
+JobDocument::JobDocument (PresetFolders folders) : presetFolders (std::move (folders))
+{
+    if (! replace (firstJob, {}, {}, presetFolders))
+    {
+        current = std::make_shared<const Job>(); // no presets installed: an empty bench, and the faults say why
+        state = JobTree::object();
+    }
+}
+
+std::string JobDocument::textOf (const JobTree& tree) const
+{
+    return ! written.empty() && tree == state ? written : jobTreeText (tree);
+}
+
+void JobDocument::refuse (const std::string& message)
+{
+    lastFaults = { { jobFile.string(), 0, message } };
+}
+
+bool JobDocument::open (const fs::path& path)
+{
+    std::ifstream stream (path, std::ios::binary);
+    std::ostringstream text;
+    if (! stream || ! (text << stream.rdbuf()))
+    {
+        refuse (path.string() + " cannot be read");
+        return false;
+    }
+    std::error_code ignored;
+    return replace (text.str(), path, fs::absolute (path, ignored).parent_path(), presetFolders);
+}
+
+bool JobDocument::save (const fs::path& path, const JobTree& withSettings)
+{
+    const fs::path beside = path.string() + ".part";
+    std::error_code fault;
+    {
+        std::ofstream stream (beside, std::ios::binary);
+        stream << textOf (withSettings);
+        stream.flush();
+        if (! stream)
+        {
+            refuse (path.string() + " cannot be written");
+            fs::remove (beside, fault);
+            return false;
+        }
+    }
+    fs::rename (beside, path, fault);
+    if (fault)
+    {
+        refuse (path.string() + " cannot be written: " + fault.message());
+        fs::remove (beside, fault);
+        return false;
+    }
+    if (written.empty() || state != withSettings)
+        written.clear();
+    state = withSettings;
+    jobFile = path;
+    changed = false;
+    lastFaults.clear();
+    return true;
+}
+
+bool JobDocument::replace (const std::string& text, const fs::path& file, const fs::path& folder, PresetFolders presets)
+{
+    Faults faults;
+    auto job = readOrNull (text, folder, presets, faults);
+    JobTree tree = job != nullptr ? parseJobTree (text) : JobTree();
+    if (job == nullptr || ! tree.is_object())
+    {
+        lastFaults = std::move (faults);
+        if (lastFaults.empty())
+            refuse ("the job cannot be read");
+        return false;
+    }
+    current = std::move (job);
+    state = std::move (tree);
+    written = text;
+    jobFile = file;
+    jobFolder = folder;
+    presetFolders = std::move (presets);
+    past.clear();
+    future.clear();
+    changed = false;
+    lastFaults.clear();
+    return true;
+}
+
+bool JobDocument::read (const JobTree& tree)
+{
+    Faults faults;
+    auto job = readOrNull (jobTreeText (tree), jobFolder, presetFolders, faults);
+    if (job == nullptr)
+    {
+        lastFaults = std::move (faults);
+        return false;
+    }
+    current = std::move (job);
+    state = tree;
+    written.clear();
+    changed = true;
+    lastFaults.clear();
+    return true;
+}
+
+bool JobDocument::edit (const JobTree& before, const std::string& name, const std::function<std::string (JobTree&)>& change)
+{
+    JobTree after = before;
+    std::string refusal;
+    try
+    {
+        refusal = change (after);
+    }
+    catch (const std::exception& fault)
+    {
+        refusal = fault.what();
+    }
+    if (! refusal.empty())
+    {
+        refuse (refusal);
+        return false;
+    }
+    if (! read (after))
+        return false;
+    past.push_back ({ name, before });
+    if (past.size() > mostSteps)
+        past.erase (past.begin());
+    future.clear();
+    return true;
+}
+
+bool JobDocument::undo (const JobTree& now)
+{
+    if (past.empty() || ! read (past.back().tree))
+        return false;
+    future.push_back ({ past.back().name, now });
+    past.pop_back();
+    return true;
+}
+
+bool JobDocument::redo (const JobTree& now)
+{
+    if (future.empty() || ! read (future.back().tree))
+        return false;
+    past.push_back ({ future.back().name, now });
+    future.pop_back();
+    return true;
+}
+}

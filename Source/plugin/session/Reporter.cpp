@@ -1,0 +1,245 @@
+#include "plugin/session/Reporter.h"
+
+#include "audition/Loudness.h"
+#include "audition/Renderer.h"
+#include "plugin/session/Matching.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coldiron
+{
+namespace
+{
+constexpr double silentDb = -300.0;
+constexpr double longestRendered = 180.0; ///< [s] longer takes are matched by their spectrum alone
+
+double inDb (double gain) { return gain > 1e-15 ? 20.0 * std::log10 (gain) : silentDb; }
+
+void fillCurve (const Change& change, const std::vector<double>& hz, std::vector<double>& changeDb, std::vector<double>& circuitDb)
+{
+    changeDb = change.gains (hz);
+    for (double& value : changeDb)
+        value = inDb (value);
+    circuitDb.clear();
+    for (double f : hz)
+        circuitDb.push_back (inDb (std::abs (change.optionVoice().plain (f))));
+}
+}
+
+std::vector<double> Reporter::curveHz()
+{
+    std::vector<double> hz;
+    for (int i = 0; i <= 240; ++i)
+        hz.push_back (20.0 * std::pow (1000.0, i / 240.0));
+    return hz;
+}
+
+Reporter::Reporter (Workshop& workshop) : shop (workshop), thread ([this] { run(); }) {}
+
+Reporter::~Reporter()
+{
+    {
+        const std::scoped_lock lock (mutex);
+        quit = true;
+    }
+    wake.notify_all();
+    thread.join();
+}
+
+void Reporter::nudge()
+{
+    {
+        const std::scoped_lock lock (mutex);
+        nudged = true;
+    }
+    wake.notify_all();
+}
+
+void Reporter::wantSweep (Tag tag, const std::string& knob)
+{
+    {
+        const std::scoped_lock lock (mutex);
+        wanted = { tag, knob, wanted.number + 1 };
+        swept.clear();
+        nudged = true;
+    }
+    wake.notify_all();
+}
+
+std::vector<SweepCurve> Reporter::sweep() const
+{
+    const std::scoped_lock lock (mutex);
+    return swept;
+}
+
+bool Reporter::isWorking (Tag tag) const
+{
+    const auto snapshot = shop.snapshot();
+    if (tag != asRecorded && snapshot->option (tag) == nullptr)
+        return false;
+    const auto report = shop.freshReport (tag);
+    return report == nullptr || ! report->complete;
+}
+
+bool Reporter::settle (double seconds)
+{
+    const auto until = std::chrono::steady_clock::now() + std::chrono::duration<double> (seconds);
+    nudge();
+    while (std::chrono::steady_clock::now() < until)
+    {
+        bool working = false;
+        for (Tag tag = asRecorded; tag <= maxTag; ++tag)
+            working = working || isWorking (tag);
+        if (! working)
+            return true;
+        std::this_thread::sleep_for (std::chrono::milliseconds (5));
+    }
+    return false;
+}
+
+std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bool complete) const
+{
+    auto report = std::make_shared<Report>();
+    report->tag = tag;
+    const Side recordedSide = snapshot.recordedSide(), optionSide = sideOf (snapshot, shop.live, tag);
+    const Voice recorded = recordedSide.voice(), option = optionSide.voice();
+    const Change change (recorded, option);
+    report->setting = optionSide.setting;
+    report->silent = option.isSilent();
+    report->curve.hz = curveHz();
+    fillCurve (change, report->curve.hz, report->curve.changeDb, report->curve.circuitDb);
+    report->figures.sureness = change.sureness();
+    report->figures.silent = report->silent;
+    report->matchDb = tag == asRecorded ? 0.0 : matchDb (change, snapshot.spectrum);
+    if (! complete)
+        return report;
+
+    const Band band = computeBand (recordedSide, optionSide, report->curve.hz);
+    report->curve.lowDb = band.lowDb;
+    report->curve.highDb = band.highDb;
+    report->figures = computeFigures (recordedSide, optionSide, snapshot.spectrum);
+
+    const double rate = snapshot.audio ? snapshot.audio->sampleRate : std::max (44100.0, shop.sampleRate.load());
+    const ModalFilter filter = tag == asRecorded ? ModalFilter::unity (rate) : designFilter (change, *FilterDesigner::shared (rate));
+    report->filterErrorDb = filter.worstErrorDb;
+    if (snapshot.audio && snapshot.audio->frames() < longestRendered * rate)
+    {
+        const Rendered rendered = renderTake (snapshot.audio->channels, filter);
+        report->peakDb = rendered.peakDb();
+        const double lufs = loudnessOf (rendered.channels, rate);
+        if (std::isfinite (lufs) && std::isfinite (snapshot.takeLufs))
+        {
+            report->figures.loudnessLu = lufs - snapshot.takeLufs;
+            if (tag != asRecorded)
+                report->matchDb = std::clamp (-*report->figures.loudnessLu, -30.0, 30.0);
+        }
+    }
+    report->complete = true;
+    return report;
+}
+
+bool Reporter::doSweep()
+{
+    Wanted want;
+    {
+        const std::scoped_lock lock (mutex);
+        want = wanted;
+    }
+    const auto snapshot = shop.snapshot();
+    if (want.knob.empty() || (want.tag != asRecorded && snapshot->option (want.tag) == nullptr))
+        return false;
+    const uint32_t generation = shop.live.generation (want.tag) + snapshot->revision * 1000003u;
+    {
+        const std::scoped_lock lock (mutex);
+        if (sweptNumber == want.number && sweptSetting == generation)
+            return false;
+    }
+
+    std::vector<SweepCurve> curves;
+    Side side = sideOf (*snapshot, shop.live, want.tag);
+    const Voice recorded = snapshot->recordedSide().voice();
+    if (side.setting.knobs.count (want.knob) != 0)
+        for (double knob : { 8.0, 6.0, 4.0, 2.0, 0.0 })
+        {
+            side.setting.knobs[want.knob] = knob;
+            const Voice voice = side.voice();
+            SweepCurve curve { knob, curveHz(), {}, {} };
+            fillCurve (Change (recorded, voice), curve.hz, curve.changeDb, curve.circuitDb);
+            curves.push_back (std::move (curve));
+        }
+    {
+        const std::scoped_lock lock (mutex);
+        sweptNumber = want.number;
+        sweptSetting = generation;
+        if (wanted.number == want.number)
+            swept = std::move (curves);
+    }
+    shop.reportsRevision.fetch_add (1);
+    return true;
+}
+
+bool Reporter::doNext()
+{
+    const auto snapshot = shop.snapshot();
+    std::vector<Tag> order { shop.heard.load() };
+    for (Tag tag = asRecorded; tag <= maxTag; ++tag)
+        if (tag != order.front())
+            order.push_back (tag);
+
+    for (const bool complete : { false, true })
+        for (Tag tag : order)
+        {
+            if (tag != asRecorded && snapshot->option (tag) == nullptr)
+                continue;
+            const Workshop::Origin now { snapshot->revision, tag == asRecorded ? 0 : shop.live.generation (tag) };
+            const auto fresh = shop.freshReport (tag);
+            if (fresh != nullptr && (fresh->complete || ! complete))
+                continue;
+
+            std::shared_ptr<Report> report;
+            try
+            {
+                report = compute (*snapshot, tag, complete);
+            }
+            catch (const std::exception&)
+            {
+                report = std::make_shared<Report>();
+                report->tag = tag;
+                report->silent = report->figures.silent = report->complete = true;
+                report->curve.hz = curveHz();
+                report->curve.changeDb.assign (report->curve.hz.size(), silentDb);
+                report->curve.circuitDb = report->curve.changeDb;
+            }
+            shop.put (std::move (report), now);
+            return true;
+        }
+    return false;
+}
+
+void Reporter::run()
+{
+    for (;;)
+    {
+        {
+            std::unique_lock lock (mutex);
+            if (quit)
+                return;
+        }
+        bool busy = false;
+        try
+        {
+            busy = doSweep() || doNext();
+        }
+        catch (const std::exception&)
+        {
+            // A sweep of a circuit without a solution: nothing to draw.
+        }
+        if (busy)
+            continue;
+        std::unique_lock lock (mutex);
+        wake.wait_for (lock, std::chrono::milliseconds (30), [this] { return quit || nudged; });
+        nudged = false;
+    }
+}
+}

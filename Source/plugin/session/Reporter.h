@@ -1,0 +1,52 @@
+#pragma once
+
+#include "plugin/session/Workshop.h"
+
+#include <condition_variable>
+#include <thread>
+
+namespace coldiron
+{
+/** The thread that computes what is drawn and told: first every curve, then bands and figures, the heard option first;
+    a sweep before all. It also reads takes, since that may take a while. */
+class Reporter
+{
+public:
+    explicit Reporter (Workshop&);
+    ~Reporter();
+
+    void nudge();
+    void wantSweep (Tag, const std::string& knob);
+    std::vector<SweepCurve> sweep() const;
+    bool isWorking (Tag) const;
+
+    /** Waits until everything is told, for tests and for papers. @return whether it is */
+    bool settle (double seconds);
+
+    static std::vector<double> curveHz();
+
+private:
+    struct Wanted
+    {
+        Tag tag = asRecorded;
+        std::string knob;
+        uint32_t number = 0;
+    };
+
+    Workshop& shop;
+    mutable std::mutex mutex;
+    std::condition_variable wake;
+    bool quit = false, nudged = false;
+    Wanted wanted;
+    uint32_t sweptNumber = 0;
+    uint32_t sweptSetting = 0;
+    std::vector<SweepCurve> swept;
+
+    std::thread thread;
+
+    void run();
+    bool doNext();
+    bool doSweep();
+    std::shared_ptr<Report> compute (const Snapshot&, Tag, bool complete) const;
+};
+}

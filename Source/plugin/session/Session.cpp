@@ -1,0 +1,148 @@
+#include "plugin/session/Session.h"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+
+namespace coldiron
+{
+Session::Session (PresetFolders folders)
+    : document (folders), standardPresets (std::move (folders)), designer (shop), reporter (shop),
+      loader ([this] (LoadedTake take) { takeLoaded (std::move (take)); })
+{
+    documentChanged (true);
+}
+
+Session::~Session()
+{
+    dropEmbedded();
+}
+
+void Session::dropEmbedded()
+{
+    std::error_code ignored;
+    if (! embedded.empty())
+        std::filesystem::remove_all (embedded, ignored);
+    embedded.clear();
+}
+
+/** Puts together what the threads compute from. @param settingsToo  the knobs go where the job says */
+void Session::documentChanged (bool settingsToo)
+{
+    Snapshot next;
+    next.job = document.job();
+    next.map = ControlMap (*next.job);
+    const int takes = static_cast<int> (next.job->takes.size());
+    takeIndex = takes == 0 ? -1 : std::clamp (takeIndex, 0, takes - 1);
+    next.take = takeIndex;
+
+    const std::filesystem::path file = takeIndex < 0 ? std::filesystem::path() : next.job->takes[static_cast<size_t> (takeIndex)].file;
+    if (file != loaded.file)
+    {
+        loaded = {};
+        loaded.file = file;
+        player.load (nullptr);
+        if (! file.empty())
+            loader.want (file);
+        shop.transportRevision.fetch_add (1);
+    }
+    next.audio = loaded.audio;
+    next.spectrum = loaded.spectrum;
+    if (loaded.picture != nullptr && loaded.picture->loudnessLufs > -70.0)
+        next.takeLufs = loaded.picture->loudnessLufs;
+
+    if (settingsToo)
+    {
+        shop.live.load (*next.job, next.map);
+        shop.settingsRevision.fetch_add (1);
+    }
+    shop.put (std::move (next));
+    announce();
+}
+
+void Session::announce()
+{
+    shop.jobRevision.fetch_add (1);
+    designer.nudge();
+    reporter.nudge();
+}
+
+void Session::takeLoaded (LoadedTake take)
+{
+    const std::scoped_lock lock (mutex);
+    if (take.file != loaded.file)
+        return; // another one was chosen meanwhile
+    loaded = std::move (take);
+    player.load (loaded.audio);
+    documentChanged (false);
+    shop.transportRevision.fetch_add (1);
+}
+
+void Session::prepare (double sampleRate)
+{
+    player.prepare (sampleRate);
+    shop.engine.setBypassed (bypass.load());
+    shop.engine.setTrim (static_cast<float> (std::pow (10.0, trim.load() / 20.0)));
+    shop.engine.prepare (sampleRate);
+    shop.sampleRate = sampleRate;
+    shop.prepared.fetch_add (1);
+    designer.settle (5.0);
+}
+
+bool Session::settleReports (double seconds)
+{
+    const auto until = std::chrono::steady_clock::now() + std::chrono::duration<double> (seconds);
+    while (loader.isLoading() && std::chrono::steady_clock::now() < until)
+        std::this_thread::sleep_for (std::chrono::milliseconds (2));
+    return reporter.settle (seconds) && designer.settle (seconds);
+}
+
+void Session::process (float* const* channels, int numChannels, int frames, bool waits)
+{
+    if (waits)
+        designer.settle (2.0);
+
+    const bool takeOn = fromTake.load (std::memory_order_relaxed);
+    const double humNow = hum.load (std::memory_order_relaxed);
+    const bool hums = humNow > -79.9 && (! takeOn || player.isPlaying());
+    shop.engine.setHumGain (hums ? static_cast<float> (std::pow (10.0, humNow / 20.0)) : 0.0f);
+    shop.engine.setTrim (static_cast<float> (std::pow (10.0, trim.load (std::memory_order_relaxed) / 20.0)));
+    shop.engine.setBypassed (bypass.load (std::memory_order_relaxed));
+
+    constexpr int chunk = 256;
+    const double step = 1.0 / (0.010 * std::max (8000.0, shop.sampleRate.load (std::memory_order_relaxed)));
+    numChannels = std::min (numChannels, FilterRunner::maxChannels);
+    for (int done = 0; done < frames && (takeOn || sourceMix > 0.0); done += chunk)
+    {
+        const int part = std::min (chunk, frames - done);
+        std::array<std::array<float, chunk>, FilterRunner::maxChannels> played;
+        std::array<float*, FilterRunner::maxChannels> pointers {};
+        for (size_t c = 0; c < pointers.size(); ++c)
+            pointers[c] = played[c].data();
+        player.process (pointers.data(), numChannels, part);
+        for (int i = 0; i < part; ++i)
+        {
+            sourceMix = takeOn ? std::min (1.0, sourceMix + step) : std::max (0.0, sourceMix - step);
+            for (int c = 0; c < numChannels; ++c)
+            {
+                float& sample = channels[c][done + i];
+                const float other = played[static_cast<size_t> (c)][static_cast<size_t> (i)];
+                sample = sourceMix >= 1.0 ? other : static_cast<float> (sample + sourceMix * (other - sample));
+            }
+        }
+    }
+
+    const auto measure = [&] (std::atomic<float>& peak)
+    {
+        float largest = 0.0f;
+        for (int c = 0; c < numChannels; ++c)
+            for (int i = 0; i < frames; ++i)
+                largest = std::max (largest, std::abs (channels[c][i]));
+        if (largest > peak.load (std::memory_order_relaxed))
+            peak.store (largest, std::memory_order_relaxed); // a reset in between costs one block of a meter
+    };
+    measure (inputPeak);
+    shop.engine.process (channels, numChannels, frames);
+    measure (outputPeak);
+}
+}

@@ -1,0 +1,157 @@
+#pragma once
+
+#include "plugin/session/Designer.h"
+#include "plugin/session/HostLink.h"
+#include "plugin/session/JobDocument.h"
+#include "plugin/session/Reporter.h"
+#include "plugin/session/TakeLoader.h"
+#include "plugin/session/TakePlayer.h"
+
+#include <mutex>
+
+namespace coldiron
+{
+/** The plugin without its host: the bench, the threads behind it and the sound. Knows no JUCE.
+
+    The document belongs to a mutex (hosts restore states on odd threads); the audio thread touches atomics, the
+    engine and the player alone. */
+class Session : public Bench
+{
+public:
+    explicit Session (PresetFolders = PresetFolders::standard());
+    ~Session() override;
+
+    /** nullptr: none. Message thread. */
+    void setHost (HostLink* h) { host = h; }
+
+    /** @name What the host moved: [any thread, wait-free] */
+    ///@{
+    void hostMoved (Lane, int place, double value);
+    double hostValue (Lane, int place) const; ///< what the parameter should show
+    ///@}
+
+    ControlMap controlMap() const { return shop.snapshot()->map; }
+
+    /** Not on the audio thread; nothing plays meanwhile. Returns when the first design is in the engine. */
+    void prepare (double sampleRate);
+
+    /** [audio-thread] In place, one or two channels. @param waits  rendering faster than real time: wait for the design
+        of what the host has just moved, so that a render is the same as playing */
+    void process (float* const* channels, int numChannels, int frames, bool waits);
+
+    bool settle (double seconds) { return designer.settle (seconds); }           ///< until the sound is what the bench shows
+    bool settleReports (double seconds);                                        ///< takes, curves and figures too
+    double designSeconds() const { return designer.lastSeconds(); }
+
+    /** The state as JSON: the whole job with the presets it names, take, loop, levels. */
+    std::string state() const;
+
+    /** @return false and nothing changed when it is not one; faults() says why. */
+    bool restore (const std::string& state);
+
+    // Bench
+    Revisions revisions() const override;
+    std::shared_ptr<const Job> job() const override;
+    std::string jobText() const override;
+    std::filesystem::path jobFile() const override;
+    bool isChanged() const override;
+    Faults faults() const override;
+    const PresetFolders& presets() const override { return document.presets(); }
+    bool openJob (const std::filesystem::path&) override;
+    bool saveJob (const std::filesystem::path&) override;
+    bool setJobText (const std::string&) override;
+    bool newJob (const std::string& guitarPreset) override;
+    bool edit (const std::string& pointer, const std::string& json, const std::string& whatFor) override;
+    bool undo() override;
+    bool redo() override;
+    std::string undoName() const override;
+    std::string redoName() const override;
+
+    std::vector<Tag> tags() const override;
+    Tag addOption (const std::string&) override;
+    Tag duplicateOption (Tag) override;
+    bool renameOption (Tag, const std::string&) override;
+    bool removeOption (Tag) override;
+    bool moveOption (Tag, int place) override;
+    bool setRewires (Tag, const std::vector<RewireChoice>&) override;
+    std::vector<RewireChoice> rewires (Tag) const override;
+    Faults whyNot (Tag, const RewireChoice&) const override;
+
+    Tag heard() const override { return shop.heard.load(); }
+    void hear (Tag) override;
+    bool bypassed() const override { return bypass.load(); }
+    void setBypassed (bool) override;
+    bool levelMatched() const override { return shop.matched.load(); }
+    void setLevelMatched (bool) override;
+    double humDb() const override { return hum.load(); }
+    void setHumDb (double) override;
+    double mainsHz() const override { return shop.mainsHz.load(); }
+    void setMainsHz (double) override;
+    double trimDb() const override { return trim.load(); }
+    void setTrimDb (double) override;
+    Source source() const override { return fromTake.load() ? Source::take : Source::host; }
+    void setSource (Source) override;
+
+    std::vector<BenchControl> controls (Tag) const override;
+    Setting setting (Tag) const override;
+    void setKnob (Tag, const std::string&, double) override;
+    void setLever (Tag, const std::string&, const std::string&) override;
+    void beginGesture (Tag, const std::string&) override;
+    void endGesture (Tag, const std::string&) override;
+
+    std::shared_ptr<const Report> report (Tag tag) const override { return shop.report (tag); }
+    bool isWorking (Tag tag) const override { return reporter.isWorking (tag); }
+    void wantSweep (Tag tag, const std::string& knob) override { reporter.wantSweep (tag, knob); }
+    std::vector<SweepCurve> sweep() const override { return reporter.sweep(); }
+
+    int take() const override { return shop.snapshot()->take; }
+    void selectTake (int) override;
+    bool addTake (const std::filesystem::path&) override;
+    bool setTakeSetting (int take, const Setting&) override;
+    bool setStringsPlayed (int take, const std::vector<std::string>&) override;
+    std::shared_ptr<const TakePicture> takePicture() const override;
+    bool isPlaying() const override { return player.isPlaying(); }
+    void play() override;
+    void stop() override;
+    double positionSeconds() const override { return player.positionSeconds(); }
+    void seek (double s) override { player.seek (s); }
+    bool isLooping() const override { return player.isLooping(); }
+    void setLooping (bool) override;
+    std::pair<double, double> loop() const override { return player.loop(); }
+    void setLoop (double, double) override;
+
+    double takeInputPeak() override { return inputPeak.exchange (0.0f); }
+    double takeOutputPeak() override { return outputPeak.exchange (0.0f); }
+    double sampleRate() const override { return shop.sampleRate.load(); }
+
+private:
+    mutable std::recursive_mutex mutex; ///< of the document, the take chosen and loaded
+    JobDocument document;
+    PresetFolders standardPresets;
+    std::filesystem::path embedded;      ///< presets that came with a state, in a folder of their own
+    int takeIndex = -1;
+    LoadedTake loaded;
+    std::optional<JobTree> gestureBefore;
+    HostLink* host = nullptr;
+
+    Workshop shop;
+    TakePlayer player;
+    std::atomic<bool> bypass { false }, fromTake { false };
+    std::atomic<double> hum { -80.0 }, trim { 0.0 };
+    std::atomic<float> inputPeak { 0.0f }, outputPeak { 0.0f };
+    double sourceMix = 0.0; ///< audio thread: 0 the host, 1 the take
+
+    Designer designer;
+    Reporter reporter;
+    TakeLoader loader;
+
+    void documentChanged (bool settingsToo);
+    void takeLoaded (LoadedTake);
+    void announce();
+    JobTree treeNow() const;
+    bool editTree (const std::string& name, const std::function<std::string (JobTree&)>&);
+    bool replaceJob (const std::string& text, const std::filesystem::path& file, const std::filesystem::path& folder);
+    void dropEmbedded();
+    void move (Lane, int place, double value);
+};
+}

@@ -1,0 +1,172 @@
+// What a host keeps for us: the whole job, the presets it names, the take, the levels.
+#include "plugin/session/EmbeddedPresets.h"
+#include "plugin/session/Session.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coldiron
+{
+namespace
+{
+constexpr const char* kind = "state 1";
+constexpr size_t largestState = 64u << 20;
+
+double numberIn (const JobTree& tree, const char* key, double low, double high, double otherwise)
+{
+    const auto found = tree.find (key);
+    if (found == tree.end() || ! found->is_number())
+        return otherwise;
+    const double value = found->get<double>();
+    return std::isfinite (value) ? std::clamp (value, low, high) : otherwise;
+}
+
+std::string textIn (const JobTree& tree, const char* key)
+{
+    const auto found = tree.find (key);
+    return found != tree.end() && found->is_string() ? found->get<std::string>() : std::string();
+}
+
+bool flagIn (const JobTree& tree, const char* key)
+{
+    const auto found = tree.find (key);
+    return found != tree.end() && found->is_boolean() && found->get<bool>();
+}
+
+/** Objects and lists within each other, counted without recursion: a crafted state must not exhaust the stack. */
+bool isTooDeep (const std::string& text)
+{
+    int depth = 0;
+    bool inText = false;
+    for (size_t i = 0; i < text.size(); ++i)
+    {
+        const char c = text[i];
+        if (inText)
+        {
+            if (c == '\\')
+                ++i;
+            else if (c == '"')
+                inText = false;
+        }
+        else if (c == '"')
+            inText = true;
+        else if ((c == '{' || c == '[') && ++depth > 64)
+            return true;
+        else if (c == '}' || c == ']')
+            --depth;
+    }
+    return false;
+}
+}
+
+std::string Session::state() const
+{
+    const std::scoped_lock lock (mutex);
+    JobTree state;
+    state["coldiron"] = kind;
+    state["job"] = document.textOf (treeNow());
+    state["file"] = document.file().string();
+    state["folder"] = document.folder().string();
+    state["presets"] = JobTree (presetsNamedBy (document.tree(), document.presets()));
+    state["heard"] = shop.heard.load();
+    state["bypassed"] = bypass.load();
+    state["matched"] = shop.matched.load();
+    state["hum_db"] = hum.load();
+    state["mains_hz"] = shop.mainsHz.load();
+    state["trim_db"] = trim.load();
+    state["source"] = fromTake.load() ? "take" : "host";
+    state["take"] = takeIndex;
+    state["loops"] = player.isLooping();
+    const auto ends = player.loop();
+    state["loop"] = { ends.first, ends.second };
+
+    // Settings again, by place and in full: the job's text rounds, and automation moves places that no option uses.
+    for (Tag tag = asRecorded; tag <= maxTag; ++tag)
+    {
+        JobTree knobs = JobTree::array(), levers = JobTree::array();
+        for (int place = 0; place < numKnobs; ++place)
+            knobs.push_back (shop.live.knob (tag, place));
+        for (int place = 0; place < numLevers; ++place)
+            levers.push_back (shop.live.lever (tag, place));
+        state["knobs"].push_back (knobs);
+        state["levers"].push_back (levers);
+    }
+    return state.dump (-1, ' ', false, JobTree::error_handler_t::replace);
+}
+
+bool Session::restore (const std::string& text)
+{
+    const std::scoped_lock lock (mutex);
+    const auto refuse = [&] (const std::string& why)
+    {
+        document.refuse ("the state kept by the host cannot be used: " + why);
+        announce();
+        return false;
+    };
+
+    if (text.size() > largestState || isTooDeep (text))
+        return refuse ("too large or too deep");
+    const JobTree state = JobTree::parse (text, nullptr, false);
+    if (! state.is_object() || textIn (state, "coldiron") != kind || textIn (state, "job").empty())
+        return refuse (std::string ("no \"") + kind + "\"");
+
+    std::map<std::string, std::string> presets;
+    if (const auto found = state.find ("presets"); found != state.end() && found->is_object())
+        for (const auto& [key, value] : found->items())
+            if (value.is_string())
+                presets[key] = value.get<std::string>();
+
+    const std::filesystem::path unpacked = presets.empty() ? std::filesystem::path() : unpackPresets (presets);
+    PresetFolders folders = standardPresets;
+    if (! unpacked.empty())
+        folders.folders.insert (folders.folders.begin(), unpacked);
+    if (! document.replace (textIn (state, "job"), textIn (state, "file"), textIn (state, "folder"), folders))
+    {
+        std::error_code ignored;
+        if (! unpacked.empty())
+            std::filesystem::remove_all (unpacked, ignored);
+        announce();
+        return false; // the last good one goes on
+    }
+    dropEmbedded();
+    embedded = unpacked;
+
+    shop.heard = static_cast<Tag> (numberIn (state, "heard", asRecorded, maxTag, asRecorded));
+    bypass = flagIn (state, "bypassed");
+    shop.matched = flagIn (state, "matched");
+    hum = numberIn (state, "hum_db", -80.0, 0.0, -80.0);
+    shop.mainsHz = numberIn (state, "mains_hz", 50.0, 60.0, 50.0) > 55.0 ? 60.0 : 50.0;
+    trim = numberIn (state, "trim_db", -24.0, 24.0, 0.0);
+    takeIndex = static_cast<int> (numberIn (state, "take", -1.0, 1e6, 0.0));
+    player.setPlaying (false);
+    fromTake = textIn (state, "source") == "take";
+    player.setLooping (! state.contains ("loops") || flagIn (state, "loops"));
+    documentChanged (true);
+
+    if (const auto loop = state.find ("loop"); loop != state.end() && loop->is_array() && loop->size() == 2
+        && (*loop)[0].is_number() && (*loop)[1].is_number())
+        player.setLoop ((*loop)[0].get<double>(), (*loop)[1].get<double>());
+    for (Tag tag = asRecorded; tag <= maxTag; ++tag)
+    {
+        const auto place = static_cast<size_t> (tag);
+        const auto rowOf = [&] (const char* key) -> JobTree
+        {
+            const auto rows = state.find (key);
+            return rows != state.end() && rows->is_array() && rows->size() > place && (*rows)[place].is_array() ? (*rows)[place]
+                                                                                                                : JobTree::array();
+        };
+        const JobTree knobs = rowOf ("knobs"), levers = rowOf ("levers");
+        for (size_t i = 0; i < std::min<size_t> (numKnobs, knobs.size()); ++i)
+            if (knobs[i].is_number() && knobs[i].get<double>() >= 0.0 && knobs[i].get<double>() <= 10.0)
+                shop.live.setKnob (tag, static_cast<int> (i), knobs[i].get<float>());
+        for (size_t i = 0; i < std::min<size_t> (numLevers, levers.size()); ++i)
+            if (levers[i].is_number_integer() && levers[i].get<int64_t>() >= 0 && levers[i].get<int64_t>() < 12)
+                shop.live.setLever (tag, static_cast<int> (i), levers[i].get<int>());
+    }
+    shop.settingsRevision.fetch_add (1);
+    shop.heardRevision.fetch_add (1);
+    shop.transportRevision.fetch_add (1);
+    announce();
+    return true;
+}
+}

@@ -1,0 +1,198 @@
+#include "plugin/session/TakePlayer.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace coldiron
+{
+namespace
+{
+constexpr double pi = std::numbers::pi;
+constexpr double jumpSeconds = 0.005;
+
+/** The modified Bessel function of order 0, by its series. */
+double besselZero (double x)
+{
+    double sum = 1.0, term = 1.0;
+    for (int k = 1; k < 40; ++k)
+        sum += term *= (x / (2.0 * k)) * (x / (2.0 * k));
+    return sum;
+}
+}
+
+std::vector<float> resampled (const std::vector<float>& in, double fromRate, double toRate)
+{
+    if (fromRate == toRate || in.empty())
+        return in;
+    constexpr int crossings = 48, finesse = 512;
+    constexpr double beta = 10.0;
+    const double cutoff = std::min (1.0, toRate / fromRate) * 0.97; // of the input's Nyquist
+
+    // The kernel once, finely; read between its points.
+    std::vector<double> kernel (crossings * finesse + 2, 0.0);
+    for (size_t i = 0; i <= crossings * finesse; ++i)
+    {
+        const double x = static_cast<double> (i) / finesse, u = x / crossings;
+        kernel[i] = (x == 0.0 ? 1.0 : std::sin (pi * x) / (pi * x)) * besselZero (beta * std::sqrt (std::max (0.0, 1.0 - u * u)))
+                  / besselZero (beta);
+    }
+
+    const double reach = crossings / cutoff;
+    const auto length = static_cast<int64_t> (in.size());
+    std::vector<float> out (static_cast<size_t> (std::llround (static_cast<double> (in.size()) * toRate / fromRate)));
+    for (size_t n = 0; n < out.size(); ++n)
+    {
+        const double at = static_cast<double> (n) * fromRate / toRate;
+        double sum = 0.0;
+        for (auto i = std::max<int64_t> (0, static_cast<int64_t> (std::ceil (at - reach)));
+             i <= std::min<int64_t> (length - 1, static_cast<int64_t> (std::floor (at + reach))); ++i)
+        {
+            const double x = std::abs (static_cast<double> (i) - at) * cutoff * finesse;
+            const auto k = std::min (static_cast<size_t> (x), kernel.size() - 2);
+            sum += in[static_cast<size_t> (i)] * (kernel[k] + (x - static_cast<double> (k)) * (kernel[k + 1] - kernel[k]));
+        }
+        out[n] = static_cast<float> (sum * cutoff);
+    }
+    return out;
+}
+
+void TakePlayer::prepare (double sampleRate)
+{
+    const std::scoped_lock lock (loading);
+    heads = {};
+    wasPlaying = false;
+    if (sampleRate == rate)
+        return;
+    rate = sampleRate;
+    rateNow = rate;
+    loadAtRate();
+}
+
+void TakePlayer::load (std::shared_ptr<const TakeAudio> audio)
+{
+    const std::scoped_lock lock (loading);
+    source = std::move (audio);
+    seekTo = 0.0;
+    loadAtRate();
+}
+
+void TakePlayer::loadAtRate()
+{
+    if (rate <= 0.0)
+        return;
+    auto next = std::make_unique<Loaded>();
+    next->number = ++counter;
+    if (source)
+        for (const auto& channel : source->channels)
+            next->channels.push_back (resampled (channel, source->sampleRate, rate));
+    next->frames = next->channels.empty() ? 0 : static_cast<int64_t> (next->channels.front().size());
+
+    const uint64_t reached = inUse.load (std::memory_order_acquire);
+    std::erase_if (keep, [&] (const auto& old) { return old->number < reached; });
+    keep.push_back (std::move (next));
+    handOver.write ({ keep.back().get() });
+}
+
+void TakePlayer::setLoop (double from, double to)
+{
+    const auto inUnits = [] (double s) { return static_cast<uint64_t> (std::clamp (s, 0.0, 4e5) * 1e4 + 0.5); };
+    if (to - from < 0.05)
+        from = to = 0.0;
+    loopEnds = (inUnits (from) << 32) | inUnits (to);
+}
+
+std::pair<double, double> TakePlayer::loop() const
+{
+    const uint64_t both = loopEnds.load();
+    return { static_cast<double> (both >> 32) * 1e-4, static_cast<double> (both & 0xffffffffu) * 1e-4 };
+}
+
+void TakePlayer::jump (int64_t to)
+{
+    heads[static_cast<size_t> (front)].rises = false;
+    front = 1 - front;
+    heads[static_cast<size_t> (front)] = { to, 0.0, true };
+}
+
+void TakePlayer::process (float* const* channels, int numChannels, int frames)
+{
+    const double fs = rateNow.load (std::memory_order_relaxed);
+    if (const Pointer* fresh = handOver.read())
+    {
+        take = fresh->take;
+        heads = {};
+        wasPlaying = false;
+        inUse.store (take->number, std::memory_order_release);
+    }
+
+    int64_t from = 0, to = take ? take->frames : 0;
+    const auto ends = loop();
+    if (take && ends.second > ends.first)
+    {
+        from = std::min (static_cast<int64_t> (ends.first * fs), take->frames);
+        to = std::min (static_cast<int64_t> (ends.second * fs), take->frames);
+        if (to - from < 64)
+            from = 0, to = take->frames;
+    }
+
+    bool plays = playing.load (std::memory_order_relaxed) && take != nullptr && take->frames > 0;
+    const double wanted = seekTo.exchange (-1.0);
+    if (wanted >= 0.0 && take != nullptr)
+    {
+        const auto frame = std::clamp<int64_t> (static_cast<int64_t> (wanted * fs), 0, take->frames);
+        if (plays && wasPlaying)
+            jump (frame);
+        else
+            heads[static_cast<size_t> (front)].at = frame;
+    }
+    if (plays != wasPlaying)
+    {
+        Head& head = heads[static_cast<size_t> (front)];
+        head.rises = plays;
+        if (plays && (head.at >= to || head.at < from))
+            head.at = from;
+        wasPlaying = plays;
+    }
+
+    const double step = 1.0 / std::max (1.0, jumpSeconds * fs);
+    const bool loops = looping.load (std::memory_order_relaxed);
+    for (int i = 0; i < frames; ++i)
+    {
+        double shares[2] = {};
+        for (size_t h = 0; h < 2; ++h)
+        {
+            Head& head = heads[h];
+            head.gain = head.rises ? std::min (1.0, head.gain + step) : std::max (0.0, head.gain - step);
+            shares[h] = head.gain >= 1.0 ? 1.0 : 0.5 - 0.5 * std::cos (pi * head.gain);
+        }
+        for (int c = 0; c < numChannels; ++c)
+        {
+            double sum = 0.0;
+            for (size_t h = 0; h < 2; ++h)
+                if (shares[h] > 0.0 && take != nullptr && heads[h].at >= 0 && heads[h].at < take->frames)
+                {
+                    const auto& channel = take->channels[std::min (static_cast<size_t> (c), take->channels.size() - 1)];
+                    sum += shares[h] * channel[static_cast<size_t> (heads[h].at)];
+                }
+            channels[c][i] = static_cast<float> (sum);
+        }
+        for (Head& head : heads)
+            if (head.gain > 0.0)
+                ++head.at;
+        if (plays && heads[static_cast<size_t> (front)].at >= to)
+        {
+            if (loops)
+                jump (from);
+            else
+            {
+                playing.store (false);
+                heads[static_cast<size_t> (front)].rises = false;
+                wasPlaying = plays = false;
+            }
+        }
+    }
+    if (take != nullptr && fs > 0.0)
+        position.store (static_cast<double> (std::min (heads[static_cast<size_t> (front)].at, take->frames)) / fs);
+}
+}

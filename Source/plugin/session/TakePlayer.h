@@ -1,0 +1,79 @@
+#pragma once
+
+#include "filter/LatestValue.h"
+#include "job/TakeFile.h"
+
+#include <array>
+#include <atomic>
+#include <memory>
+#include <mutex>
+#include <vector>
+
+namespace coldiron
+{
+/** Plays a take, looping, on the audio thread. Jumps (start, stop, seek, the loop's end) fade over 5 ms between two
+    heads, so nothing clicks. The transport is atomics: every call but load() and prepare() is wait-free. */
+class TakePlayer
+{
+public:
+    /** Not for the audio thread, and nothing may play meanwhile. */
+    void prepare (double sampleRate);
+
+    /** Not for the audio thread: resamples to the prepared rate and hands it over. nullptr unloads. */
+    void load (std::shared_ptr<const TakeAudio>);
+
+    bool isPlaying() const { return playing.load(); }
+    void setPlaying (bool p) { playing.store (p); }
+    bool isLooping() const { return looping.load(); }
+    void setLooping (bool l) { looping.store (l); }
+    void seek (double seconds) { seekTo.store (seconds); }
+    void setLoop (double fromSeconds, double toSeconds);
+    std::pair<double, double> loop() const;
+    double positionSeconds() const { return position.load(); }
+
+    /** [audio-thread] Overwrites the channels. A mono take sounds on all. */
+    void process (float* const* channels, int numChannels, int frames);
+
+private:
+    struct Loaded
+    {
+        uint64_t number = 0;
+        std::vector<std::vector<float>> channels;
+        int64_t frames = 0;
+    };
+    struct Pointer
+    {
+        const Loaded* take = nullptr;
+    };
+    struct Head
+    {
+        int64_t at = 0;
+        double gain = 0.0; ///< 0 to 1; the raised cosine of it is heard
+        bool rises = false;
+    };
+
+    std::mutex loading;
+    std::shared_ptr<const TakeAudio> source;
+    std::vector<std::unique_ptr<Loaded>> keep; ///< freed when the audio thread has moved on to a later one
+    LatestValue<Pointer> handOver;
+    std::atomic<uint64_t> inUse { 0 };
+    uint64_t counter = 0;
+    double rate = 0.0;
+    std::atomic<double> rateNow { 0.0 };
+
+    std::atomic<bool> playing { false }, looping { true };
+    std::atomic<double> seekTo { -1.0 }, position { 0.0 };
+    std::atomic<uint64_t> loopEnds { 0 }; ///< both in tenths of a millisecond, so that they change together
+
+    const Loaded* take = nullptr;
+    std::array<Head, 2> heads;
+    int front = 0;
+    bool wasPlaying = false;
+
+    void loadAtRate();
+    void jump (int64_t to);
+};
+
+/** Windowed-sinc resampling (Kaiser, 48 zero crossings): a take keeps its level and is clean to 20 kHz. */
+std::vector<float> resampled (const std::vector<float>&, double fromRate, double toRate);
+}
