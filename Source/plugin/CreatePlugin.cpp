@@ -1,0 +1,6 @@
+#include "plugin/Processor.h"
+
+juce::AudioProcessor* JUCE_CALLTYPE createPluginFilter()
+{
+    return new coldiron::Processor();
+}

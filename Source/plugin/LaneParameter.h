@@ -1,0 +1,50 @@
+#pragma once
+
+#include "plugin/session/Session.h"
+
+#include <juce_audio_processors/juce_audio_processors.h>
+
+namespace coldiron
+{
+/** A parameter of JUCE's that tells the session of every move at once, on whatever thread the host makes it, and whose
+    name may change with the job. valueChanged() is called without a lock, unlike a listener. */
+template <typename Base, typename Value>
+class LaneParameter : public Base
+{
+public:
+    template <typename... Arguments>
+    LaneParameter (Session& s, Lane l, int p, const juce::String& id, const juce::String& name, Arguments&&... arguments)
+        : Base (juce::ParameterID { id, 1 }, name, std::forward<Arguments> (arguments)...), session (s), lane (l), place (p),
+          shown (name)
+    {
+    }
+
+    juce::String getName (int longest) const override
+    {
+        const juce::SpinLock::ScopedLockType lock (nameLock);
+        return shown.substring (0, longest);
+    }
+
+    /** @return whether it is another one */
+    bool rename (const juce::String& name)
+    {
+        const juce::SpinLock::ScopedLockType lock (nameLock);
+        const bool isNew = shown != name;
+        shown = name;
+        return isNew;
+    }
+
+private:
+    Session& session;
+    const Lane lane;
+    const int place;
+    mutable juce::SpinLock nameLock; ///< of the message thread and whoever asks for the name, never the audio thread
+    juce::String shown;
+
+    void valueChanged (Value value) override { session.hostMoved (lane, place, static_cast<double> (value)); }
+};
+
+using FloatLane = LaneParameter<juce::AudioParameterFloat, float>;
+using IntLane = LaneParameter<juce::AudioParameterInt, int>;
+using BoolLane = LaneParameter<juce::AudioParameterBool, bool>;
+}

@@ -1,0 +1,42 @@
+#pragma once
+
+#include "plugin/session/Session.h"
+
+#include <juce_audio_processors/juce_audio_processors.h>
+
+namespace coldiron
+{
+/** The parameters a host sees. Their ids, order, ranges and number are for ever: automation and saved projects of
+    years from now rely on them. What a job does not use is named so. Integers where one would expect choices, since
+    choices come out wrong in LV2. */
+class Parameters : public HostLink
+{
+public:
+    /** Adds them all to the processor. */
+    Parameters (juce::AudioProcessor&, Session&);
+
+    juce::AudioProcessorParameter* bypass() const { return find (Lane::bypass, 0); }
+
+    /** Names of knobs and levers after the job, and where they stand. Message thread.
+        @return whether a name changed, so that the host must be told */
+    bool follow();
+
+    void move (Lane, int place, double value) override;
+    void begin (Lane, int place) override;
+    void end (Lane, int place) override;
+
+private:
+    struct Entry
+    {
+        Lane lane;
+        int place;
+        juce::RangedAudioParameter* parameter;
+    };
+
+    Session& session;
+    std::vector<Entry> entries;
+
+    juce::RangedAudioParameter* find (Lane, int place) const;
+    void add (juce::AudioProcessor&, Lane, int place, std::unique_ptr<juce::RangedAudioParameter>);
+};
+}

@@ -1,0 +1,84 @@
+#include "plugin/Processor.h"
+
+#include "editor/BenchEditor.h"
+
+namespace coldiron
+{
+Processor::Processor()
+    : AudioProcessor (BusesProperties().withInput ("Input", juce::AudioChannelSet::stereo()).withOutput ("Output", juce::AudioChannelSet::stereo())),
+      parameters (*this, session)
+{
+    session.setHost (&parameters);
+    startTimerHz (30);
+}
+
+Processor::~Processor()
+{
+    stopTimer();
+    session.setHost (nullptr);
+}
+
+bool Processor::isBusesLayoutSupported (const BusesLayout& layout) const
+{
+    const auto in = layout.getMainInputChannelSet(), out = layout.getMainOutputChannelSet();
+    const auto mono = juce::AudioChannelSet::mono(), stereo = juce::AudioChannelSet::stereo();
+    return (in == mono && (out == mono || out == stereo)) || (in == stereo && out == stereo);
+}
+
+void Processor::prepareToPlay (double sampleRate, int)
+{
+    setLatencySamples (0);
+    session.prepare (sampleRate);
+}
+
+void Processor::processBlock (juce::AudioBuffer<float>& buffer, juce::MidiBuffer&)
+{
+    const juce::ScopedNoDenormals noDenormals;
+    if (getTotalNumInputChannels() == 1 && getTotalNumOutputChannels() == 2)
+        buffer.copyFrom (1, 0, buffer, 0, 0, buffer.getNumSamples());
+    session.process (buffer.getArrayOfWritePointers(), std::min (buffer.getNumChannels(), getTotalNumOutputChannels()),
+                     buffer.getNumSamples(), isNonRealtime());
+}
+
+void Processor::processBlockBypassed (juce::AudioBuffer<float>& buffer, juce::MidiBuffer&)
+{
+    if (getTotalNumInputChannels() == 1 && getTotalNumOutputChannels() == 2)
+        buffer.copyFrom (1, 0, buffer, 0, 0, buffer.getNumSamples()); // the take as it is, on both sides
+}
+
+juce::AudioProcessorEditor* Processor::createEditor()
+{
+    return createBenchEditor (*this, session).release();
+}
+
+void Processor::getStateInformation (juce::MemoryBlock& block)
+{
+    const std::string state = session.state();
+    block.replaceAll (state.data(), state.size());
+}
+
+void Processor::setStateInformation (const void* data, int size)
+{
+    if (data == nullptr || size <= 0)
+        return;
+    std::string state (static_cast<const char*> (data), static_cast<size_t> (size));
+    while (! state.empty() && state.back() == '\0')
+        state.pop_back(); // some hosts pad
+    if (session.restore (state))
+        followSession();
+}
+
+void Processor::followSession()
+{
+    followed = session.revisions();
+    if (parameters.follow())
+        updateHostDisplay (ChangeDetails().withParameterInfoChanged (true));
+}
+
+void Processor::timerCallback()
+{
+    const Revisions now = session.revisions();
+    if (now.job != followed.job || now.heard != followed.heard || now.settings != followed.settings)
+        followSession();
+}
+}

@@ -1,0 +1,52 @@
+#pragma once
+
+#include "plugin/Parameters.h"
+
+#include <juce_audio_processors/juce_audio_processors.h>
+
+namespace coldiron
+{
+/** The session as a plugin. Zero latency; mono to mono, mono to stereo, stereo to stereo. */
+class Processor : public juce::AudioProcessor, private juce::Timer
+{
+public:
+    Processor();
+    ~Processor() override;
+
+    Bench& bench() { return session; }
+    Session& wholeSession() { return session; }
+
+    const juce::String getName() const override { return JucePlugin_Name; }
+    bool acceptsMidi() const override { return false; }
+    bool producesMidi() const override { return false; }
+    double getTailLengthSeconds() const override { return 0.1; } ///< a resonance and a fade
+    bool isBusesLayoutSupported (const BusesLayout&) const override;
+    void prepareToPlay (double sampleRate, int maximumBlock) override;
+    void releaseResources() override {}
+    void processBlock (juce::AudioBuffer<float>&, juce::MidiBuffer&) override;
+    void processBlockBypassed (juce::AudioBuffer<float>&, juce::MidiBuffer&) override;
+    juce::AudioProcessorParameter* getBypassParameter() const override { return parameters.bypass(); }
+
+    bool hasEditor() const override { return true; }
+    juce::AudioProcessorEditor* createEditor() override;
+
+    int getNumPrograms() override { return 1; }
+    int getCurrentProgram() override { return 0; }
+    void setCurrentProgram (int) override {}
+    const juce::String getProgramName (int) override { return "Default"; }
+    void changeProgramName (int, const juce::String&) override {}
+
+    void getStateInformation (juce::MemoryBlock&) override;
+    void setStateInformation (const void*, int) override;
+
+private:
+    Session session;
+    Parameters parameters;
+    Revisions followed;
+
+    void timerCallback() override;
+    void followSession();
+    using juce::AudioProcessor::processBlock;
+    using juce::AudioProcessor::processBlockBypassed;
+};
+}
