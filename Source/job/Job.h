@@ -20,13 +20,24 @@ struct Guitar
     Harness harness;
 };
 
+/** A solder point that must exist and be within reach: not a joint inside a pickup. */
+struct RewireNeed
+{
+    std::string point;
+    std::string otherwise;           ///< what to tell a person where it is not so
+    int line = 0;                    ///< in the rewire's file
+};
+
 /** A rewire where it is used: names filled in, steps concrete. */
 struct RewireUse
 {
     std::string preset, name, gives, costs;
-    std::map<std::string, std::string> arguments;
+    std::map<std::string, std::string> arguments; ///< defaults included
     std::vector<Step> steps;
-    int line = 0;
+    int line = 0;                    ///< where it is used
+    std::string file;                ///< the rewire's own, that the lines of its steps count in
+    std::map<std::string, std::string> kinds;     ///< of the asks that name something of the guitar
+    std::vector<RewireNeed> needs;
 };
 
 struct TakeEntry
@@ -88,11 +99,17 @@ std::optional<Guitar> readGuitar (const std::string& preset, const PresetFolders
 /** The asks of a rewire, to offer what may be filled in. */
 struct RewireInfo
 {
-    struct Ask { std::string name, kind, standard; };
+    struct Ask { std::string name, kind, standard; bool hasStandard = false; };
     std::string preset, name, gives, costs, wish;
     std::vector<std::string> alsoCalled;
+    std::vector<std::string> needs;  ///< in words, for people
     std::vector<Ask> asks;
 };
+
+/** What an ask of that kind could be filled with on this guitar: names of pots, pickups, coils, switches, points,
+    capacitors, resistors, parts; none for free values. */
+std::vector<std::string> candidates (const std::string& kind, const Harness&);
+
 std::optional<RewireInfo> readRewireInfo (const std::string& preset, const PresetFolders&, Faults&);
 
 /** Fills a rewire in for a harness: checks asks and needs. Faults say why not. */

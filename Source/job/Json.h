@@ -27,6 +27,7 @@ struct Json
 
     Kind kind = Kind::null;
     int line = 0;
+    std::shared_ptr<const std::string> file;                   ///< the file it came from; shared by all of that file
     bool boolean = false;
     double number = 0.0;
     std::string text;
@@ -35,10 +36,11 @@ struct Json
     std::vector<int> memberLines;                              ///< line of each key
 
     const Json* find (const std::string& key) const;
-    std::string kindName() const;
+    std::string kindName() const; ///< "a list", "the text \"x\"", "the number 3": what to say was found
     std::string dump() const;   ///< compact JSON text, keys in order
 };
 
-/** Reads text. Duplicate keys, depth over 64 and syntax faults go to `faults`; a syntax fault ends the file. */
+/** Reads text. Duplicate keys, depth over 64 and syntax faults go to `faults`; a syntax fault ends the file.
+    @returns whether the whole text was read; false after a syntax fault */
 bool parseJson (const std::string& text, const std::string& file, Json& result, Faults& faults);
 }

@@ -1,0 +1,122 @@
+#include "job/Readers.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+StringSet stringsOf (const Guitar& guitar, const std::vector<std::string>& played)
+{
+    StringSet set;
+    set.strings = guitar.strings;
+    bool any = false;
+    for (const auto& string : set.strings)
+    {
+        const bool ticked = std::find (played.begin(), played.end(), string.name) != played.end();
+        set.played.push_back (ticked);
+        any = any || ticked;
+    }
+    if (! any) // nothing ticked, or ticked on a guitar with other strings
+        set.played.assign (set.strings.size(), true);
+    return set;
+}
+}
+
+const Option* Job::find (const std::string& letter) const
+{
+    const auto found = std::find_if (options.begin(), options.end(), [&] (const Option& option) { return option.letter == letter; });
+    return found == options.end() ? nullptr : &*found;
+}
+
+Side Job::recordedSide (int take) const
+{
+    if (take < 0)
+        return { guitar.harness, {}, recording, stringsOf (guitar, {}) };
+    const auto& entry = takes.at (static_cast<size_t> (take));
+    return { entry.harness, entry.setting, recording, stringsOf (guitar, entry.strings) };
+}
+
+Side Job::optionSide (const Option& option) const
+{
+    static const std::vector<std::string> all;
+    const auto& played = takes.empty() ? all : takes.at (static_cast<size_t> (option.take)).strings;
+    return { option.harness, option.setting, option.listening, stringsOf (option.guitar, played) };
+}
+
+std::optional<Job> readJob (const std::filesystem::path& path, const PresetFolders& presets, Faults& faults)
+{
+    Library library (presets, faults);
+    const auto json = library.readFile (path, "job");
+    if (! json)
+        return std::nullopt;
+    auto job = readJobTree (*json, path.parent_path(), library);
+    if (job)
+        job->file = path;
+    return job;
+}
+
+std::optional<Job> readJobText (const std::string& text, const std::filesystem::path& folder, const PresetFolders& presets, Faults& faults)
+{
+    Library library (presets, faults);
+    Json json;
+    if (! parseJson (text, "job", json, faults))
+        return std::nullopt;
+    if (json.kind != Json::Kind::object)
+    {
+        addFault (faults, json, "found " + json.kindName() + ", expected { \"coldiron\": \"job 1\", ... }");
+        return std::nullopt;
+    }
+    library.checkVersion (json, "job", true);
+    return readJobTree (json, folder, library);
+}
+
+namespace
+{
+Json named (const std::string& preset)
+{
+    Json json;
+    json.kind = Json::Kind::text;
+    json.text = preset;
+    return json;
+}
+}
+
+std::optional<Guitar> readGuitar (const std::string& preset, const PresetFolders& presets, Faults& faults)
+{
+    Library library (presets, faults);
+    const auto resolved = library.resolve ("guitar", named (preset));
+    return resolved ? readGuitar (*resolved, library) : std::nullopt;
+}
+
+std::optional<RewireInfo> readRewireInfo (const std::string& preset, const PresetFolders& presets, Faults& faults)
+{
+    Library library (presets, faults);
+    const auto resolved = library.resolve ("rewire", named (preset));
+    return resolved ? readRewireInfo (*resolved, library) : std::nullopt;
+}
+
+std::optional<RewireUse> fillRewire (const std::string& preset, const std::map<std::string, std::string>& arguments, const Harness& harness,
+                                     const PresetFolders& presets, Faults& faults)
+{
+    Library library (presets, faults);
+    Json entry;
+    entry.kind = Json::Kind::object;
+    entry.members.emplace_back ("use", named (preset));
+    entry.memberLines.push_back (0);
+    for (const auto& [name, value] : arguments)
+    {
+        entry.members.emplace_back (name, named (value));
+        entry.memberLines.push_back (0);
+    }
+    auto use = readRewireUse (entry, library);
+    if (! use)
+        return std::nullopt;
+    if (const auto why = whyNotFilled (*use, harness); ! why.empty())
+    {
+        addFault (faults, std::string(), 0, "\"" + use->name + "\" cannot be done: " + why);
+        return std::nullopt;
+    }
+    return use;
+}
+}

@@ -1,0 +1,174 @@
+#include "job/Library.h"
+
+#include "job/Quantity.h"
+#include "job/Reader.h"
+
+#include <algorithm>
+#include <fstream>
+#include <sstream>
+
+namespace coldiron
+{
+namespace
+{
+std::string folderOf (const std::string& kind)
+{
+    return kind == "switch" ? "switches" : kind + "s";
+}
+}
+
+Json merged (const Json& base, const Json& over)
+{
+    if (base.kind != Json::Kind::object || over.kind != Json::Kind::object)
+        return over;
+    Json result = base;
+    result.line = over.line;
+    result.file = over.file;
+    for (size_t i = 0; i < over.members.size(); ++i)
+    {
+        const auto& [key, value] = over.members[i];
+        if (key == "like")
+            continue;
+        const auto found = std::find_if (result.members.begin(), result.members.end(), [&k = key] (const auto& m) { return m.first == k; });
+        const auto index = found - result.members.begin();
+        if (value.kind == Json::Kind::null)
+        {
+            if (found != result.members.end())
+            {
+                result.members.erase (found);
+                result.memberLines.erase (result.memberLines.begin() + index);
+            }
+        }
+        else if (found != result.members.end())
+        {
+            found->second = merged (found->second, value);
+            result.memberLines[static_cast<size_t> (index)] = over.memberLines[i];
+        }
+        else
+        {
+            result.members.emplace_back (key, value);
+            result.memberLines.push_back (over.memberLines[i]);
+        }
+    }
+    return result;
+}
+
+void Library::checkVersion (const Json& json, const std::string& kind, bool mustBeThere)
+{
+    const auto* tag = json.find ("coldiron");
+    const auto expected = "\"coldiron\": \"" + kind + " 1\"";
+    if (tag == nullptr && mustBeThere)
+        addFault (faults, json, "the file does not say what it is; begin it with " + expected);
+    else if (tag != nullptr && tag->text != kind + " 1")
+        addFault (faults, *tag, "\"coldiron\": found " + tag->kindName() + ", expected " + expected);
+}
+
+std::optional<Json> Library::readFile (const std::filesystem::path& path, const std::string& kind)
+{
+    const auto name = path.string();
+    std::error_code error;
+    if (! std::filesystem::is_regular_file (path, error))
+    {
+        addFault (faults, name, 0, "there is no such file; check the name");
+        return std::nullopt;
+    }
+    std::ifstream stream (path, std::ios::binary);
+    std::ostringstream text;
+    if (stream.peek() != std::ifstream::traits_type::eof())
+        text << stream.rdbuf();
+    if (! stream || stream.bad())
+    {
+        if (! stream.eof())
+        {
+            addFault (faults, name, 0, "the file cannot be read; may you read it?");
+            return std::nullopt;
+        }
+    }
+    if (text.str().empty())
+    {
+        addFault (faults, name, 0, "the file is empty; expected { \"coldiron\": \"" + kind + " 1\", ... }");
+        return std::nullopt;
+    }
+    Json json;
+    if (! parseJson (text.str(), name, json, faults))
+        return std::nullopt;
+    if (json.kind != Json::Kind::object)
+    {
+        addFault (faults, json, "found " + json.kindName() + ", expected { \"coldiron\": \"" + kind + " 1\", ... }");
+        return std::nullopt;
+    }
+    checkVersion (json, kind, true);
+    return json;
+}
+
+std::optional<Json> Library::preset (const std::string& kind, const std::string& name, const Json& at, int depth)
+{
+    const auto folder = folderOf (kind);
+    const auto path = folders.find (folder, name);
+    if (path.empty())
+    {
+        const auto names = folders.list (folder);
+        const auto near = nearest (name, names);
+        addFault (faults, at, "there is no " + kind + " preset \"" + name + "\""
+                                  + (! near.empty()            ? "; did you mean \"" + near + "\"?"
+                                     : ! isPresetName (name)   ? "; a name has only a-z, 0-9 and -"
+                                     : names.empty()           ? "; no presets were found: set COLDIRON_PRESETS or use --presets DIR"
+                                                               : "; there are " + listed (names, 12)));
+        return std::nullopt;
+    }
+    const auto key = path.string();
+    if (const auto known = cache.find (key); known != cache.end())
+        return known->second;
+    auto json = readFile (path, kind);
+    if (json)
+    {
+        std::string ignored;
+        json = withLike (kind, std::move (*json), ignored, depth);
+    }
+    return cache[key] = std::move (json);
+}
+
+std::optional<Json> Library::withLike (const std::string& kind, Json object, std::string& name, int depth)
+{
+    const auto* like = object.find ("like");
+    if (like == nullptr)
+        return object;
+    if (like->kind != Json::Kind::text)
+    {
+        addFault (faults, *like, "\"like\": found " + like->kindName() + ", expected the name of a " + kind + " preset");
+        return std::nullopt;
+    }
+    if (depth > 8)
+    {
+        addFault (faults, *like, "\"like\": a preset is like another, and so on more than 8 deep; do they go round in a circle?");
+        return std::nullopt;
+    }
+    const auto base = preset (kind, like->text, *like, depth + 1);
+    if (! base)
+        return std::nullopt;
+    name = like->text;
+    return merged (*base, object);
+}
+
+std::optional<Resolved> Library::resolve (const std::string& kind, const Json& value)
+{
+    if (value.kind == Json::Kind::text)
+    {
+        auto json = preset (kind, value.text, value, 0);
+        if (! json)
+            return std::nullopt;
+        return Resolved { std::move (*json), value.text };
+    }
+    if (value.kind != Json::Kind::object)
+    {
+        addFault (faults, value, "found " + value.kindName() + ", expected the name of a " + kind + " preset or an object { ... }");
+        return std::nullopt;
+    }
+    checkVersion (value, kind, false);
+    std::string name;
+    auto json = withLike (kind, value, name, 0);
+    if (! json)
+        return std::nullopt;
+    return Resolved { std::move (*json), name };
+}
+}

@@ -1,0 +1,213 @@
+#include "job/Readers.h"
+
+#include "job/Quantity.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+std::vector<double> readScale (ObjectReader& reader, size_t strings)
+{
+    const auto* json = reader.needed ("scale_mm", "\"scale_mm\": one length, or one for each string");
+    if (json == nullptr)
+        return {};
+    std::vector<double> scales;
+    if (json->kind != Json::Kind::list)
+        return std::vector<double> (strings, reader.quantity ("scale_mm", "mm", 100.0, 3000.0, 650.0));
+    Faults faults;
+    for (const auto& item : json->items)
+        scales.push_back (readQuantity (item, "a scale length", "mm", 100.0, 3000.0, faults).value_or (650.0));
+    for (const auto& fault : faults)
+        reader.fault (*json, fault.message);
+    if (scales.size() != strings)
+        reader.fault (*json, "\"scale_mm\": found " + std::to_string (scales.size()) + " lengths for " + std::to_string (strings)
+                                 + " strings; give one number, or one for each string, lowest string first");
+    scales.resize (strings, 650.0);
+    return scales;
+}
+
+std::vector<GuitarString> readStrings (ObjectReader& reader)
+{
+    std::vector<GuitarString> strings;
+    const auto* json = reader.needed ("strings", "\"strings\": [\"E2\", \"A2\", \"D3\", \"G3\", \"B3\", \"E4\"], lowest first");
+    if (json == nullptr)
+        return strings;
+    if (json->kind != Json::Kind::list || json->items.empty() || json->items.size() > 24)
+    {
+        reader.fault (*json, "\"strings\": found " + json->kindName() + ", expected a list of 1 to 24 note names or frequencies in Hz, lowest first");
+        return strings;
+    }
+    for (const auto& item : json->items)
+    {
+        GuitarString string;
+        if (item.kind == Json::Kind::text)
+        {
+            string.name = item.text;
+            string.hz = noteHz (item.text);
+            if (string.hz <= 0.0)
+                string.hz = parseQuantity (item.text).value_or (0.0);
+        }
+        else if (item.kind == Json::Kind::number)
+        {
+            string.name = quantityText (item.number) + " Hz";
+            string.hz = item.number;
+        }
+        if (! (string.hz >= 5.0 && string.hz <= 5000.0))
+        {
+            reader.fault (item, "a string: found " + item.kindName() + ", expected a note like \"E2\" or \"Bb1\" or its frequency, 5 to 5000 Hz");
+            string.hz = 100.0;
+        }
+        for (const auto& other : strings)
+            if (other.name == string.name)
+                reader.fault (item, "two strings are called \"" + string.name + "\"; write one of them as a frequency in Hz");
+        strings.push_back (std::move (string));
+    }
+    return strings;
+}
+
+void readParts (ObjectReader& reader, Guitar& guitar, Library& library)
+{
+    const auto* json = reader.needed ("parts", "\"parts\": { \"neck\": { \"pickup\": ... }, \"jack\": { \"jack\": \"mono\" } }");
+    if (json == nullptr)
+        return;
+    if (json->kind != Json::Kind::object)
+    {
+        reader.fault (*json, "\"parts\": found " + json->kindName() + ", expected an object of parts by name");
+        return;
+    }
+    int jacks = 0;
+    for (const auto& [name, value] : json->members)
+    {
+        auto part = readPart (value, name, false, library);
+        if (! isPresetName (name) || name == "ground" || name == "strings")
+            reader.fault (value, "\"" + name + "\" cannot name a part: a name has a-z, 0-9 and -, and \"ground\" and \"strings\" are points");
+        else if (part && guitar.harness.find (name) == nullptr)
+        {
+            jacks += part->as<JackPart>() != nullptr ? 1 : 0;
+            guitar.harness.addPart (std::move (*part));
+        }
+    }
+    if (jacks != 1 && std::none_of (json->members.begin(), json->members.end(), [] (const auto& m) { return m.second.find ("jack") != nullptr; }))
+        reader.fault (*json, "\"parts\": no jack; a guitar has exactly one, like \"jack\": { \"jack\": \"mono\" }");
+    else if (jacks > 1)
+        reader.fault (*json, "\"parts\": " + std::to_string (jacks) + " jacks; a guitar has exactly one");
+
+    // Names that refer to other parts.
+    for (const auto& part : guitar.harness.parts())
+    {
+        const auto* at = json->find (part.name);
+        const auto* served = part.serves.empty() ? nullptr : guitar.harness.find (part.serves);
+        if (! part.serves.empty() && (served == nullptr || served->as<PickupPart>() == nullptr))
+            reader.fault (*at, "\"serves\": \"" + part.serves + "\" is no pickup of this guitar");
+        const auto* lever = part.as<SwitchPart>();
+        if (lever != nullptr && ! lever->on.empty())
+            if (const auto* pot = guitar.harness.find (lever->on); pot == nullptr || pot->as<PotPart>() == nullptr)
+                reader.fault (*at, "\"on\": \"" + lever->on + "\" is no pot of this guitar");
+    }
+}
+
+/** A part that could not be read is no reason to complain of every wire to it. */
+bool couldBePoint (const std::string& name, const Json* parts, const Harness& harness)
+{
+    const auto part = splitPoint (name).first;
+    return parts != nullptr && parts->find (part) != nullptr && harness.find (part) == nullptr;
+}
+
+bool checkPoint (const Json& item, const Json* parts, const Harness& harness, Faults& faults)
+{
+    if (item.kind != Json::Kind::text)
+    {
+        addFault (faults, item, "a wire: found " + item.kindName() + ", expected a solder point like \"volume.2\"");
+        return false;
+    }
+    try
+    {
+        harness.point (item.text);
+        return true;
+    }
+    catch (const HarnessError& error)
+    {
+        if (couldBePoint (item.text, parts, harness) || (item.text == "ground" && harness.parts().empty()))
+            return false;
+        auto points = harness.allPoints();
+        points.emplace_back ("ground");
+        const auto near = nearest (item.text, points);
+        addFault (faults, item, std::string (error.what()) + (near.empty() ? "" : "; did you mean \"" + near + "\"?"));
+        return false;
+    }
+}
+
+void readWires (ObjectReader& reader, Guitar& guitar, Library& library)
+{
+    auto& faults = library.faultList();
+    const auto* json = reader.needed ("wires", "\"wires\": [[\"volume.2\", \"jack.tip\"]]: chains of solder points");
+    const auto* parts = reader.json().find ("parts");
+    if (json == nullptr)
+        return;
+    if (json->kind != Json::Kind::list)
+    {
+        reader.fault (*json, "\"wires\": found " + json->kindName() + ", expected a list of chains of solder points");
+        return;
+    }
+    for (const auto& item : json->items)
+    {
+        if (item.kind != Json::Kind::list || item.items.size() < 2)
+        {
+            reader.fault (item, "a wire: found " + (item.kind == Json::Kind::list ? "a list of " + std::to_string (item.items.size()) : item.kindName())
+                                    + ", expected two solder points or more, like [\"volume.2\", \"jack.tip\"]");
+            continue;
+        }
+        std::vector<std::string> chain;
+        bool fine = true;
+        for (const auto& pointJson : item.items)
+        {
+            fine = checkPoint (pointJson, parts, guitar.harness, faults) && fine;
+            if (const auto inside = fine ? leadInside (guitar.harness, pointJson.text) : std::string(); ! inside.empty())
+            {
+                reader.fault (pointJson, inside + " is joined inside the pickup and cannot be reached; leave it out, or take \"inside\" away if the pickup has four leads");
+                fine = false;
+            }
+            chain.push_back (pointJson.text);
+        }
+        if (! fine)
+            continue;
+        try
+        {
+            guitar.harness.solder (chain);
+        }
+        catch (const HarnessError& error)
+        {
+            reader.fault (item, error.what());
+        }
+    }
+}
+}
+
+std::optional<Guitar> readGuitar (const Resolved& resolved, Library& library)
+{
+    auto& faults = library.faultList();
+    const auto before = faults.size();
+    ObjectReader reader (resolved.json, "a guitar", faults);
+    if (! reader.isObject())
+        return std::nullopt;
+    Guitar guitar;
+    guitar.preset = resolved.preset;
+    guitar.name = reader.text ("name", resolved.preset);
+    reader.text ("about");
+    guitar.strings = readStrings (reader);
+    const auto scales = readScale (reader, guitar.strings.size());
+    for (size_t i = 0; i < guitar.strings.size() && i < scales.size(); ++i)
+        guitar.strings[i].scaleMm = scales[i];
+    readParts (reader, guitar, library);
+    readWires (reader, guitar, library);
+    reader.finish();
+    if (faults.size() == before)
+        if (const auto why = whyUnheard (guitar.harness, guitar.strings); ! why.empty())
+            reader.fault (resolved.json, why);
+    if (faults.size() != before)
+        return std::nullopt;
+    return guitar;
+}
+}

@@ -1,0 +1,268 @@
+#include "job/Paths.h"
+#include "job/Readers.h"
+
+#include "job/Quantity.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+class JobReader
+{
+public:
+    JobReader (const Json& tree, const std::filesystem::path& jobFolder, Library& lib)
+        : json (tree), folder (jobFolder), library (lib), faults (lib.faultList()), reader (tree, "a job", faults)
+    {
+    }
+
+    std::optional<Job> run()
+    {
+        const auto before = faults.size();
+        job.title = reader.text ("title");
+        reader.text ("about");
+        reader.text ("client");
+        readLoads();
+        const auto* guitar = reader.needed ("guitar", "\"guitar\": the name of a preset, or an object");
+        const auto* takes = reader.value ("takes");
+        const auto* options = reader.value ("options");
+        reader.finish();
+        if (guitar != nullptr)
+        {
+            if (auto read = readGuitarOf (*guitar))
+            {
+                job.guitar = std::move (*read);
+                known = true;
+                checkAnythingHeard (job.guitar.harness, *guitar, "the guitar");
+            }
+        }
+        readTakes (takes);
+        readOptions (options);
+        if (faults.size() != before)
+            return std::nullopt;
+        return std::move (job);
+    }
+
+private:
+    const Json& json;
+    const std::filesystem::path& folder;
+    Library& library;
+    Faults& faults;
+    ObjectReader reader;
+    Job job;
+    bool known = false; ///< the guitar could be read
+
+    void readLoads()
+    {
+        if (const auto* recording = reader.value ("recording"))
+            job.recording = readLoad (*recording, {}, faults);
+        job.listening = job.recording;
+        if (const auto* listening = reader.value ("listening"))
+            job.listening = readLoad (*listening, {}, faults);
+    }
+
+    std::optional<Guitar> readGuitarOf (const Json& value)
+    {
+        const auto resolved = library.resolve ("guitar", value);
+        return resolved ? readGuitar (*resolved, library) : std::nullopt;
+    }
+
+    /** Reads the uses and applies them. The uses are kept also where they are refused. */
+    std::optional<Harness> rewired (ObjectReader& entry, const Guitar& guitar, std::vector<RewireUse>& uses)
+    {
+        const auto* list = entry.value ("rewires");
+        if (list == nullptr)
+            return guitar.harness;
+        if (list->kind != Json::Kind::list)
+        {
+            addFault (faults, *list, "\"rewires\": found " + list->kindName() + ", expected a list of { \"use\": \"NAME\", ... }");
+            return std::nullopt;
+        }
+        bool fine = true;
+        for (const auto& item : list->items)
+        {
+            auto use = readRewireUse (item, library);
+            fine = fine && use.has_value();
+            if (use)
+                uses.push_back (std::move (*use));
+        }
+        if (! fine)
+            return std::nullopt;
+        const auto file = list->file != nullptr ? *list->file : std::string();
+        auto harness = applyRewires (guitar.harness, uses, file, faults);
+        if (! harness)
+            return std::nullopt;
+        if (const auto why = whyUnheard (*harness, guitar.strings); ! why.empty())
+        {
+            addFault (faults, *list, why);
+            return std::nullopt;
+        }
+        return harness;
+    }
+
+    /** @returns whether anything is heard at any setting */
+    bool checkAnythingHeard (const Harness& harness, const Json& at, const std::string& what)
+    {
+        const auto path = bestPath (harness);
+        if (path != Path::open)
+            addFault (faults, at, what + ": " + pathInWords (path) + " at any setting; check the wires from the pickups to the jack");
+        return path == Path::open;
+    }
+
+    void readTakes (const Json* list)
+    {
+        if (list == nullptr)
+            return;
+        if (list->kind != Json::Kind::list)
+        {
+            addFault (faults, *list, "\"takes\": found " + list->kindName() + ", expected a list of { \"file\": \"verse.wav\", \"setting\": { } }");
+            return;
+        }
+        for (const auto& item : list->items)
+            readTake (item);
+    }
+
+    void readTake (const Json& item)
+    {
+        ObjectReader entry (item, "a take", faults);
+        TakeEntry take;
+        const auto* file = entry.needed ("file", "\"file\": the recording, relative to the job");
+        take.file = (std::filesystem::absolute (folder) / entry.text ("file")).lexically_normal();
+        if (file != nullptr && file->kind == Json::Kind::text && file->text.empty())
+            addFault (faults, *file, "\"file\": found an empty name, expected the recording, relative to the job");
+        entry.text ("name");
+        take.strings = entry.texts ("strings");
+        const auto* setting = entry.value ("setting");
+        auto harness = known ? rewired (entry, job.guitar, take.rewires) : std::nullopt;
+        entry.value ("rewires");
+        entry.finish();
+        if (known)
+            checkStrings (entry.value ("strings"));
+        if (harness)
+        {
+            take.harness = std::move (*harness);
+            const auto before = faults.size();
+            take.setting = readSetting (setting, take.harness, faults);
+            if (faults.size() == before)
+                if (const auto path = pathAt (take.harness, take.setting); path != Path::open)
+                    addFault (faults, setting != nullptr ? *setting : item, "the take: " + pathInWords (path)
+                                  + " where the controls stood, so nothing can have been recorded; correct \"setting\" or the guitar");
+        }
+        job.takes.push_back (std::move (take));
+    }
+
+    void checkStrings (const Json* list)
+    {
+        if (list == nullptr || list->kind != Json::Kind::list)
+            return;
+        std::vector<std::string> names;
+        for (const auto& string : job.guitar.strings)
+            names.push_back (string.name);
+        for (const auto& item : list->items)
+            if (item.kind == Json::Kind::text && std::find (names.begin(), names.end(), item.text) == names.end())
+                addFault (faults, item, "the guitar has no string \"" + item.text + "\"; it has " + listed (names));
+    }
+
+    void readOptions (const Json* object)
+    {
+        if (object == nullptr)
+            return;
+        if (object->kind != Json::Kind::object)
+        {
+            addFault (faults, *object, "\"options\": found " + object->kindName() + ", expected { \"A\": { ... }, \"B\": { ... } }");
+            return;
+        }
+        for (size_t i = 0; i < object->members.size(); ++i)
+        {
+            const auto& [letter, value] = object->members[i];
+            if (letter.size() != 1 || letter[0] < 'A' || letter[0] > 'H')
+                addFault (faults, value.file != nullptr ? *value.file : std::string(), object->memberLines[i],
+                          "an option is called \"" + letter + "\"; options carry letters A to H");
+            readOption (letter, value);
+        }
+    }
+
+    int takeOf (ObjectReader& entry)
+    {
+        const auto* value = entry.value ("take");
+        if (value == nullptr)
+            return 0;
+        const auto count = job.takes.size();
+        if (value->kind == Json::Kind::number && value->number >= 1.0 && value->number <= static_cast<double> (count) && value->number == static_cast<int> (value->number))
+            return static_cast<int> (value->number) - 1;
+        addFault (faults, *value, "\"take\": found " + value->kindName() + ", expected "
+                                      + (count == 0 ? "no \"take\", since the job has none" : "1 to " + std::to_string (count) + ", counted from 1 in \"takes\""));
+        return 0;
+    }
+
+    void readOption (const std::string& letter, const Json& value)
+    {
+        ObjectReader entry (value, "an option", faults);
+        Option option;
+        option.letter = letter;
+        option.name = entry.text ("name");
+        entry.text ("about");
+        option.take = takeOf (entry);
+        option.listening = job.listening;
+        if (const auto* listening = entry.value ("listening"))
+            option.listening = readLoad (*listening, job.listening, faults);
+        const auto* own = entry.value ("guitar");
+        auto guitar = own != nullptr ? readGuitarOf (*own) : known ? std::optional<Guitar> (job.guitar) : std::nullopt;
+        auto harness = guitar ? rewired (entry, *guitar, option.rewires) : std::nullopt;
+        const auto* setting = entry.value ("setting");
+        entry.value ("rewires");
+        entry.finish();
+        if (! harness)
+            return;
+        option.guitar = std::move (*guitar);
+        option.harness = std::move (*harness);
+        const auto before = faults.size();
+        const auto ownSetting = readSetting (setting, option.harness, faults);
+        if (faults.size() == before)
+        {
+            option.setting = inherited (option.harness, option.take);
+            for (const auto& [name, knob] : ownSetting.knobs)
+                option.setting.knobs[name] = knob;
+            for (const auto& [name, position] : ownSetting.levers)
+                option.setting.levers[name] = position;
+            checkHeard (option, value, setting);
+        }
+        job.options.push_back (std::move (option));
+    }
+
+    /** The take's setting, as far as the option has the same controls. */
+    Setting inherited (const Harness& harness, int take) const
+    {
+        Setting setting;
+        if (job.takes.empty())
+            return setting;
+        const auto& from = job.takes[static_cast<size_t> (take)].setting;
+        for (const auto& control : controls (harness))
+        {
+            if (const auto knob = from.knobs.find (control.name); knob != from.knobs.end() && control.positions.empty())
+                setting.knobs.insert (*knob);
+            if (const auto lever = from.levers.find (control.name); lever != from.levers.end()
+                && std::find (control.positions.begin(), control.positions.end(), lever->second) != control.positions.end())
+                setting.levers.insert (*lever);
+        }
+        return setting;
+    }
+
+    void checkHeard (const Option& option, const Json& value, const Json* setting)
+    {
+        const auto path = pathAt (option.harness, option.setting);
+        if (path == Path::open || ! checkAnythingHeard (option.harness, value, "option " + option.letter))
+            return;
+        const auto& at = setting != nullptr ? *setting : value;
+        job.warnings.push_back ({ at.file != nullptr ? *at.file : std::string(), at.line,
+                                  "option " + option.letter + " is silent at its setting: " + pathInWords (path) });
+    }
+};
+}
+
+std::optional<Job> readJobTree (const Json& json, const std::filesystem::path& folder, Library& library)
+{
+    return JobReader (json, folder, library).run();
+}
+}

@@ -1,0 +1,106 @@
+#include "job/Readers.h"
+
+#include "job/Quantity.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+const std::vector<std::string> kinds { "pickup", "pot", "capacitor", "resistor", "inductor", "switch", "jack", "buffer" };
+
+double tolerance (ObjectReader& reader, double standard)
+{
+    return reader.quantity ("tolerance", "", 0.0, 0.9, standard);
+}
+
+void readPickupPart (ObjectReader& reader, Part& part, bool inPlace, Library& library)
+{
+    PickupPart pickup;
+    if (inPlace)
+        pickup.bridgeMm = reader.quantity ("bridge_mm", "mm", 1.0, 2000.0, 0.0);
+    else
+        pickup.bridgeMm = reader.neededQuantity ("bridge_mm", "mm", 1.0, 2000.0, 50.0);
+    if (const auto resolved = library.resolve ("pickup", *reader.value ("pickup")))
+    {
+        pickup.pickup = readPickup (resolved->json, library.faultList());
+        part.preset = resolved->preset;
+    }
+    part.kind = std::move (pickup);
+}
+
+void readPot (ObjectReader& reader, Part& part, Library& library)
+{
+    PotPart pot;
+    pot.ohms = reader.neededQuantity ("pot", "ohm", 100.0, 1e8, 500e3);
+    if (const auto* taper = reader.value ("taper"))
+        pot.taper = readTaper (*taper, library);
+    pot.shaft = reader.text ("shaft");
+    pot.opensAtTen = reader.flag ("no_load");
+    pot.turnedOver = reader.flag ("turned_over");
+    pot.tolerance = tolerance (reader, pot.tolerance);
+    part.kind = std::move (pot);
+}
+
+void readSwitchPart (ObjectReader& reader, Part& part, Library& library)
+{
+    SwitchPart lever;
+    if (const auto resolved = library.resolve ("switch", *reader.value ("switch")))
+    {
+        lever.type = readSwitch (resolved->json, library.faultList());
+        part.preset = resolved->preset;
+    }
+    lever.on = reader.text ("on");
+    lever.shaft = reader.text ("shaft");
+    part.kind = std::move (lever);
+}
+}
+
+std::optional<Part> readPart (const Json& json, const std::string& name, bool inPlace, Library& library)
+{
+    auto& faults = library.faultList();
+    ObjectReader reader (json, "the part \"" + name + "\"", faults);
+    if (! reader.isObject())
+        return std::nullopt;
+
+    std::vector<std::string> found;
+    for (const auto& kind : kinds)
+        if (json.find (kind) != nullptr)
+            found.push_back (kind);
+    if (found.size() != 1)
+    {
+        std::vector<std::string> keys;
+        for (const auto& [key, value] : json.members)
+            keys.push_back (key);
+        const auto near = found.empty() && ! keys.empty() ? nearest (keys.front(), kinds) : std::string();
+        addFault (faults, json, "the part \"" + name + "\" " + (found.empty() ? "does not say what it is" : "says it is several things: " + listed (found))
+                                    + "; expected one of the keys " + listed (kinds) + (near.empty() ? "" : " (did you mean \"" + near + "\"?)"));
+        return std::nullopt;
+    }
+
+    Part part;
+    part.name = name;
+    part.serves = reader.text ("serves");
+    const auto& kind = found.front();
+    if (kind == "pickup")
+        readPickupPart (reader, part, inPlace, library);
+    else if (kind == "pot")
+        readPot (reader, part, library);
+    else if (kind == "switch")
+        readSwitchPart (reader, part, library);
+    else if (kind == "capacitor")
+        part.kind = CapacitorPart { reader.neededQuantity (kind, "F", 1e-13, 1e-3, 1e-9), tolerance (reader, 0.1) };
+    else if (kind == "resistor")
+        part.kind = ResistorPart { reader.neededQuantity (kind, "ohm", 1e-3, 1e10, 1e3), tolerance (reader, 0.05) };
+    else if (kind == "inductor")
+        part.kind = InductorPart { reader.neededQuantity (kind, "H", 1e-6, 1e3, 1.0), reader.quantity ("resistance", "ohm", 0.0, 1e6, 0.0), tolerance (reader, 0.1) };
+    else if (kind == "jack")
+        part.kind = JackPart { reader.word (kind, { "mono", "stereo" }, "mono") == "stereo" };
+    else
+        part.kind = BufferPart { reader.neededQuantity (kind, "", 0.01, 100.0, 1.0), reader.quantity ("input_resistance", "ohm", 1e3, 1e9, 1e6),
+                                 reader.quantity ("output_resistance", "ohm", 1.0, 1e6, 1e3) };
+    reader.finish();
+    return part;
+}
+}

@@ -1,0 +1,73 @@
+#include "job/Readers.h"
+
+#include "job/Quantity.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+void readControl (const Control& control, const Json& value, Setting& setting, Faults& faults)
+{
+    if (control.positions.empty())
+    {
+        if (const auto knob = readQuantity (value, "the knob \"" + control.name + "\"", "", 0.0, 10.0, faults))
+            setting.knobs[control.name] = *knob;
+        return;
+    }
+    const auto position = value.kind == Json::Kind::number ? value.dump() : value.text;
+    if (std::find (control.positions.begin(), control.positions.end(), position) != control.positions.end())
+        setting.levers[control.name] = position;
+    else
+        addFault (faults, value, "the switch \"" + control.name + "\": found " + value.kindName() + ", expected one of its positions: " + listed (control.positions));
+}
+}
+
+Setting readSetting (const Json* json, const Harness& harness, Faults& faults)
+{
+    Setting setting;
+    if (json == nullptr)
+        return setting;
+    if (json->kind != Json::Kind::object)
+    {
+        addFault (faults, *json, "\"setting\": found " + json->kindName() + ", expected { \"volume\": 10, \"selector\": \"bridge\" }");
+        return setting;
+    }
+    const auto all = controls (harness);
+    std::vector<std::string> names;
+    for (const auto& control : all)
+        names.push_back (control.name);
+    for (size_t i = 0; i < json->members.size(); ++i)
+    {
+        const auto& [name, value] = json->members[i];
+        const auto found = std::find_if (all.begin(), all.end(), [&n = name] (const Control& c) { return c.name == n; });
+        if (found != all.end())
+        {
+            readControl (*found, value, setting, faults);
+            continue;
+        }
+        const auto near = nearest (name, names);
+        addFault (faults, value.file != nullptr ? *value.file : std::string(), json->memberLines[i],
+                  "there is no knob or switch \"" + name + "\" here" + (near.empty() ? "" : "; did you mean \"" + near + "\"?")
+                      + " There are: " + listed (names));
+    }
+    return setting;
+}
+
+Load readLoad (const Json& json, const Load& standard, Faults& faults)
+{
+    ObjectReader reader (json, "a load", faults);
+    Load load = standard;
+    load.cableFarads = reader.quantity ("cable", "F", 0.0, 1e-6, load.cableFarads);
+    if (const auto* input = reader.value ("input"))
+    {
+        ObjectReader inputReader (*input, "an input", faults);
+        load.inputOhms = inputReader.quantity ("resistance", "ohm", 100.0, 1e12, load.inputOhms);
+        load.inputFarads = inputReader.quantity ("capacitance", "F", 0.0, 1e-6, load.inputFarads);
+        inputReader.finish();
+    }
+    reader.finish();
+    return load;
+}
+}

@@ -1,0 +1,156 @@
+#include "job/Reader.h"
+
+#include "job/Quantity.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+void addFault (Faults& faults, const std::string& file, int line, const std::string& message)
+{
+    const bool known = std::any_of (faults.begin(), faults.end(), [&] (const Fault& fault)
+                                    { return fault.line == line && fault.file == file && fault.message == message; });
+    if (! known)
+        faults.push_back ({ file, line, message });
+}
+
+void addFault (Faults& faults, const Json& at, const std::string& message)
+{
+    addFault (faults, at.file != nullptr ? *at.file : std::string(), at.line, message);
+}
+
+std::optional<double> readQuantity (const Json& json, const std::string& name, const std::string& unit, double low, double high, Faults& faults)
+{
+    const auto expected = "from " + quantityText (low) + " to " + quantityText (high) + (unit.empty() ? "" : " " + unit);
+    std::optional<double> value;
+    if (json.kind == Json::Kind::number)
+        value = json.number;
+    else if (json.kind == Json::Kind::text)
+        value = parseQuantity (json.text);
+    if (! value)
+    {
+        addFault (faults, json, name + ": found " + json.kindName() + ", expected a number " + expected
+                                    + ", plain or as a text with a prefix and no unit, like \"4.1k\", \"22n\" or \"2.2\" (p n u m k M G)");
+        return std::nullopt;
+    }
+    if (! (*value >= low && *value <= high))
+    {
+        addFault (faults, json, name + ": found " + quantityText (*value) + ", expected a number " + expected);
+        return std::nullopt;
+    }
+    return value;
+}
+
+std::vector<std::string> readTexts (const Json& json, const std::string& name, Faults& faults)
+{
+    std::vector<std::string> result;
+    if (json.kind != Json::Kind::list)
+    {
+        addFault (faults, json, name + ": found " + json.kindName() + ", expected a list of texts");
+        return result;
+    }
+    for (const auto& item : json.items)
+    {
+        if (item.kind == Json::Kind::text)
+            result.push_back (item.text);
+        else
+            addFault (faults, item, name + ": found " + item.kindName() + ", expected a text");
+    }
+    return result;
+}
+
+ObjectReader::ObjectReader (const Json& json, std::string name, Faults& faultList)
+    : node (json), what (std::move (name)), faults (faultList), known { "coldiron", "like" }
+{
+    if (! isObject())
+        addFault (faults, node, what + ": found " + node.kindName() + ", expected an object { ... }");
+}
+
+const Json* ObjectReader::value (const std::string& key)
+{
+    known.push_back (key);
+    return node.find (key);
+}
+
+const Json* ObjectReader::needed (const std::string& key, const std::string& expected)
+{
+    const auto* found = value (key);
+    if (found == nullptr && isObject())
+        addFault (faults, node, what + " has no \"" + key + "\"; add " + expected);
+    return found;
+}
+
+std::optional<double> ObjectReader::quantity (const std::string& key, const std::string& unit, double low, double high)
+{
+    const auto* found = value (key);
+    return found == nullptr ? std::nullopt : readQuantity (*found, "\"" + key + "\"", unit, low, high, faults);
+}
+
+double ObjectReader::quantity (const std::string& key, const std::string& unit, double low, double high, double standard)
+{
+    return quantity (key, unit, low, high).value_or (standard);
+}
+
+double ObjectReader::neededQuantity (const std::string& key, const std::string& unit, double low, double high, double afterFault)
+{
+    needed (key, "\"" + key + "\": a number from " + quantityText (low) + " to " + quantityText (high) + (unit.empty() ? "" : " " + unit));
+    return quantity (key, unit, low, high).value_or (afterFault);
+}
+
+std::string ObjectReader::text (const std::string& key, const std::string& standard)
+{
+    const auto* found = value (key);
+    if (found == nullptr)
+        return standard;
+    if (found->kind == Json::Kind::text)
+        return found->text;
+    addFault (faults, *found, "\"" + key + "\": found " + found->kindName() + ", expected a text");
+    return standard;
+}
+
+bool ObjectReader::flag (const std::string& key, bool standard)
+{
+    const auto* found = value (key);
+    if (found == nullptr)
+        return standard;
+    if (found->kind == Json::Kind::boolean)
+        return found->boolean;
+    addFault (faults, *found, "\"" + key + "\": found " + found->kindName() + ", expected true or false");
+    return standard;
+}
+
+std::vector<std::string> ObjectReader::texts (const std::string& key)
+{
+    const auto* found = value (key);
+    return found == nullptr ? std::vector<std::string> {} : readTexts (*found, "\"" + key + "\"", faults);
+}
+
+std::string ObjectReader::word (const std::string& key, const std::vector<std::string>& allowed, const std::string& standard)
+{
+    const auto* found = value (key);
+    if (found == nullptr)
+        return standard;
+    if (found->kind == Json::Kind::text && std::find (allowed.begin(), allowed.end(), found->text) != allowed.end())
+        return found->text;
+    addFault (faults, *found, "\"" + key + "\": found " + found->kindName() + ", expected one of: " + listed (allowed));
+    return standard;
+}
+
+void ObjectReader::finish()
+{
+    for (size_t i = 0; i < node.members.size(); ++i)
+    {
+        const auto& [key, member] = node.members[i];
+        if (std::find (known.begin(), known.end(), key) != known.end())
+            continue;
+        std::vector<std::string> names;
+        for (const auto& name : known)
+            if (name != "coldiron" && name != "like" && std::find (names.begin(), names.end(), name) == names.end())
+                names.push_back (name);
+        const auto near = nearest (key, names);
+        addFault (faults, member.file != nullptr ? *member.file : std::string(), node.memberLines[i],
+                  what + " has no key \"" + key + "\"" + (near.empty() ? "" : "; did you mean \"" + near + "\"?")
+                      + " It takes: " + listed (names));
+    }
+}
+}

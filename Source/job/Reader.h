@@ -1,0 +1,58 @@
+#pragma once
+
+#include "job/Json.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace coldiron
+{
+/** Adds a fault at a place in a file, once: a preset used twice is wrong once. */
+void addFault (Faults&, const Json& at, const std::string& message);
+void addFault (Faults&, const std::string& file, int line, const std::string& message);
+
+/** Reads one object: typed getters that say what was found and what was expected, and after them the unknown keys.
+
+    Every getter notes its key as known; finish() reports the others with the nearest known name. */
+class ObjectReader
+{
+public:
+    /** @param what  the object's name to people, e.g. "a coil" */
+    ObjectReader (const Json&, std::string what, Faults&);
+
+    bool isObject() const { return node.kind == Json::Kind::object; }
+    const Json& json() const { return node; }
+
+    /** The value of a key, or null; notes the key. */
+    const Json* value (const std::string& key);
+    const Json* needed (const std::string& key, const std::string& expected);
+
+    /** A quantity in base units, checked against low..high; nothing where it is absent or wrong. */
+    std::optional<double> quantity (const std::string& key, const std::string& unit, double low, double high);
+    double quantity (const std::string& key, const std::string& unit, double low, double high, double standard);
+    double neededQuantity (const std::string& key, const std::string& unit, double low, double high, double afterFault);
+
+    std::string text (const std::string& key, const std::string& standard = {});
+    bool flag (const std::string& key, bool standard = false);
+    std::vector<std::string> texts (const std::string& key);
+
+    /** One of a few words. */
+    std::string word (const std::string& key, const std::vector<std::string>& allowed, const std::string& standard);
+
+    void fault (const Json& at, const std::string& message) { addFault (faults, at, message); }
+    void finish();
+
+private:
+    const Json& node;
+    std::string what;
+    Faults& faults;
+    std::vector<std::string> known;
+};
+
+/** A quantity in a value of its own; nothing after a fault. @param name  how to call it to people */
+std::optional<double> readQuantity (const Json&, const std::string& name, const std::string& unit, double low, double high, Faults&);
+
+/** A list of texts; faults name the item. */
+std::vector<std::string> readTexts (const Json&, const std::string& name, Faults&);
+}

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "job/Library.h"
+#include "job/Reader.h"
+
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+// Readers of one shape each. They add every fault they find and give back the best they could make of it; callers look
+// at the list of faults before they use anything.
+
+namespace coldiron
+{
+Pickup readPickup (const Json&, Faults&);
+SwitchType readSwitch (const Json&, Faults&);
+
+/** A name (preset, "linear", "log-15", "reverse-log-15") or an object. */
+Taper readTaper (const Json&, Library&);
+
+/** The law that a name stands for by itself. */
+std::optional<Taper> taperByName (const std::string&);
+
+/** @param inPlace  the part takes another's place, so a pickup may leave "bridge_mm" away */
+std::optional<Part> readPart (const Json&, const std::string& name, bool inPlace, Library&);
+
+std::optional<Guitar> readGuitar (const Resolved&, Library&);
+
+/** A knob 0..10 or a lever's position each; faults name the controls there are. */
+Setting readSetting (const Json*, const Harness&, Faults&);
+
+Load readLoad (const Json&, const Load& standard, Faults&);
+
+/** A rewire as written where it is used: { "use": ..., ask: value, ... }. Not tried on any guitar yet. */
+std::optional<RewireUse> readRewireUse (const Json& entry, Library&);
+
+std::optional<Step> readStep (const Json&, Library&);
+std::optional<RewireInfo> readRewireInfo (const Resolved&, Library&);
+
+/** @returns why the rewire cannot be filled in so on this harness; empty: it can */
+std::string whyNotFilled (const RewireUse&, const Harness&);
+
+/** The lead of a pickup with its middle joint inside that an expression names; empty: none. */
+std::string leadInside (const Harness&, const std::string& expression);
+
+/** Every joint inside a pickup is still there and nothing else is on it. @returns what is wrong; empty: nothing */
+std::string whyInsideBroken (const Harness&);
+
+/** Every string that a coil says it hears is a string of the guitar. @returns what is wrong; empty: nothing */
+std::string whyUnheard (const Harness&, const std::vector<GuitarString>&);
+
+std::optional<Job> readJobTree (const Json&, const std::filesystem::path& folder, Library&);
+}

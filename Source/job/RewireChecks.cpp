@@ -1,0 +1,162 @@
+// Whether a rewire fits a harness: what its asks name, what it needs, and what lies inside a pickup.
+
+#include "job/Readers.h"
+
+#include "guitar/Nets.h"
+#include "guitar/Roles.h"
+#include "job/Quantity.h"
+
+#include <algorithm>
+#include <set>
+
+namespace coldiron
+{
+namespace
+{
+bool isOfKind (const Part& part, const std::string& kind)
+{
+    return kind == "part" || part.kindName() == kind;
+}
+
+std::string article (const std::string& kind)
+{
+    return (std::string ("aeiou").find (kind.front()) != std::string::npos ? "an " : "a ") + kind;
+}
+
+std::string whyNotNamed (const std::string& ask, const std::string& kind, const std::string& value, const Harness& harness)
+{
+    if (kind == "point")
+    {
+        try
+        {
+            std::string pickup;
+            bool cold = false;
+            if (! isSide (harness, value, pickup, cold))
+                resolvePoint (harness, value);
+            return {};
+        }
+        catch (const HarnessError& error)
+        {
+            return "\"" + ask + "\" asks for a point: " + error.what();
+        }
+    }
+    const auto names = candidates (kind, harness);
+    if (std::find (names.begin(), names.end(), value) != names.end())
+        return {};
+    const auto near = nearest (value, names);
+    return "\"" + ask + "\" asks for " + article (kind) + " and \"" + value + "\" is none of this guitar"
+           + (names.empty()   ? "; it has none"
+              : near.empty()  ? "; it has " + listed (names)
+                              : "; did you mean \"" + near + "\"? It has " + listed (names));
+}
+}
+
+std::vector<std::string> candidates (const std::string& kind, const Harness& harness)
+{
+    if (kind == "point")
+    {
+        auto points = harness.allPoints();
+        points.erase (std::remove_if (points.begin(), points.end(), [&] (const std::string& p) { return ! leadInside (harness, p).empty(); }), points.end());
+        return points;
+    }
+    std::vector<std::string> names;
+    for (const auto& part : harness.parts())
+    {
+        if (kind == "coil" && part.as<PickupPart>() != nullptr)
+            for (const auto& coil : part.as<PickupPart>()->pickup.coils)
+                names.push_back (part.name + "." + coil.name);
+        else if (isOfKind (part, kind))
+            names.push_back (part.name);
+    }
+    return names;
+}
+
+std::string leadInside (const Harness& harness, const std::string& expression)
+{
+    const auto name = ! expression.empty() && expression.front() == '@' ? expression.substr (1) : expression;
+    const auto [partName, lead] = splitPoint (name);
+    const auto* part = harness.find (partName);
+    const auto* pickup = part != nullptr ? part->as<PickupPart>() : nullptr;
+    if (pickup != nullptr)
+        for (const auto& joint : pickup->pickup.inside)
+            if (joint[0] == lead || joint[1] == lead)
+                return name;
+    return {};
+}
+
+std::string whyInsideBroken (const Harness& harness)
+{
+    for (const auto& part : harness.parts())
+    {
+        const auto* pickup = part.as<PickupPart>();
+        if (pickup == nullptr)
+            continue;
+        std::set<std::string> inside;
+        for (const auto& joint : pickup->pickup.inside)
+            for (const auto& lead : joint)
+                inside.insert (part.name + "." + lead);
+        for (const auto& joint : pickup->pickup.inside)
+        {
+            const auto& a = harness.landings().at (part.name + "." + joint[0]);
+            const auto& b = harness.landings().at (part.name + "." + joint[1]);
+            const auto others = harness.leadsInJoint (a.joint);
+            if (a.joint < 0 || a.joint != b.joint || std::any_of (others.begin(), others.end(), [&] (const auto& lead) { return inside.count (lead) == 0; }))
+                return part.name + "." + joint[0] + " and " + part.name + "." + joint[1] + " are joined inside the pickup \"" + part.name
+                       + "\": that joint cannot be opened or reached; it needs a pickup with four leads, or this one opened";
+        }
+    }
+    return {};
+}
+
+std::string whyUnheard (const Harness& harness, const std::vector<GuitarString>& strings)
+{
+    for (const auto& part : harness.parts())
+    {
+        const auto* pickup = part.as<PickupPart>();
+        if (pickup == nullptr)
+            continue;
+        for (const auto& coil : pickup->pickup.coils)
+            for (const auto& name : coil.hears)
+                if (std::none_of (strings.begin(), strings.end(), [&] (const GuitarString& s) { return s.name == name; }))
+                {
+                    std::vector<std::string> names;
+                    for (const auto& string : strings)
+                        names.push_back (string.name);
+                    return "the coil " + part.name + "." + coil.name + " hears the string \"" + name + "\", and the guitar has " + listed (names)
+                           + "; write \"hears\" for this guitar, with \"like\"";
+                }
+    }
+    return {};
+}
+
+std::string whyNotFilled (const RewireUse& use, const Harness& harness)
+{
+    std::map<std::string, std::string> taken;
+    for (const auto& [ask, kind] : use.kinds)
+    {
+        const auto& value = use.arguments.at (ask);
+        if (const auto why = whyNotNamed (ask, kind, value, harness); ! why.empty())
+            return why;
+        if (const auto [other, isNew] = taken.emplace (value, ask); ! isNew)
+            return "\"" + other->second + "\" and \"" + ask + "\" are both \"" + value + "\"; they must differ";
+    }
+    for (const auto& need : use.needs)
+    {
+        std::string why;
+        if (const auto inside = leadInside (harness, need.point); ! inside.empty())
+            why = inside + " is joined inside the pickup";
+        else
+            try
+            {
+                resolvePoint (harness, need.point);
+            }
+            catch (const HarnessError& error)
+            {
+                why = error.what();
+            }
+        if (! why.empty())
+            return need.otherwise.empty() ? why : need.otherwise + " (" + why + ")";
+    }
+    return {};
+}
+}

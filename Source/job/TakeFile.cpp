@@ -1,0 +1,161 @@
+#include "job/TakeFile.h"
+
+#include "job/TakeHeader.h"
+
+#include <sndfile.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <atomic>
+#include <cmath>
+#include <cstring>
+
+namespace coldiron
+{
+namespace
+{
+struct Closer
+{
+    void operator() (SNDFILE* file) const { sf_close (file); }
+};
+using File = std::unique_ptr<SNDFILE, Closer>;
+
+File openChecked (const std::filesystem::path& path, SF_INFO& info)
+{
+    checkTakeHeader (path);
+    info = {};
+    File file (sf_open (path.c_str(), SFM_READ, &info));
+    if (file == nullptr)
+        throw TakeError (path.string() + ": the take cannot be read (" + sf_strerror (nullptr) + "); export it again as a 24-bit WAV");
+    if (info.channels < 1 || info.channels > 2 || info.samplerate < 8000 || info.samplerate > 192000)
+        throw TakeError (path.string() + ": the take has " + std::to_string (info.channels) + " channels at " + std::to_string (info.samplerate)
+                         + " Hz; expected 1 or 2 at 8000 to 192000 Hz, so convert it first");
+    if (info.frames < 1)
+        throw TakeError (path.string() + ": the take holds no sound; record it again");
+    const int form = info.format & SF_FORMAT_SUBMASK;
+    if (form != SF_FORMAT_PCM_16 && form != SF_FORMAT_PCM_24 && form != SF_FORMAT_PCM_32 && form != SF_FORMAT_FLOAT && form != SF_FORMAT_DOUBLE)
+        throw TakeError (path.string() + ": the take's samples are of a kind we do not read; expected 16, 24 or 32-bit or float, so export it so");
+    return file;
+}
+
+/** Distinguishes the files that one process writes at one time. */
+std::string freshSuffix()
+{
+    static std::atomic<unsigned> count { 0 };
+    return ".part" + std::to_string (getpid()) + "-" + std::to_string (count++);
+}
+}
+
+TakeInfo takeInfo (const std::filesystem::path& path)
+{
+    SF_INFO info {};
+    const auto file = openChecked (path, info);
+    return { static_cast<double> (info.samplerate), info.channels, info.frames };
+}
+
+TakeAudio readTake (const std::filesystem::path& path)
+{
+    SF_INFO info {};
+    const auto file = openChecked (path, info);
+    TakeAudio take;
+    take.sampleRate = info.samplerate;
+    take.channels.resize (static_cast<size_t> (info.channels));
+
+    // By blocks and not by the header's count: a crafted count must not make us ask for the memory.
+    constexpr sf_count_t blockFrames = 65536;
+    std::vector<float> block (static_cast<size_t> (blockFrames * info.channels));
+    sf_count_t total = 0;
+    while (total < info.frames)
+    {
+        const auto got = sf_readf_float (file.get(), block.data(), std::min<sf_count_t> (blockFrames, info.frames - total));
+        if (got <= 0)
+            throw TakeError (path.string() + ": the take is cut short: its header says " + std::to_string (info.frames) + " samples and "
+                             + std::to_string (total) + " could be read; copy or export it again");
+        for (sf_count_t i = 0; i < got * info.channels; ++i)
+        {
+            const float sample = block[static_cast<size_t> (i)];
+            if (! std::isfinite (sample))
+                throw TakeError (path.string() + ": sample " + std::to_string (total + i / info.channels)
+                                 + " is not a number or infinite; export the take again");
+            take.channels[static_cast<size_t> (i % info.channels)].push_back (sample);
+        }
+        total += got;
+    }
+    return take;
+}
+
+struct TakeWriter::Impl
+{
+    std::filesystem::path target, beside;
+    File file;
+    int channels = 1;
+    std::vector<float> interleaved;
+
+    [[noreturn]] void fail (const std::string& why)
+    {
+        discard();
+        throw TakeError (target.string() + ": " + why);
+    }
+
+    void discard()
+    {
+        file.reset();
+        if (! beside.empty())
+        {
+            std::error_code ignored;
+            std::filesystem::remove (beside, ignored);
+            beside.clear();
+        }
+    }
+};
+
+TakeWriter::TakeWriter (const std::filesystem::path& target, double sampleRate, int channels, bool asFloat) : impl (std::make_unique<Impl>())
+{
+    impl->target = target;
+    impl->channels = channels;
+    impl->beside = target.string() + freshSuffix();
+    SF_INFO info {};
+    info.samplerate = static_cast<int> (std::lround (sampleRate));
+    info.channels = channels;
+    info.format = (channels <= 2 ? SF_FORMAT_WAV : SF_FORMAT_WAVEX) | (asFloat ? SF_FORMAT_FLOAT : SF_FORMAT_PCM_24);
+    impl->file.reset (sf_open (impl->beside.c_str(), SFM_WRITE, &info));
+    if (impl->file == nullptr)
+        impl->fail (std::string ("cannot be written (") + sf_strerror (nullptr) + "); is the folder there, and is it yours to write to?");
+    sf_command (impl->file.get(), SFC_SET_CLIPPING, nullptr, SF_TRUE);
+    sf_command (impl->file.get(), SFC_SET_ADD_PEAK_CHUNK, nullptr, SF_FALSE); // it holds the time: the same take gives the same file
+}
+
+TakeWriter::~TakeWriter()
+{
+    if (impl != nullptr)
+        impl->discard();
+}
+
+void TakeWriter::write (const std::vector<std::vector<float>>& channels)
+{
+    if (static_cast<int> (channels.size()) != impl->channels)
+        impl->fail ("written with " + std::to_string (channels.size()) + " channels, opened with " + std::to_string (impl->channels));
+    const auto frames = channels.front().size();
+    impl->interleaved.resize (frames * channels.size());
+    for (size_t c = 0; c < channels.size(); ++c)
+        for (size_t i = 0; i < frames; ++i)
+            impl->interleaved[i * channels.size() + c] = channels[c].at (i);
+    if (impl->file == nullptr
+        || sf_writef_float (impl->file.get(), impl->interleaved.data(), static_cast<sf_count_t> (frames)) != static_cast<sf_count_t> (frames))
+        impl->fail ("could not be written whole; is the disk full?");
+}
+
+void TakeWriter::finish()
+{
+    if (impl->file == nullptr)
+        impl->fail ("is finished already, or failed before");
+    sf_write_sync (impl->file.get());
+    if (sf_close (impl->file.release()) != 0)
+        impl->fail ("could not be written whole; is the disk full?");
+    std::error_code error;
+    std::filesystem::rename (impl->beside, impl->target, error);
+    if (error)
+        impl->fail ("could not be put in place: " + error.message());
+    impl->beside.clear();
+}
+}
