@@ -1,0 +1,99 @@
+#include "editor/BenchEditor.h"
+
+#include "editor/BenchWindow.h"
+
+namespace coldiron
+{
+namespace
+{
+/** What the window remembers from one time to the next. */
+class Remembered
+{
+public:
+    Remembered()
+    {
+        juce::PropertiesFile::Options options;
+        options.applicationName = "Coldiron";
+        options.filenameSuffix = ".window";
+        options.folderName = "Coldiron";
+        options.osxLibrarySubFolder = "Application Support";
+        options.millisecondsBeforeSaving = 500;
+        file = std::make_unique<juce::PropertiesFile> (options);
+    }
+
+    juce::PropertiesFile& get() { return *file; }
+
+private:
+    std::unique_ptr<juce::PropertiesFile> file;
+};
+
+/** The plugin's editor: the window at the person's own scale, its size remembered. */
+class BenchEditor : public juce::AudioProcessorEditor
+{
+public:
+    BenchEditor (juce::AudioProcessor& processorToUse, Bench& bench)
+        : AudioProcessorEditor (processorToUse),
+          window (bench, processorToUse.wrapperType != juce::AudioProcessor::wrapperType_Standalone)
+    {
+        auto& kept = remembered.get();
+        scale = juce::jlimit (0.8f, 2.0f, static_cast<float> (kept.getDoubleValue ("scale", 1.0)));
+        window.setDark (kept.getBoolValue ("dark", false));
+        window.onDark = [this] (bool dark) { remembered.get().setValue ("dark", dark); };
+        window.scaleNow = [this] { return scale; };
+        window.onScale = [this] (float wanted) { setUserScale (wanted); };
+        addAndMakeVisible (window);
+        const int width = kept.getIntValue ("width", 1200), height = kept.getIntValue ("height", 800);
+        setResizable (true, true);
+        limit();
+        setSize (juce::roundToInt (static_cast<float> (juce::jlimit (leastWidth, mostWidth, width)) * scale),
+                 juce::roundToInt (static_cast<float> (juce::jlimit (leastHeight, mostHeight, height)) * scale));
+        ready = true;
+        if (processorToUse.wrapperType == juce::AudioProcessor::wrapperType_Standalone)
+            juce::MessageManager::callAsync ([self = juce::Component::SafePointer<BenchEditor> (this)]
+                                             {
+                                                 if (self != nullptr && self->window.isShowing())
+                                                     self->window.grabKeyboardFocus();
+                                             });
+    }
+
+    void resized() override
+    {
+        window.setTransform (juce::AffineTransform::scale (scale));
+        window.setBounds (0, 0, juce::roundToInt (static_cast<float> (getWidth()) / scale), juce::roundToInt (static_cast<float> (getHeight()) / scale));
+        if (ready)
+        {
+            remembered.get().setValue ("width", window.getWidth());
+            remembered.get().setValue ("height", window.getHeight());
+        }
+    }
+
+    void paint (juce::Graphics&) override {}
+
+private:
+    Remembered remembered;
+    BenchWindow window;
+    float scale = 1.0f;
+    bool ready = false;
+
+    void limit()
+    {
+        setResizeLimits (juce::roundToInt (leastWidth * scale), juce::roundToInt (leastHeight * scale), juce::roundToInt (mostWidth * scale), juce::roundToInt (mostHeight * scale));
+    }
+
+    void setUserScale (float wanted)
+    {
+        const int width = window.getWidth(), height = window.getHeight();
+        scale = wanted;
+        remembered.get().setValue ("scale", static_cast<double> (scale));
+        limit();
+        setSize (juce::roundToInt (static_cast<float> (width) * scale), juce::roundToInt (static_cast<float> (height) * scale));
+        resized();
+    }
+};
+}
+
+std::unique_ptr<juce::AudioProcessorEditor> createBenchEditor (juce::AudioProcessor& processor, Bench& bench)
+{
+    return std::make_unique<BenchEditor> (processor, bench);
+}
+}

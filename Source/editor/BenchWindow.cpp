@@ -1,0 +1,402 @@
+#include "editor/BenchWindow.h"
+
+#include "editor/JobWords.h"
+
+namespace coldiron
+{
+BenchWindow::BenchWindow (Bench& b, bool host)
+    : bench (b), inHost (host), desk (b), openButton (desk, "Open job"), saveButton (desk, "Save"), undoButton (desk, "Undo"),
+      redoButton (desk, "Redo"), guitarButton (desk, "Guitar"), viewButton (desk, "View"), lane (desk), strip (desk),
+      listen (desk, host), plot (desk), decide (desk), guitar (desk, drawings), notice (desk)
+{
+    lookAndFeel.use (desk.colours());
+    setLookAndFeel (&lookAndFeel);
+    setWantsKeyboardFocus (true);
+    setFocusContainerType (FocusContainerType::keyboardFocusContainer);
+
+    // In the order of the job, which is the order of the Tab key.
+    for (auto* child : std::initializer_list<juce::Component*> { &openButton, &saveButton, &undoButton, &redoButton, &guitarButton, &viewButton,
+                                                                  &lane, &strip, &listen, &plot, &decide, &guitar })
+        addAndMakeVisible (child);
+    addChildComponent (notice);
+
+    openButton.onClick = [this] { openJob(); };
+    saveButton.onClick = [this] { saveJob(); };
+    undoButton.onClick = [this] { bench.undo(); };
+    redoButton.onClick = [this] { bench.redo(); };
+    guitarButton.onClick = [this] { showGuitar (! guitarOut); };
+    viewButton.onClick = [this] { viewMenu(); };
+    guitar.onOpenWiring = [this] { showWiring (true); };
+    decide.onSweep = [this] (const juce::String& knob) { plot.showSweep (knob); };
+    drawings.onReady = [this]
+    {
+        guitar.drawingReady();
+        if (overlay != nullptr)
+            overlay->repaint();
+    };
+    desk.addRewireTo = [this] (Tag tag) { showRewires (tag); };
+    desk.rename = [this] (Tag tag) { strip.rename (tag); };
+    desk.openTakeFile = [this] { openTake(); };
+    desk.say = [this] (const juce::String& words) { notice.say (words); };
+    notice.onChange = [this] { placeNotice(); };
+    tips = std::make_unique<juce::TooltipWindow> (this, 600);
+
+    seen = bench.revisions();
+    auto none = seen;
+    none.job = none.transport = none.heard = none.settings = none.reports = seen.job - 1;
+    for (auto* panel : std::initializer_list<Panel*> { &lane, &strip, &listen, &plot, &decide, &guitar, &notice })
+        panel->benchChanged (none, seen);
+    client = jobwords::client (bench);
+    startTimerHz (30);
+}
+
+BenchWindow::~BenchWindow()
+{
+    stopTimer();
+    setLookAndFeel (nullptr);
+}
+
+void BenchWindow::setDark (bool dark)
+{
+    desk.tokens = dark ? &Tokens::dark() : &Tokens::light();
+    lookAndFeel.use (desk.colours());
+    sendLookAndFeelChange();
+    repaint();
+}
+
+void BenchWindow::refresh()
+{
+    const auto now = bench.revisions();
+    if (now == seen)
+        return;
+    const auto before = seen;
+    seen = now;
+    if (before.job != now.job)
+    {
+        client = jobwords::client (bench);
+        for (auto* button : { &undoButton, &redoButton, &saveButton })
+            button->repaint();
+    }
+    for (auto* panel : std::initializer_list<Panel*> { &lane, &strip, &listen, &plot, &decide, &guitar, &notice })
+        panel->benchChanged (before, now);
+    if (overlay != nullptr)
+        overlay->benchChanged (before, now);
+    if (before.job != now.job)
+        resized();
+    undoButton.setEnabled (! bench.undoName().empty());
+    redoButton.setEnabled (! bench.redoName().empty());
+    undoButton.setTooltip (bench.undoName().empty() ? "Nothing to undo" : "Undo: " + words::from (bench.undoName()));
+    redoButton.setTooltip (bench.redoName().empty() ? "Nothing to redo" : "Redo: " + words::from (bench.redoName()));
+    repaint (arranged.header);
+}
+
+void BenchWindow::timerCallback()
+{
+    refresh();
+    lane.tick();
+    listen.tick();
+    notice.tick();
+}
+
+void BenchWindow::paint (juce::Graphics& g)
+{
+    const auto& t = desk.colours();
+    g.fillAll (t.window);
+    auto head = arranged.header.reduced (16, 0);
+
+    // The mark: a tag on its side, with an eyelet and a joint.
+    const auto middle = static_cast<float> (head.getCentreY());
+    const auto x = static_cast<float> (head.getX());
+    juce::Path mark;
+    mark.startNewSubPath (x, middle - 7);
+    mark.lineTo (x + 6, middle - 13);
+    mark.lineTo (x + 31, middle - 13);
+    mark.lineTo (x + 31, middle + 13);
+    mark.lineTo (x + 6, middle + 13);
+    mark.lineTo (x, middle + 7);
+    mark.closeSubPath();
+    g.setColour (t.ink);
+    g.fillPath (mark);
+    g.setColour (t.window);
+    g.fillEllipse (x + 6, middle - 3, 6.0f, 6.0f);
+    g.fillRect (x + 14, middle - 1.5f, 12.0f, 3.0f);
+    head.removeFromLeft (42);
+
+    g.setColour (t.ink);
+    const auto name = type::name (21.0f);
+    g.setFont (name);
+    g.drawText ("Coldiron", head, juce::Justification::centredLeft, false);
+    head.removeFromLeft (juce::roundToInt (type::width (name, "Coldiron")) + 10);
+    g.setColour (t.line);
+    g.fillRect (head.getX(), head.getCentreY() - 12, 1, 24);
+    head.removeFromLeft (14);
+    head.setRight (titleArea.getRight());
+
+    g.setColour (t.ink);
+    const auto bold = type::bold (15.0f);
+    g.setFont (bold);
+    const auto title = words::from (bench.job()->title) + (bench.isChanged() ? juce::String::fromUTF8 (" \xe2\x80\xa2") : juce::String());
+    g.drawText (title, head, juce::Justification::centredLeft, true);
+    head.removeFromLeft (juce::roundToInt (type::width (bold, title)) + 14);
+    if (client.isNotEmpty() && head.getWidth() > 120)
+    {
+        g.setColour (t.mute);
+        g.setFont (type::italic (14.0f));
+        g.drawText (juce::String::fromUTF8 ("\xe2\x80\x9c") + client + juce::String::fromUTF8 ("\xe2\x80\x9d"), head, juce::Justification::centredLeft, true);
+    }
+}
+
+void BenchWindow::resized()
+{
+    arranged = layout (getLocalBounds(), static_cast<int> (bench.tags().size()));
+    auto head = arranged.header.reduced (16, 0).withTrimmedTop (arranged.header.getHeight() / 2 - 17).withHeight (34);
+    guitarButton.setVisible (arranged.guitarFolded);
+    for (auto* button : std::initializer_list<WordButton*> { &viewButton, &redoButton, &undoButton, &saveButton, &openButton, &guitarButton })
+    {
+        if (! button->isVisible())
+            continue;
+        button->setBounds (head.removeFromRight (button->idealWidth()));
+        head.removeFromRight (6);
+    }
+    titleArea = head;
+    lane.setBounds (arranged.take);
+    const auto stripArea = arranged.options.withTop (arranged.take.getBottom() - 6).expanded (4, 0).withTrimmedBottom (-6);
+    strip.setBounds (stripArea);
+    auto tags = arranged.tags;
+    for (auto& tag : tags)
+        tag.translate (-stripArea.getX(), -stripArea.getY());
+    strip.arrange (tags, { arranged.compactTags, arranged.lowTags });
+    listen.setBounds (arranged.listen);
+    plot.setBounds (arranged.look);
+    decide.setBounds (arranged.decide);
+    decide.setShowsSteps (arranged.stepsInDecide);
+    guitar.setBounds (arranged.guitar);
+    guitar.setVisible (! arranged.guitarFolded || guitarOut);
+    if (arranged.guitarFolded && guitarOut)
+        guitar.toFront (false);
+    if (overlay != nullptr)
+    {
+        const bool keys = dynamic_cast<KeySheet*> (overlay.get()) != nullptr, list = dynamic_cast<RewireList*> (overlay.get()) != nullptr;
+        overlay->setBounds (keys ? arranged.overlay.withSizeKeepingCentre (juce::jmin (680, arranged.overlay.getWidth()), juce::jmin (KeySheet::idealHeight(), arranged.overlay.getHeight()))
+                                 : list ? arranged.overlay.withSizeKeepingCentre (juce::jmin (820, arranged.overlay.getWidth()), juce::jmin (600, arranged.overlay.getHeight()))
+                                        : arranged.overlay);
+        overlay->toFront (false);
+    }
+    placeNotice();
+}
+
+void BenchWindow::placeNotice()
+{
+    const int width = juce::jmin (720, getWidth() - 64), height = notice.idealHeight (width);
+    notice.setBounds ((getWidth() - width) / 2, getHeight() - height - 24, width, height);
+    notice.toFront (false);
+}
+
+void BenchWindow::show (std::unique_ptr<Overlay> next)
+{
+    closeOverlay();
+    overlay = std::move (next);
+    const juce::Component::SafePointer<BenchWindow> self (this);
+    overlay->onClose = [self]
+    {
+        juce::MessageManager::callAsync ([self]
+                                         {
+                                             if (self != nullptr)
+                                                 self->closeOverlay();
+                                         });
+    };
+    addAndMakeVisible (*overlay);
+    resized();
+    overlay->grabKeyboardFocus();
+}
+
+void BenchWindow::closeOverlay()
+{
+    if (overlay == nullptr)
+        return;
+    overlay.reset();
+    if (isShowing())
+        grabKeyboardFocus();
+    repaint();
+}
+
+void BenchWindow::showWiring (bool on) { on ? show (std::make_unique<WiringView> (desk, drawings)) : closeOverlay(); }
+void BenchWindow::showKeys (bool on) { on ? show (std::make_unique<KeySheet> (desk, inHost)) : closeOverlay(); }
+
+void BenchWindow::showRewires (Tag target)
+{
+    if (target == asRecorded && bench.tags().size() >= 8)
+        return notice.say ("All eight letters are taken. Remove an option first.");
+    auto list = std::make_unique<RewireList> (desk, target);
+    auto* raw = list.get();
+    show (std::move (list));
+    raw->start();
+}
+
+void BenchWindow::showGuitar (bool out)
+{
+    guitarOut = out;
+    resized();
+}
+
+bool BenchWindow::letterPressed (Tag tag, bool hold)
+{
+    const auto tags = bench.tags();
+    if (tag != asRecorded && std::find (tags.begin(), tags.end(), tag) == tags.end())
+        return false;
+    if (hold && comparedFrom < 0)
+        comparedFrom = bench.heard();
+    bench.hear (tag);
+    return true;
+}
+
+bool BenchWindow::keyPressed (const juce::KeyPress& key)
+{
+    const auto mods = key.getModifiers();
+    if (mods.isCommandDown())
+    {
+        switch (key.getKeyCode())
+        {
+            case 'Z': case 'z': return mods.isShiftDown() ? (bench.redo(), true) : (bench.undo(), true);
+            case 'Y': case 'y': bench.redo(); return true;
+            case 'S': case 's': saveJob(); return true;
+            case 'O': case 'o': openJob(); return true;
+            default: return false;
+        }
+    }
+    if (key == juce::KeyPress::F1Key)
+        return (showKeys (true), true);
+    if (key == juce::KeyPress::escapeKey && overlay != nullptr)
+        return (closeOverlay(), true);
+    if (key == juce::KeyPress::escapeKey && guitarOut)
+        return (showGuitar (false), true);
+    if (key == juce::KeyPress::spaceKey && ! inHost)
+        return (lane.togglePlay(), true);
+    if (key == juce::KeyPress::leftKey || key == juce::KeyPress::rightKey)
+        return (strip.hearNext (key == juce::KeyPress::leftKey ? -1 : 1), true);
+
+    const auto c = static_cast<juce::juce_wchar> (juce::CharacterFunctions::toUpperCase (static_cast<juce::juce_wchar> (key.getKeyCode())));
+    if (c >= 'A' && c <= 'H')
+    {
+        compareKey = key.getKeyCode();
+        return letterPressed (static_cast<Tag> (c - 'A') + 1, mods.isShiftDown());
+    }
+    switch (c)
+    {
+        case '0': return letterPressed (asRecorded, false);
+        case 'M': listen.toggleMatched(); return true;
+        case 'R': listen.hum().flip(); return true;
+        case '[': listen.hum().step (-2.0); return true;
+        case ']': listen.hum().step (2.0); return true;
+        case 'L': lane.toggleLoop(); return true;
+        case 'I': lane.setLoopEndHere (false); return true;
+        case 'O': lane.setLoopEndHere (true); return true;
+        case 'T': lane.nextTake(); return true;
+        case 'K': decide.focusFirstKnob(); return true;
+        case 'W': showWiring (dynamic_cast<WiringView*> (overlay.get()) == nullptr); return true;
+        case 'N': showRewires (asRecorded); return true;
+        case 'P': if (bench.heard() != asRecorded) showRewires (bench.heard()); return true;
+        default: return false;
+    }
+}
+
+bool BenchWindow::keyStateChanged (bool)
+{
+    if (comparedFrom >= 0 && ! juce::KeyPress::isKeyCurrentlyDown (compareKey))
+    {
+        bench.hear (comparedFrom);
+        comparedFrom = -1;
+        return true;
+    }
+    return false;
+}
+
+bool BenchWindow::isInterestedInFileDrag (const juce::StringArray&) { return true; }
+
+void BenchWindow::filesDropped (const juce::StringArray& files, int, int)
+{
+    for (const auto& file : files)
+    {
+        if (file.endsWithIgnoreCase (".json"))
+            bench.openJob (file.toStdString());
+        else if (bench.addTake (file.toStdString()))
+            notice.say (juce::File (file).getFileName() + " is the take now. Note where every control stood.");
+    }
+}
+
+void BenchWindow::openJob()
+{
+    chooser = std::make_unique<juce::FileChooser> ("Open a job", juce::File (words::from (bench.jobFile().string())), "*.json");
+    chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles,
+                          [this] (const juce::FileChooser& c)
+                          {
+                              if (c.getResult() != juce::File())
+                                  bench.openJob (c.getResult().getFullPathName().toStdString());
+                          });
+}
+
+void BenchWindow::saveJob()
+{
+    if (! bench.jobFile().empty())
+    {
+        if (bench.saveJob (bench.jobFile()))
+            notice.say ("Saved " + words::from (bench.jobFile().filename().string()) + ".");
+        return;
+    }
+    chooser = std::make_unique<juce::FileChooser> ("Save the job", juce::File(), "*.json");
+    chooser->launchAsync (juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::canSelectFiles | juce::FileBrowserComponent::warnAboutOverwriting,
+                          [this] (const juce::FileChooser& c)
+                          {
+                              if (c.getResult() != juce::File() && bench.saveJob (c.getResult().withFileExtension ("json").getFullPathName().toStdString()))
+                                  notice.say ("Saved " + c.getResult().getFileName() + ".");
+                          });
+}
+
+void BenchWindow::openTake()
+{
+    chooser = std::make_unique<juce::FileChooser> ("Open a take", juce::File(), "*.wav;*.aif;*.aiff;*.flac");
+    chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles,
+                          [this] (const juce::FileChooser& c)
+                          {
+                              if (c.getResult() != juce::File())
+                                  bench.addTake (c.getResult().getFullPathName().toStdString());
+                          });
+}
+
+void BenchWindow::viewMenu()
+{
+    juce::PopupMenu menu;
+    menu.setLookAndFeel (&lookAndFeel);
+    menu.addItem (1, "Light", true, ! isDark());
+    menu.addItem (2, "Dark", true, isDark());
+    menu.addSeparator();
+    const float now = scaleNow ? scaleNow() : 1.0f;
+    for (int percent : { 80, 100, 125, 150, 200 })
+        menu.addItem (percent, juce::String (percent) + " %", true, juce::roundToInt (now * 100) == percent);
+    menu.addSeparator();
+    menu.addItem (3, "Wiring (W)");
+    menu.addItem (4, "Keys (F1)");
+    menu.addItem (5, "Open a take", true);
+    const juce::Component::SafePointer<BenchWindow> self (this);
+    menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (&viewButton),
+                        [self] (int choice)
+                        {
+                            if (self == nullptr || choice == 0)
+                                return;
+                            if (choice <= 2)
+                            {
+                                self->setDark (choice == 2);
+                                if (self->onDark)
+                                    self->onDark (choice == 2);
+                            }
+                            else if (choice == 3)
+                                self->showWiring (true);
+                            else if (choice == 4)
+                                self->showKeys (true);
+                            else if (choice == 5)
+                                self->openTake();
+                            else if (self->onScale)
+                                self->onScale (static_cast<float> (choice) / 100.0f);
+                        });
+}
+}

@@ -1,0 +1,80 @@
+#pragma once
+
+#include "editor/BenchEditor.h"
+#include "editor/DecidePanel.h"
+#include "editor/DrawingCache.h"
+#include "editor/GuitarPanel.h"
+#include "editor/Layout.h"
+#include "editor/ListenBar.h"
+#include "editor/Overlays.h"
+#include "editor/Plot.h"
+#include "editor/RewireList.h"
+#include "editor/TagStrip.h"
+#include "editor/TakeLane.h"
+
+namespace coldiron
+{
+/** Everything in the window, at one scale. BenchEditor scales it. */
+class BenchWindow : public juce::Component, public juce::FileDragAndDropTarget, private juce::Timer
+{
+public:
+    BenchWindow (Bench&, bool inHost);
+    ~BenchWindow() override;
+
+    void setDark (bool);
+    bool isDark() const { return desk.tokens == &Tokens::dark(); }
+    std::function<void (float)> onScale;      ///< the person asked for another size
+    std::function<void (bool)> onDark;
+    std::function<float()> scaleNow;
+
+    void showWiring (bool);
+    void showKeys (bool);
+    void showRewires (Tag target);
+    void showGuitar (bool);
+    void refresh();                            ///< reads the bench at once; the timer does the same
+    Plot& look() { return plot; }
+    const BenchLayout& places() const { return arranged; }
+
+    void paint (juce::Graphics&) override;
+    void resized() override;
+    bool keyPressed (const juce::KeyPress&) override;
+    bool keyStateChanged (bool isKeyDown) override;
+    bool isInterestedInFileDrag (const juce::StringArray&) override;
+    void filesDropped (const juce::StringArray&, int x, int y) override;
+
+private:
+    Bench& bench;
+    const bool inHost;
+    Desk desk;
+    Look lookAndFeel;
+    DrawingCache drawings;
+    WordButton openButton, saveButton, undoButton, redoButton, guitarButton, viewButton;
+    TakeLane lane;
+    TagStrip strip;
+    ListenBar listen;
+    Plot plot;
+    DecidePanel decide;
+    GuitarPanel guitar;
+    Notice notice;
+    std::unique_ptr<Overlay> overlay;
+    std::unique_ptr<juce::FileChooser> chooser;
+    std::unique_ptr<juce::TooltipWindow> tips;
+    BenchLayout arranged;
+    Revisions seen;
+    juce::String client;
+    juce::Rectangle<int> titleArea;
+    bool guitarOut = false;
+    Tag comparedFrom = -1;
+    int compareKey = 0;
+
+    void timerCallback() override;
+    void show (std::unique_ptr<Overlay>);
+    void closeOverlay();
+    void placeNotice();
+    void openJob();
+    void saveJob();
+    void openTake();
+    void viewMenu();
+    bool letterPressed (Tag, bool hold);
+};
+}

@@ -1,0 +1,282 @@
+#include "editor/Controls.h"
+
+#include "editor/Words.h"
+
+#include <cmath>
+
+namespace coldiron
+{
+namespace
+{
+constexpr float turn = juce::MathConstants<float>::pi * 1.5f, start = -juce::MathConstants<float>::pi * 0.75f;
+}
+
+Knob::Knob (Desk& d, Tag t, std::string n) : desk (d), tag (t), name (std::move (n))
+{
+    setWantsKeyboardFocus (true);
+    setTitle (words::plain (name));
+    setTooltip (words::title (name) + ": drag, turn the wheel, or type 0 to 10");
+    addChildComponent (field);
+    field.setInputRestrictions (4, "0123456789.,");
+    field.onReturnKey = [this] { endTyping (true); };
+    field.onEscapeKey = [this] { endTyping (false); };
+    field.onFocusLost = [this] { endTyping (true); };
+    refresh();
+}
+
+int Knob::idealWidth() const { return juce::jmax (72, juce::roundToInt (type::width (type::bold (12.5f), words::shortName (name))) + 8); }
+
+void Knob::refresh()
+{
+    value = desk.bench.setting (tag).knob (name);
+    repaint();
+}
+
+void Knob::paint (juce::Graphics& g)
+{
+    const auto& t = desk.colours();
+    const float size = 58.0f;
+    const juce::Point<float> c (static_cast<float> (getWidth()) / 2.0f, 38.0f);
+    const float radius = size / 2.0f - 5.0f;
+    const auto at = [&] (float share, float r) { return c.getPointOnCircumference (r, start + turn * share); };
+
+    g.setColour (t.ink);
+    for (int i = 0; i <= 10; ++i)
+    {
+        const auto from = at (static_cast<float> (i) / 10.0f, radius + 5.0f), to = at (static_cast<float> (i) / 10.0f, radius + (i % 5 == 0 ? 10.0f : 8.0f));
+        g.drawLine ({ from, to }, 1.4f);
+    }
+    const float share = static_cast<float> (value / 10.0);
+    juce::Path rest, set;
+    rest.addCentredArc (c.x, c.y, radius, radius, 0.0f, start, start + turn, true);
+    set.addCentredArc (c.x, c.y, radius, radius, 0.0f, start, start + turn * share, true);
+    const auto colour = touched() ? t.of (tag) : t.ink;
+    const juce::PathStrokeType stroke (4.5f, juce::PathStrokeType::curved, juce::PathStrokeType::rounded);
+    g.setColour (t.line);
+    g.strokePath (rest, stroke);
+    g.setColour (colour);
+    if (share > 0.005f)
+        g.strokePath (set, stroke);
+    g.fillEllipse (juce::Rectangle<float> (11, 11).withCentre (at (share, radius)));
+
+    if (! field.isVisible())
+    {
+        g.setColour (t.ink);
+        g.setFont (type::bold (std::abs (value - std::round (value)) < 0.05 ? 20.0f : 16.0f));
+        g.drawText (words::knob (value), juce::Rectangle<float> (44, 28).withCentre (c).toNearestInt(), juce::Justification::centred, false);
+    }
+    g.setColour (touched() ? t.ink : t.mute);
+    g.setFont (touched() ? type::bold (12.5f) : type::text (12.5f));
+    g.drawText (words::shortName (name), 0, 74, getWidth(), 18, juce::Justification::centred, true);
+    if (hasKeyboardFocus (false))
+        paintFocus (g, getLocalBounds().toFloat(), 6.0f, t);
+}
+
+void Knob::resized() { field.setBounds (getWidth() / 2 - 23, 26, 46, 24); }
+
+void Knob::set (double wanted, bool ownGesture)
+{
+    const double to = juce::jlimit (0.0, 10.0, std::round (wanted * 100.0) / 100.0);
+    if (std::abs (to - value) < 1e-9)
+        return;
+    if (ownGesture)
+        desk.bench.beginGesture (tag, name);
+    value = to;
+    desk.bench.setKnob (tag, name, to);
+    if (ownGesture)
+        desk.bench.endGesture (tag, name);
+    repaint();
+}
+
+void Knob::mouseDown (const juce::MouseEvent&)
+{
+    held = true;
+    atStart = value;
+    desk.bench.beginGesture (tag, name);
+    if (onTouch)
+        onTouch (true);
+    repaint();
+}
+
+void Knob::mouseDrag (const juce::MouseEvent& e)
+{
+    if (! held)
+        return;
+    const double fine = e.mods.isShiftDown() ? 0.2 : 1.0;
+    set (atStart + (e.getDistanceFromDragStartX() - e.getDistanceFromDragStartY()) * 0.06 * fine, false);
+}
+
+void Knob::mouseUp (const juce::MouseEvent&)
+{
+    if (! held)
+        return;
+    held = false;
+    desk.bench.endGesture (tag, name);
+    if (onTouch && ! hasKeyboardFocus (true))
+        onTouch (false);
+    repaint();
+}
+
+void Knob::mouseDoubleClick (const juce::MouseEvent&) { startTyping ({}); }
+
+void Knob::mouseWheelMove (const juce::MouseEvent&, const juce::MouseWheelDetails& wheel)
+{
+    if (! held)
+        set (value + (wheel.deltaY > 0 ? 0.5 : -0.5), true);
+}
+
+bool Knob::keyPressed (const juce::KeyPress& key)
+{
+    if (key == juce::KeyPress::upKey || key == juce::KeyPress::rightKey)
+        set (value + 0.1, true);
+    else if (key == juce::KeyPress::downKey || key == juce::KeyPress::leftKey)
+        set (value - 0.1, true);
+    else if (key == juce::KeyPress::pageUpKey || key == juce::KeyPress::pageDownKey)
+        set (value + (key == juce::KeyPress::pageUpKey ? 1.0 : -1.0), true);
+    else if (key == juce::KeyPress::homeKey || key == juce::KeyPress::endKey)
+        set (key == juce::KeyPress::homeKey ? 0.0 : 10.0, true);
+    else if (key == juce::KeyPress::returnKey)
+        startTyping ({});
+    else if (const auto c = key.getTextCharacter(); c >= '0' && c <= '9')
+        startTyping (juce::String::charToString (c));
+    else
+        return false;
+    return true;
+}
+
+void Knob::focusGained (FocusChangeType)
+{
+    if (onTouch)
+        onTouch (true);
+    repaint();
+}
+
+void Knob::focusLost (FocusChangeType)
+{
+    if (onTouch && ! held && ! field.isVisible())
+        onTouch (false);
+    repaint();
+}
+
+void Knob::startTyping (const juce::String& first)
+{
+    dressField (field, desk.colours(), 16.0f);
+    field.setText (first.isEmpty() ? words::knob (value) : first, false);
+    field.setVisible (true);
+    field.grabKeyboardFocus();
+    if (first.isEmpty())
+        field.selectAll();
+    else
+        field.moveCaretToEnd();
+    repaint();
+}
+
+void Knob::endTyping (bool keep)
+{
+    if (! field.isVisible())
+        return;
+    field.setVisible (false);
+    const auto typed = field.getText().replaceCharacter (',', '.').trim();
+    if (keep && typed.isNotEmpty())
+        set (typed.getDoubleValue(), true);
+    repaint();
+}
+
+LeverRail::LeverRail (Desk& d, Tag t, BenchControl c) : desk (d), tag (t), control (std::move (c))
+{
+    setWantsKeyboardFocus (true);
+    refresh();
+}
+
+int LeverRail::idealWidth() const
+{
+    float each = 34.0f;
+    for (const auto& position : control.positions)
+        each = juce::jmax (each, type::width (type::bold (12.5f), words::plain (position)) + 10.0f);
+    const auto count = static_cast<float> (control.positions.size());
+    const float row = twoRows() ? each * 0.58f * count + each * 0.5f : each * count;
+    return juce::roundToInt (juce::jmax (row, type::width (type::name (14.0f), words::title (control.name)) + 8.0f));
+}
+
+void LeverRail::refresh()
+{
+    const auto setting = desk.bench.setting (tag);
+    const auto found = setting.levers.find (control.name);
+    stands = 0;
+    for (size_t i = 0; i < control.positions.size(); ++i)
+        if (found != setting.levers.end() && found->second == control.positions[i])
+            stands = static_cast<int> (i);
+    setTitle (words::plain (control.name) + ", " + words::plain (control.positions.empty() ? "" : control.positions[static_cast<size_t> (stands)]));
+    repaint();
+}
+
+float LeverRail::xOf (int position) const
+{
+    const float each = static_cast<float> (getWidth()) / static_cast<float> (control.positions.size());
+    return each * (static_cast<float> (position) + 0.5f);
+}
+
+void LeverRail::paint (juce::Graphics& g)
+{
+    const auto& t = desk.colours();
+    g.setColour (t.mute);
+    g.setFont (type::name (14.0f));
+    g.drawText (words::title (control.name), 0, 0, getWidth(), 18, juce::Justification::centredLeft, true);
+    const float y = 31.0f;
+    const int count = static_cast<int> (control.positions.size());
+    g.setColour (t.ink);
+    g.fillRect (xOf (0), y - 0.8f, xOf (count - 1) - xOf (0), 1.6f);
+    const float each = static_cast<float> (getWidth()) / static_cast<float> (juce::jmax (1, count));
+    for (int i = 0; i < count; ++i)
+    {
+        const bool here = i == stands;
+        const float x = xOf (i), size = here ? 15.0f : 10.0f;
+        const auto bead = juce::Rectangle<float> (size, size).withCentre ({ x, y });
+        g.setColour (here ? t.ink : t.sheet);
+        g.fillEllipse (bead);
+        g.setColour (t.ink);
+        g.drawEllipse (bead, 1.6f);
+        g.setColour (here ? t.ink : t.mute);
+        g.setFont (here ? type::bold (12.5f) : type::text (12.5f));
+        const float room = twoRows() ? each * 1.7f : each;
+        g.drawText (words::plain (control.positions[static_cast<size_t> (i)]),
+                    juce::Rectangle<float> (juce::jlimit (0.0f, static_cast<float> (getWidth()) - room, x - room / 2), twoRows() && i % 2 == 1 ? 57.0f : 41.0f, room, 17.0f).toNearestInt(),
+                    juce::Justification::centred, false);
+    }
+    if (hasKeyboardFocus (false))
+        paintFocus (g, getLocalBounds().toFloat(), 6.0f, t);
+}
+
+void LeverRail::choose (int position)
+{
+    position = juce::jlimit (0, static_cast<int> (control.positions.size()) - 1, position);
+    if (position == stands)
+        return;
+    desk.bench.beginGesture (tag, control.name);
+    desk.bench.setLever (tag, control.name, control.positions[static_cast<size_t> (position)]);
+    desk.bench.endGesture (tag, control.name);
+    refresh();
+}
+
+void LeverRail::mouseDown (const juce::MouseEvent& e)
+{
+    int nearest = 0;
+    for (int i = 1; i < static_cast<int> (control.positions.size()); ++i)
+        if (std::abs (xOf (i) - e.position.x) < std::abs (xOf (nearest) - e.position.x))
+            nearest = i;
+    choose (nearest);
+}
+
+bool LeverRail::keyPressed (const juce::KeyPress& key)
+{
+    if (key == juce::KeyPress::leftKey || key == juce::KeyPress::downKey)
+        choose (stands - 1);
+    else if (key == juce::KeyPress::rightKey || key == juce::KeyPress::upKey)
+        choose (stands + 1);
+    else if (key == juce::KeyPress::returnKey)
+        choose ((stands + 1) % static_cast<int> (control.positions.size()));
+    else
+        return false;
+    return true;
+}
+}

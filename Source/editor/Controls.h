@@ -1,0 +1,67 @@
+#pragma once
+
+#include "editor/Look.h"
+
+namespace coldiron
+{
+/** A knob of the guitar: the number is the control. Type 0 to 10, drag, wheel 0.5, arrows 0.1. */
+class Knob : public juce::Component, public juce::SettableTooltipClient
+{
+public:
+    Knob (Desk&, Tag, std::string name);
+
+    std::function<void (bool)> onTouch; ///< true while it is held or has the keyboard
+    const std::string& control() const { return name; }
+    void refresh();
+    int idealWidth() const;
+
+    void paint (juce::Graphics&) override;
+    void resized() override;
+    void mouseDown (const juce::MouseEvent&) override;
+    void mouseDrag (const juce::MouseEvent&) override;
+    void mouseUp (const juce::MouseEvent&) override;
+    void mouseDoubleClick (const juce::MouseEvent&) override;
+    void mouseWheelMove (const juce::MouseEvent&, const juce::MouseWheelDetails&) override;
+    bool keyPressed (const juce::KeyPress&) override;
+    void focusGained (FocusChangeType) override;
+    void focusLost (FocusChangeType) override;
+
+private:
+    Desk& desk;
+    const Tag tag;
+    const std::string name;
+    double value = 10.0, atStart = 10.0;
+    bool held = false;
+    juce::TextEditor field;
+
+    bool touched() const { return held || hasKeyboardFocus (true); }
+    void set (double, bool ownGesture);
+    void startTyping (const juce::String& first);
+    void endTyping (bool keep);
+};
+
+/** A switch of the guitar: a rail with one bead for each position, filled where it stands. */
+class LeverRail : public juce::Component
+{
+public:
+    LeverRail (Desk&, Tag, BenchControl);
+
+    void refresh();
+    int idealWidth() const;
+    void paint (juce::Graphics&) override;
+    void mouseDown (const juce::MouseEvent&) override;
+    bool keyPressed (const juce::KeyPress&) override;
+    void focusGained (FocusChangeType) override { repaint(); }
+    void focusLost (FocusChangeType) override { repaint(); }
+
+private:
+    Desk& desk;
+    const Tag tag;
+    const BenchControl control;
+    int stands = 0;
+
+    float xOf (int position) const;
+    bool twoRows() const { return control.positions.size() > 4; }
+    void choose (int);
+};
+}

@@ -1,0 +1,276 @@
+#include "editor/DecidePanel.h"
+
+#include "editor/JobWords.h"
+
+namespace coldiron
+{
+DecidePanel::DecidePanel (Desk& d) : Panel (d), agree (d, "Agree", true)
+{
+    setTitle ("Decide");
+    scroll.setViewedComponent (&inside, false);
+    scroll.setScrollBarsShown (true, false);
+    scroll.setScrollBarThickness (10);
+    scroll.setWantsKeyboardFocus (false);
+    addAndMakeVisible (scroll);
+    addChildComponent (agree);
+    agree.onClick = [this]
+    {
+        const auto letter = letterOf (shown);
+        const bool already = agreedLetter() == words::from (letter);
+        if (desk.bench.edit ("/agreed", already ? std::string() : "\"" + letter + "\"", already ? "Take the agreement back" : "Agree on " + letter))
+            desk.tell (already ? juce::String ("The agreement is taken back.") : "Agreed on " + words::from (letter) + ". Nothing is soldered until you say so.");
+    };
+}
+
+juce::String DecidePanel::agreedLetter() const { return jobwords::agreed (desk.bench); }
+
+void DecidePanel::setShowsSteps (bool shows)
+{
+    showsSteps = shows;
+    resized();
+}
+
+void DecidePanel::touched (const std::string& knob, bool on)
+{
+    desk.bench.wantSweep (shown, on ? knob : std::string());
+    if (onSweep)
+        onSweep (on ? words::plain (knob) : juce::String());
+}
+
+void DecidePanel::rebuild()
+{
+    shown = desk.bench.heard();
+    knobs.clear();
+    levers.clear();
+    for (const auto& control : desk.bench.controls (shown))
+    {
+        if (control.isKnob())
+        {
+            knobs.push_back (std::make_unique<Knob> (desk, shown, control.name));
+            auto* knob = knobs.back().get();
+            knob->onTouch = [this, name = control.name] (bool on) { touched (name, on); };
+            inside.addAndMakeVisible (knob);
+        }
+        else
+        {
+            levers.push_back (std::make_unique<LeverRail> (desk, shown, control));
+            inside.addAndMakeVisible (levers.back().get());
+        }
+    }
+    const bool isOption = shown != asRecorded;
+    for (auto& knob : knobs)
+        knob->setEnabled (isOption);
+    for (auto& lever : levers)
+        lever->setEnabled (isOption);
+
+    steps.clear();
+    const auto job = desk.bench.job();
+    if (isOption)
+    {
+        const auto changes = changesBetween (jobwords::harnessBefore (*job, shown), jobwords::harnessOf (*job, shown));
+        for (const auto& step : changes.made)
+            steps.add (jobwords::made (jobwords::harnessOf (*job, shown), step));
+    }
+    resized();
+}
+
+void DecidePanel::benchChanged (const Revisions& before, const Revisions& now)
+{
+    if (before.job != now.job || shown != desk.bench.heard())
+    {
+        // A knob that only was turned keeps its component: the keyboard stays where it is.
+        const auto controls = desk.bench.controls (desk.bench.heard());
+        bool same = shown == desk.bench.heard() && controls.size() == knobs.size() + levers.size();
+        size_t k = 0;
+        for (const auto& control : controls)
+            if (same && control.isKnob())
+                same = k < knobs.size() && knobs[k++]->control() == control.name;
+        if (! same)
+            rebuild();
+    }
+    for (auto& knob : knobs)
+        knob->refresh();
+    for (auto& lever : levers)
+        lever->refresh();
+    agree.setVisible (shown != asRecorded);
+    const auto letter = words::from (letterOf (shown));
+    agree.setWords (agreedLetter() == letter ? "Agreed on " + letter : "Agree on " + letter);
+    repaint();
+}
+
+void DecidePanel::placeControls (int width)
+{
+    int y = 0;
+    if (! knobs.empty())
+    {
+        int each = 72;
+        for (const auto& knob : knobs)
+            each = juce::jmax (each, knob->idealWidth());
+        const int columns = juce::jlimit (1, static_cast<int> (knobs.size()), width / juce::jmin (each, 96));
+        const int pitch = width / columns;
+        for (size_t i = 0; i < knobs.size(); ++i)
+            knobs[i]->setBounds (static_cast<int> (i) % columns * pitch, y + static_cast<int> (i) / columns * 100, pitch, 96);
+        y += (static_cast<int> (knobs.size()) + columns - 1) / columns * 100 + 2;
+    }
+    int x = 0, rowHeight = 0;
+    for (auto& lever : levers)
+    {
+        const int wanted = juce::jmin (width, lever->idealWidth());
+        const int height = lever->idealWidth() > 0 ? 62 : 62;
+        if (x > 0 && x + wanted > width)
+        {
+            x = 0;
+            y += rowHeight + 2;
+        }
+        lever->setBounds (x, y, wanted, height + 14);
+        rowHeight = height;
+        x += wanted + 14;
+    }
+    contentHeight = y + (levers.empty() ? 0 : rowHeight + 8);
+}
+
+void DecidePanel::resized()
+{
+    auto area = getLocalBounds().reduced (16, 12);
+    area.removeFromTop (32);
+    agree.setBounds (area.removeFromBottom (46));
+    area.removeFromBottom (8);
+    const int width = area.getWidth();
+    placeControls (width);
+    const bool roomForFigures = area.getHeight() >= juce::jmin (contentHeight, 176) + 58;
+    figuresArea = {};
+    stepsArea = {};
+    if (showsSteps && area.getHeight() > contentHeight + 58 + 120)
+    {
+        auto rest = area.withTrimmedTop (contentHeight + 6);
+        figuresArea = rest.removeFromTop (54);
+        rest.removeFromTop (8);
+        stepsArea = rest;
+        area = area.withHeight (contentHeight + 6);
+    }
+    else if (roomForFigures)
+        figuresArea = area.removeFromBottom (54);
+    const bool scrolls = contentHeight > area.getHeight();
+    if (scrolls)
+        placeControls (width - 12);
+    scroll.setBounds (area);
+    inside.setSize (scrolls ? width - 12 : width, juce::jmax (contentHeight, area.getHeight()));
+}
+
+void DecidePanel::paint (juce::Graphics& g)
+{
+    paintSheet (g);
+    const auto& t = colours();
+    auto head = getLocalBounds().reduced (16, 12).removeFromTop (28);
+    const auto job = desk.bench.job();
+    if (shown <= asRecorded)
+    {
+        g.setColour (t.ink);
+        g.setFont (type::bold (14.0f));
+        g.drawText ("As recorded: where the controls stood", head, juce::Justification::centredLeft, true);
+    }
+    else
+    {
+        const auto box = head.removeFromLeft (24).withSizeKeepingCentre (24, 24);
+        g.setColour (t.of (shown));
+        g.fillRoundedRectangle (box.toFloat(), 3.0f);
+        g.setColour (t.onOption);
+        g.setFont (type::name (19.0f));
+        g.drawText (words::from (letterOf (shown)), box, juce::Justification::centred, false);
+        head.removeFromLeft (10);
+        const auto* option = job->find (letterOf (shown));
+        g.setColour (t.ink);
+        g.setFont (type::bold (14.0f));
+        g.drawText (option == nullptr ? juce::String() : words::from (option->name), head, juce::Justification::centredLeft, true);
+    }
+    if (! figuresArea.isEmpty())
+        paintFigures (g);
+    if (! stepsArea.isEmpty() && ! steps.isEmpty())
+        paintSteps (g);
+    if (shown <= asRecorded)
+    {
+        g.setColour (t.mute);
+        g.setFont (type::text (13.0f));
+        g.drawFittedText ("Hear an option to turn its knobs and to agree on it. Nothing is soldered until you say so.", agree.getBounds(), juce::Justification::centredLeft, 2, 1.0f);
+    }
+}
+
+void DecidePanel::paintFigures (juce::Graphics& g)
+{
+    const auto& t = colours();
+    auto area = figuresArea;
+    g.setColour (t.line);
+    g.fillRect (area.removeFromTop (1));
+    area.removeFromTop (6);
+    const auto report = desk.bench.report (shown);
+    const bool known = report != nullptr && report->complete;
+    juce::String at = "-";
+    juce::String treble = "Treble", trebleValue = "-";
+    if (known && ! report->silent)
+    {
+        at = words::ohms (report->figures.outputOhms);
+        for (const auto& volume : report->figures.volumes)
+            for (const auto& step : volume.steps)
+                if (volume.heard && std::abs (step.knob - 4.0) < 0.1 && trebleValue == "-")
+                {
+                    treble = "Treble at vol 4";
+                    trebleValue = words::db (step.trebleDb - volume.steps.front().trebleDb);
+                }
+    }
+    const juce::String level = known ? words::db (report->figures.loudnessLu.value_or (report->figures.levelDb)) : juce::String ("-");
+    const juce::String hum = known ? (shown == asRecorded && ! report->figures.humByMismatch ? juce::String ("0 dB") : words::humInWords (*report)) : juce::String ("-");
+    const std::array<std::pair<juce::String, juce::String>, 4> cells { { { "Z at 1 kHz", at }, { "Level", level }, { treble, trebleValue }, { "Hum", hum } } };
+    const int left = area.getWidth() * 58 / 100;
+    for (size_t i = 0; i < cells.size(); ++i)
+    {
+        const juce::Rectangle<int> cell (area.getX() + (i % 2 == 0 ? 0 : left), area.getY() + static_cast<int> (i / 2) * 22, i % 2 == 0 ? left - 14 : area.getWidth() - left, 20);
+        g.setColour (t.mute);
+        g.setFont (type::text (12.5f));
+        g.drawText (cells[i].first, cell, juce::Justification::centredLeft, false);
+        g.setColour (t.ink);
+        g.setFont (type::bold (12.5f));
+        g.drawText (cells[i].second, cell, juce::Justification::centredRight, false);
+    }
+}
+
+void DecidePanel::paintSteps (juce::Graphics& g)
+{
+    const auto& t = colours();
+    auto area = stepsArea;
+    g.setColour (t.line);
+    g.fillRect (area.removeFromTop (1));
+    area.removeFromTop (8);
+    g.setColour (t.mute);
+    g.setFont (type::name (15.0f));
+    g.drawText ("Bench steps", area.removeFromTop (24), juce::Justification::centredLeft, false);
+    const int room = area.getHeight() / 26;
+    const int shownSteps = steps.size() <= room ? steps.size() : room - 1;
+    for (int i = 0; i < shownSteps; ++i)
+    {
+        auto row = area.removeFromTop (26);
+        const auto box = row.removeFromLeft (26).withSizeKeepingCentre (26, 20).toFloat();
+        g.setColour (t.heat);
+        g.drawRoundedRectangle (box.reduced (1.0f), 4.0f, 2.0f);
+        g.setColour (t.ink);
+        g.setFont (type::bold (12.0f));
+        g.drawText (juce::String (i + 1), box.toNearestInt(), juce::Justification::centred, false);
+        row.removeFromLeft (8);
+        g.setFont (type::text (13.0f));
+        g.drawText (steps[i], row, juce::Justification::centredLeft, true);
+    }
+    if (shownSteps < steps.size())
+    {
+        g.setColour (t.mute);
+        g.setFont (type::text (12.5f));
+        g.drawText ("and " + juce::String (steps.size() - shownSteps) + " more, numbered in the drawing", area.removeFromTop (26).withTrimmedLeft (34), juce::Justification::centredLeft, true);
+    }
+}
+
+void DecidePanel::focusFirstKnob()
+{
+    if (! knobs.empty() && knobs.front()->isEnabled())
+        knobs.front()->grabKeyboardFocus();
+    else if (! levers.empty() && levers.front()->isEnabled())
+        levers.front()->grabKeyboardFocus();
+}
+}

@@ -1,0 +1,39 @@
+#pragma once
+
+#include "editor/Controls.h"
+
+namespace coldiron
+{
+/** The option heard: its knobs and switches, four figures, and the agreement. */
+class DecidePanel : public Panel
+{
+public:
+    explicit DecidePanel (Desk&);
+
+    std::function<void (const juce::String&)> onSweep; ///< a knob's plain name while it is held; empty ends it
+    void setShowsSteps (bool);
+    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void paint (juce::Graphics&) override;
+    void resized() override;
+    void focusFirstKnob();
+
+private:
+    Tag shown = -1;
+    std::vector<std::unique_ptr<Knob>> knobs;
+    std::vector<std::unique_ptr<LeverRail>> levers;
+    juce::Viewport scroll;
+    juce::Component inside;
+    WordButton agree;
+    bool showsSteps = false;
+    juce::Rectangle<int> figuresArea, stepsArea;
+    juce::StringArray steps;
+
+    void rebuild();
+    void placeControls (int width);
+    int contentHeight = 0;
+    void paintFigures (juce::Graphics&);
+    void paintSteps (juce::Graphics&);
+    void touched (const std::string& knob, bool on);
+    juce::String agreedLetter() const;
+};
+}

@@ -1,0 +1,181 @@
+#include "editor/DrawingCache.h"
+
+#include "editor/JobWords.h"
+#include "editor/Tokens.h"
+
+namespace coldiron
+{
+DrawingCache::DrawingCache() : worker ([this] { work(); }) {}
+
+DrawingCache::~DrawingCache()
+{
+    {
+        const std::lock_guard<std::mutex> lock (guard);
+        leaving = true;
+    }
+    wake.notify_all();
+    worker.join();
+    cancelPendingUpdate();
+}
+
+/** All that the drawing depends on, as text. */
+std::string DrawingCache::keyOf (const Job& job, Tag tag)
+{
+    std::string key;
+    for (const auto* harness : { &jobwords::harnessBefore (job, tag), &jobwords::harnessOf (job, tag) })
+    {
+        for (const auto& part : harness->parts())
+            key += part.name + "/" + part.kindName() + "/" + words::from (part.preset).toStdString() + ";";
+        for (const auto& [a, b] : solderPairs (*harness))
+            key += a + ">" + b + ";";
+        for (const auto& part : harness->parts())
+            if (const auto* pot = part.as<PotPart>())
+                key += std::to_string (pot->ohms);
+            else if (const auto* capacitor = part.as<CapacitorPart>())
+                key += std::to_string (capacitor->farads * 1e12);
+            else if (const auto* resistor = part.as<ResistorPart>())
+                key += std::to_string (resistor->ohms);
+        key += "|";
+    }
+    return key;
+}
+
+std::shared_ptr<const Drawing> DrawingCache::get (const std::shared_ptr<const Job>& job, Tag tag)
+{
+    const auto key = keyOf (*job, tag);
+    const std::lock_guard<std::mutex> lock (guard);
+    auto& entry = entries[tag];
+    if (entry.key == key)
+        return entry.drawing;
+    entry = { key, nullptr };
+    queue.erase (std::remove_if (queue.begin(), queue.end(), [tag] (const Want& w) { return w.tag == tag; }), queue.end());
+    queue.push_back ({ job, tag, key });
+    wake.notify_all();
+    return nullptr;
+}
+
+void DrawingCache::work()
+{
+    std::unique_lock<std::mutex> lock (guard);
+    for (;;)
+    {
+        wake.wait (lock, [this] { return leaving || ! queue.empty(); });
+        if (leaving)
+            return;
+        const auto want = queue.back();
+        queue.pop_back();
+        lock.unlock();
+        std::shared_ptr<const Drawing> drawing;
+        try
+        {
+            drawing = std::make_shared<const Drawing> (drawWiring (jobwords::harnessBefore (*want.job, want.tag), jobwords::harnessOf (*want.job, want.tag)));
+        }
+        catch (const HarnessError&)
+        {
+            drawing = std::make_shared<const Drawing>(); // nothing to draw
+        }
+        lock.lock();
+        if (entries[want.tag].key == want.key)
+            entries[want.tag].drawing = drawing;
+        triggerAsyncUpdate();
+    }
+}
+
+namespace
+{
+juce::Colour colourOf (Ink ink, const Tokens& t)
+{
+    switch (ink)
+    {
+        case Ink::none: return juce::Colours::transparentBlack;
+        case Ink::paper: return t.sheet;
+        case Ink::ink: return t.ink;
+        case Ink::mute: return t.mute;
+        case Ink::heat: return t.heat;
+        case Ink::wire: return t.ink.interpolatedWith (t.mute, 0.35f);
+        case Ink::well: return t.well;
+    }
+    return t.ink;
+}
+
+juce::Path pathOf (const Shape& shape)
+{
+    juce::Path path;
+    const auto at = [] (const Shape::Spot& s) { return juce::Point<float> (static_cast<float> (s.x), static_cast<float> (s.y)); };
+    path.startNewSubPath (at (shape.spots[0]));
+    for (size_t i = 1; i < shape.spots.size(); ++i)
+    {
+        const auto here = at (shape.spots[i]);
+        if (i + 1 == shape.spots.size() || shape.radius <= 0.0)
+        {
+            path.lineTo (here);
+            continue;
+        }
+        const auto before = at (shape.spots[i - 1]), behind = at (shape.spots[i + 1]);
+        const float a = here.getDistanceFrom (before), b = here.getDistanceFrom (behind);
+        const float k = juce::jmin (static_cast<float> (shape.radius), a / 2, b / 2);
+        path.lineTo (here + (before - here) * (k / a));
+        path.quadraticTo (here, here + (behind - here) * (k / b));
+    }
+    return path;
+}
+}
+
+void paintDrawing (juce::Graphics& g, const Drawing& drawing, juce::Rectangle<float> area, const Tokens& t, bool withText)
+{
+    if (drawing.width <= 0)
+        return;
+    const juce::Graphics::ScopedSaveState save (g);
+    const float scale = juce::jmin (area.getWidth() / static_cast<float> (drawing.width), area.getHeight() / static_cast<float> (drawing.height));
+    g.addTransform (juce::AffineTransform::scale (scale).translated (area.getX() + (area.getWidth() - scale * static_cast<float> (drawing.width)) / 2,
+                                                                     area.getY() + (area.getHeight() - scale * static_cast<float> (drawing.height)) / 2));
+    for (const auto& shape : drawing.shapes)
+    {
+        if (shape.type == "sheet" || (! withText && (shape.kind == Shape::Kind::text || shape.type == "legend" || shape.type == "flag")))
+            continue;
+        const auto fill = colourOf (shape.fill, t), stroke = colourOf (shape.stroke, t);
+        const auto x = static_cast<float> (shape.spots[0].x), y = static_cast<float> (shape.spots[0].y);
+        juce::Path path;
+        switch (shape.kind)
+        {
+            case Shape::Kind::text:
+            {
+                const auto font = shape.named ? type::name (static_cast<float> (shape.size))
+                                              : shape.bold ? type::bold (static_cast<float> (shape.size))
+                                                           : shape.italic ? type::italic (static_cast<float> (shape.size)) : type::text (static_cast<float> (shape.size));
+                const auto text = juce::String::fromUTF8 (shape.text.c_str());
+                const float width = type::width (font, text);
+                const float left = shape.anchor == Shape::Anchor::middle ? x - width / 2 : shape.anchor == Shape::Anchor::end ? x - width : x;
+                g.setColour (fill);
+                juce::GlyphArrangement glyphs;
+                glyphs.addLineOfText (font, text, left, y);
+                glyphs.draw (g);
+                continue;
+            }
+            case Shape::Kind::circle: path.addEllipse (juce::Rectangle<float> (static_cast<float> (shape.radius) * 2, static_cast<float> (shape.radius) * 2).withCentre ({ x, y })); break;
+            case Shape::Kind::rect: path.addRoundedRectangle (x, y, static_cast<float> (shape.width), static_cast<float> (shape.height), juce::jmin (static_cast<float> (shape.radius), static_cast<float> (shape.width) / 2, static_cast<float> (shape.height) / 2)); break;
+            case Shape::Kind::polyline: path = pathOf (shape); break;
+        }
+        if (shape.fill != Ink::none)
+        {
+            g.setColour (fill);
+            g.fillPath (path);
+        }
+        if (shape.stroke == Ink::none)
+            continue;
+        g.setColour (stroke);
+        // A small picture keeps its lines visible.
+        const float weight = withText ? static_cast<float> (shape.weight) : juce::jmax (static_cast<float> (shape.weight), shape.type == "casing" ? 0.0f : 0.9f / scale);
+        const juce::PathStrokeType pen (weight, juce::PathStrokeType::curved, juce::PathStrokeType::rounded);
+        if (shape.dash > 0.0)
+        {
+            const float dash[] = { static_cast<float> (shape.dash), static_cast<float> (shape.gap) };
+            juce::Path dashed;
+            pen.createDashedStroke (dashed, path, dash, 2);
+            g.fillPath (dashed);
+        }
+        else
+            g.strokePath (path, pen);
+    }
+}
+}

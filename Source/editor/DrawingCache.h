@@ -1,0 +1,46 @@
+#pragma once
+
+#include "plugin/Bench.h"
+#include "paper/Drawing.h"
+
+#include <juce_graphics/juce_graphics.h>
+#include <juce_events/juce_events.h>
+
+#include <condition_variable>
+#include <map>
+#include <mutex>
+#include <thread>
+
+namespace coldiron
+{
+/** Drawings worked out in the background, one a tag. Asks come from the message thread. */
+class DrawingCache : private juce::AsyncUpdater
+{
+public:
+    DrawingCache();
+    ~DrawingCache() override;
+
+    std::function<void()> onReady; ///< message thread
+
+    /** The drawing of a tag as the job has it; null while it is on its way. */
+    std::shared_ptr<const Drawing> get (const std::shared_ptr<const Job>&, Tag);
+
+private:
+    struct Entry { std::string key; std::shared_ptr<const Drawing> drawing; };
+    struct Want { std::shared_ptr<const Job> job; Tag tag = asRecorded; std::string key; };
+
+    std::map<Tag, Entry> entries;
+    std::mutex guard;
+    std::condition_variable wake;
+    std::vector<Want> queue;
+    bool leaving = false;
+    std::thread worker;
+
+    void work();
+    void handleAsyncUpdate() override { if (onReady) onReady(); }
+    static std::string keyOf (const Job&, Tag);
+};
+
+/** Draws a drawing into a rectangle in the window's colours. */
+void paintDrawing (juce::Graphics&, const Drawing&, juce::Rectangle<float>, const struct Tokens&, bool withText);
+}

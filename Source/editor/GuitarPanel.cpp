@@ -1,0 +1,247 @@
+#include "editor/GuitarPanel.h"
+
+#include "editor/JobWords.h"
+#include "paper/Anatomy.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+juce::String countWord (int n)
+{
+    static const char* const names[] = { "none", "one", "two", "three", "four", "five", "six", "seven", "eight" };
+    return n >= 0 && n <= 8 ? juce::String (names[n]) : juce::String (n);
+}
+
+const char* knownWord (Knowledge k) { return k == Knowledge::measured ? "measured" : k == Knowledge::fromOhms ? "from ohms" : "assumed"; }
+}
+
+GuitarPanel::GuitarPanel (Desk& d, DrawingCache& c) : Panel (d), cache (c)
+{
+    setTitle ("Guitar");
+    readRows();
+}
+
+void GuitarPanel::readRows()
+{
+    rows.clear();
+    const auto job = desk.bench.job();
+    const auto& guitar = job->guitar;
+    for (const auto& part : guitar.harness.parts())
+        if (const auto* pickup = part.as<PickupPart>())
+            rows.push_back ({ words::from (titleOf (part)), knownWord (pickup->pickup.known), words::from (valueOf (part)), true });
+
+    // Parts of one kind and value share a row.
+    const auto grouped = [&] (auto isKind, const juce::String& one, const juce::String& many)
+    {
+        std::vector<std::pair<juce::String, int>> values;
+        for (const auto& part : guitar.harness.parts())
+        {
+            if (! isKind (part))
+                continue;
+            const auto value = words::from (valueOf (part));
+            const auto found = std::find_if (values.begin(), values.end(), [&] (const auto& v) { return v.first == value; });
+            if (found == values.end())
+                values.push_back ({ value, 1 });
+            else
+                ++found->second;
+        }
+        for (const auto& [value, count] : values)
+            rows.push_back ({ count == 1 ? one : many + ", " + countWord (count), "", value, false });
+    };
+    grouped ([] (const Part& p) { return p.as<PotPart>() != nullptr; }, "Pot", "Pots");
+    grouped ([] (const Part& p) { return p.as<CapacitorPart>() != nullptr; }, "Cap", "Caps");
+    grouped ([] (const Part& p) { return p.as<ResistorPart>() != nullptr; }, "Resistor", "Resistors");
+    for (const auto& part : guitar.harness.parts())
+        if (const auto* lever = part.as<SwitchPart>())
+            rows.push_back ({ words::from (titleOf (part)), "", juce::String (static_cast<int> (lever->type.positions.size())) + " positions", false });
+    if (! guitar.strings.empty())
+        rows.push_back ({ "Scale", "", juce::String (juce::roundToInt (guitar.strings.front().scaleMm)) + " mm", false });
+    rows.push_back ({ "Cable", "", words::quantity (job->recording.cableFarads, "F"), false });
+    rows.push_back ({ "Input", "", words::ohms (job->recording.inputOhms), false });
+}
+
+void GuitarPanel::benchChanged (const Revisions& before, const Revisions& now)
+{
+    if (before.job != now.job)
+        readRows();
+    joints = opens = fits = 0;
+    const Tag heard = desk.bench.heard();
+    if (heard != asRecorded)
+    {
+        const auto job = desk.bench.job();
+        const auto& from = jobwords::harnessBefore (*job, heard);
+        const auto& to = jobwords::harnessOf (*job, heard);
+        const auto changes = changesBetween (from, to);
+        joints = changes.jointsToMake (to);
+        opens = changes.jointsToOpen (from);
+        fits = static_cast<int> (changes.fitted.size());
+    }
+    resized();
+    repaint();
+}
+
+void GuitarPanel::resized()
+{
+    auto area = getLocalBounds().reduced (16, 12);
+    area.removeFromTop (26);
+    neckArea = area.removeFromTop (getHeight() < 560 ? 90 : 104);
+    area.removeFromTop (8);
+    ironArea = area.removeFromBottom (66);
+    area.removeFromBottom (6);
+    const int forWiring = getHeight() < 560 ? 110 : 170;
+    const int most = juce::jmax (0, (area.getHeight() - forWiring - 56) / 25);
+    rowsShown = juce::jmin (static_cast<int> (rows.size()), most);
+    rowsArea = area.removeFromTop (rowsShown * 25);
+    area.removeFromTop (10);
+    wiringArea = area;
+}
+
+void GuitarPanel::paint (juce::Graphics& g)
+{
+    paintSheet (g);
+    const auto& t = colours();
+    auto head = getLocalBounds().reduced (16, 12).removeFromTop (22);
+    g.setColour (t.mute);
+    g.setFont (type::name (15.0f));
+    g.drawText ("Guitar", head, juce::Justification::centredLeft, false);
+    g.setFont (type::text (12.5f));
+    g.drawText ("as it came in", head, juce::Justification::centredRight, false);
+    paintNeck (g);
+    paintRows (g);
+
+    auto wiring = wiringArea;
+    auto title = wiring.removeFromTop (22);
+    const Tag heard = desk.bench.heard();
+    g.setColour (t.mute);
+    g.setFont (type::name (15.0f));
+    g.drawText ("Wiring", title, juce::Justification::centredLeft, false);
+    g.setColour (t.of (heard));
+    g.setFont (heard == asRecorded ? type::bold (12.5f) : type::name (17.0f));
+    g.drawText (heard == asRecorded ? juce::String ("Now") : words::from (letterOf (heard)), title, juce::Justification::centredRight, false);
+    auto foot = wiring.removeFromBottom (24);
+    g.setColour (t.mute);
+    g.setFont (type::text (12.5f));
+    g.drawText (heard == asRecorded ? "From the back" : "Thin stays, thick is new", foot, juce::Justification::centredLeft, false);
+    paintKey (g, static_cast<float> (foot.getRight()) - 22.0f, static_cast<float> (foot.getCentreY()), "W", t);
+    if (const auto drawing = cache.get (desk.bench.job(), heard))
+        paintDrawing (g, *drawing, wiring.reduced (0, 4).toFloat(), t, false);
+    else
+    {
+        g.setColour (t.mute);
+        g.drawText ("drawing", wiring, juce::Justification::centred, false);
+    }
+    paintIron (g);
+}
+
+void GuitarPanel::paintNeck (juce::Graphics& g)
+{
+    const auto& t = colours();
+    const auto job = desk.bench.job();
+    auto area = neckArea.toFloat();
+    auto labels = area.removeFromBottom (20);
+    const auto strings = static_cast<int> (job->guitar.strings.size());
+    double farthest = 60.0;
+    for (const auto& part : job->guitar.harness.parts())
+        if (const auto* pickup = part.as<PickupPart>())
+            farthest = juce::jmax (farthest, pickup->bridgeMm);
+    const float bridgeX = area.getRight() - 6.0f, left = area.getX() + 34.0f;
+    const auto xOf = [&] (double mm) { return bridgeX - 12.0f - static_cast<float> (mm / (farthest + 12.0)) * (bridgeX - 12.0f - left); };
+    const auto inner = area.reduced (0.0f, 14.0f);
+    for (int s = 0; s < strings; ++s)
+    {
+        const float y = strings > 1 ? inner.getY() + inner.getHeight() * static_cast<float> (s) / static_cast<float> (strings - 1) : inner.getCentreY();
+        g.setColour (t.mute);
+        g.fillRect (area.getX(), y - 0.5f, bridgeX - area.getX(), 2.2f - 1.4f * static_cast<float> (s) / static_cast<float> (juce::jmax (1, strings - 1)) * 1.0f);
+    }
+    g.setColour (t.ink);
+    g.fillRoundedRectangle (bridgeX - 3.0f, area.getY() + 6.0f, 6.0f, area.getHeight() - 12.0f, 3.0f);
+    float lastLabel = -100.0f;
+    for (const auto& part : job->guitar.harness.parts())
+    {
+        const auto* pickup = part.as<PickupPart>();
+        if (pickup == nullptr)
+            continue;
+        for (const auto& coil : pickup->pickup.coils)
+        {
+            const float x = pickup->pickup.coils.size() > 1 ? xOf (pickup->bridgeMm) + (coil.offsetMm > 0 ? -7.0f : 7.0f) : xOf (pickup->bridgeMm);
+            const juce::Rectangle<float> bar (x - 5.5f, area.getY() + 4.0f, 11.0f, area.getHeight() - 8.0f);
+            g.setColour (t.sheet);
+            g.fillRoundedRectangle (bar, 5.5f);
+            g.setColour (t.ink);
+            g.drawRoundedRectangle (bar, 5.5f, 1.6f);
+        }
+        const auto label = juce::String (juce::roundToInt (pickup->bridgeMm)) + " mm";
+        const float x = xOf (pickup->bridgeMm);
+        if (std::abs (x - lastLabel) < 46.0f)
+            continue;
+        lastLabel = x;
+        g.setColour (t.mute);
+        g.setFont (type::text (12.0f));
+        g.drawText (label, juce::Rectangle<float> (60.0f, 18.0f).withCentre ({ juce::jmin (x, area.getRight() - 30.0f), labels.getCentreY() }).toNearestInt(), juce::Justification::centred, false);
+    }
+}
+
+void GuitarPanel::paintRows (juce::Graphics& g)
+{
+    const auto& t = colours();
+    auto area = rowsArea;
+    for (int i = 0; i < rowsShown; ++i)
+    {
+        const auto& row = rows[static_cast<size_t> (i)];
+        auto line = area.removeFromTop (25);
+        g.setColour (t.line);
+        g.fillRect (line.removeFromBottom (1));
+        g.setColour (t.ink);
+        g.setFont (type::text (12.5f));
+        const int labelWidth = juce::roundToInt (type::width (type::text (12.5f), row.label)) + 8;
+        const auto valueFont = row.strong ? type::bold (12.5f) : type::text (12.5f);
+        const int valueWidth = juce::roundToInt (type::width (valueFont, row.value)) + 2;
+        g.drawText (row.label, line.withWidth (juce::jmin (labelWidth, line.getWidth() - valueWidth - 4)), juce::Justification::centredLeft, true);
+        g.setFont (valueFont);
+        g.drawText (row.value, line, juce::Justification::centredRight, false);
+        const auto small = type::text (12.0f);
+        if (row.mark.isNotEmpty() && labelWidth + valueWidth + type::width (small, row.mark) + 12 < static_cast<float> (line.getWidth()))
+        {
+            g.setColour (t.mute);
+            g.setFont (small);
+            g.drawText (row.mark, line.withTrimmedRight (valueWidth + 8), juce::Justification::centredRight, false);
+        }
+    }
+}
+
+void GuitarPanel::paintIron (juce::Graphics& g)
+{
+    const auto& t = colours();
+    auto area = ironArea;
+    g.setColour (t.line);
+    g.fillRect (area.removeFromTop (1));
+    area.removeFromTop (9);
+    if (joints + opens + fits == 0)
+    {
+        g.setColour (t.mute);
+        g.setFont (type::text (12.5f));
+        g.drawFittedText (desk.bench.heard() == asRecorded ? "As recorded: nothing to solder." : "Nothing to solder for this one.", area, juce::Justification::topLeft, 2, 1.0f);
+        return;
+    }
+    const float y = static_cast<float> (area.getY()) + 10.0f, x = static_cast<float> (area.getX());
+    g.setColour (t.heat);
+    g.fillRect (x + 4, y - 2.0f, 26.0f, 4.0f);
+    g.fillEllipse (x, y - 5.5f, 11.0f, 11.0f);
+    g.fillEllipse (x + 24, y - 5.5f, 11.0f, 11.0f);
+    area.removeFromLeft (46);
+    g.setFont (type::bold (13.0f));
+    g.drawText (juce::String (joints) + (joints == 1 ? " joint to make" : " joints to make"), area.removeFromTop (20), juce::Justification::centredLeft, false);
+    g.setColour (t.ink);
+    g.setFont (type::text (12.5f));
+    g.drawText (juce::String (opens) + " to open" + (fits > 0 ? ", " + juce::String (fits) + (fits == 1 ? " part to fit" : " parts to fit") : juce::String()), area.removeFromTop (20), juce::Justification::centredLeft, false);
+}
+
+void GuitarPanel::mouseUp (const juce::MouseEvent& e)
+{
+    if (wiringArea.contains (e.getPosition()) && onOpenWiring)
+        onOpenWiring();
+}
+}

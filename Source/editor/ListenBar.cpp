@@ -1,0 +1,226 @@
+#include "editor/ListenBar.h"
+
+#include "editor/Words.h"
+
+#include <cmath>
+
+namespace coldiron
+{
+namespace
+{
+constexpr double least = -80.0, most = 0.0;
+}
+
+HumWave::HumWave (Desk& d) : desk (d)
+{
+    setWantsKeyboardFocus (true);
+    setTitle ("Mains hum");
+    setTooltip ("Hum of one coil against the take's loudness, in a room with mains wiring. R switches it, [ and ] make it less and more.");
+}
+
+void HumWave::paint (juce::Graphics& g)
+{
+    const auto& t = desk.colours();
+    const double now = juce::jlimit (least, most, desk.bench.humDb());
+    const float left = 8.0f, width = static_cast<float> (getWidth()) - 16.0f, middle = static_cast<float> (getHeight()) / 2.0f;
+    const float thumb = left + width * static_cast<float> ((now - least) / (most - least));
+    const auto wave = [&] (float from, float to)
+    {
+        juce::Path p;
+        for (float x = from; x <= to; x += 1.0f)
+        {
+            const float share = (x - left) / width;
+            const float y = middle - std::sin ((x - left) * 0.36f) * (1.0f + 11.0f * share);
+            if (p.isEmpty())
+                p.startNewSubPath (x, y);
+            else
+                p.lineTo (x, y);
+        }
+        return p;
+    };
+    g.setColour (t.line);
+    g.strokePath (wave (thumb, left + width), juce::PathStrokeType (1.5f));
+    g.setColour (t.ink);
+    if (now > least)
+        g.strokePath (wave (left, thumb), juce::PathStrokeType (2.2f));
+    g.fillRoundedRectangle (thumb - 5.0f, middle - 15.0f, 10.0f, 30.0f, 2.0f);
+    if (hasKeyboardFocus (false))
+        paintFocus (g, getLocalBounds().toFloat(), 5.0f, t);
+}
+
+void HumWave::setFrom (float x)
+{
+    const double share = juce::jlimit (0.0, 1.0, (static_cast<double> (x) - 8.0) / (getWidth() - 16.0));
+    desk.bench.setHumDb (std::round (least + share * (most - least)));
+    repaint();
+}
+
+void HumWave::mouseDown (const juce::MouseEvent& e) { setFrom (e.position.x); }
+
+void HumWave::step (double db)
+{
+    desk.bench.setHumDb (juce::jlimit (least, most, desk.bench.humDb() + db));
+    repaint();
+}
+
+void HumWave::flip()
+{
+    if (desk.bench.humDb() > least)
+    {
+        before = desk.bench.humDb();
+        desk.bench.setHumDb (least);
+    }
+    else
+        desk.bench.setHumDb (before);
+    repaint();
+}
+
+void HumWave::mouseWheelMove (const juce::MouseEvent&, const juce::MouseWheelDetails& wheel) { step (wheel.deltaY > 0 ? 1.0 : -1.0); }
+
+bool HumWave::keyPressed (const juce::KeyPress& key)
+{
+    if (key == juce::KeyPress::upKey || key == juce::KeyPress::rightKey)
+        step (1.0);
+    else if (key == juce::KeyPress::downKey || key == juce::KeyPress::leftKey)
+        step (-1.0);
+    else if (key == juce::KeyPress::returnKey)
+        flip();
+    else
+        return false;
+    return true;
+}
+
+ListenBar::ListenBar (Desk& d, bool host)
+    : Panel (d), level (d, { "True", "Matched" }, "Level"), source (d, { "Take", host ? "Track" : "Live" }, "Source"), humWave (d),
+      mains (d, "50 Hz"), inHost (host)
+{
+    setTitle ("Listen");
+    level.setTooltip ("True: as loud as it would be. Matched: every option as loud as the take. M changes over.");
+    source.setTooltip (host ? "Hear the job's take, or the track this plugin sits on." : "Hear the take, or what comes in live. Live, a loudspeaker beside the guitar can feed back: turn it down first.");
+    for (auto* child : std::initializer_list<juce::Component*> { &level, &source, &humWave, &mains })
+        addAndMakeVisible (child);
+    level.onChoice = [this] (int i) { desk.bench.setLevelMatched (i == 1); };
+    source.onChoice = [this] (int i)
+    {
+        desk.bench.setSource (i == 0 ? Source::take : Source::host);
+        if (i == 1 && ! inHost)
+            desk.tell ("Live: a loudspeaker beside the guitar can feed back. Turn it down first.");
+    };
+    mains.setTooltip ("The mains where the player plays: 50 or 60 Hz.");
+    mains.onClick = [this] { desk.bench.setMainsHz (desk.bench.mainsHz() > 55.0 ? 50.0 : 60.0); };
+}
+
+void ListenBar::toggleMatched() { desk.bench.setLevelMatched (! desk.bench.levelMatched()); }
+
+void ListenBar::benchChanged (const Revisions&, const Revisions&)
+{
+    level.setChosen (desk.bench.levelMatched() ? 1 : 0);
+    source.setChosen (desk.bench.source() == Source::take ? 0 : 1);
+    mains.setWords (desk.bench.mainsHz() > 55.0 ? "60 Hz" : "50 Hz");
+    repaint();
+    humWave.repaint();
+}
+
+void ListenBar::tick()
+{
+    const auto fall = [] (double& shown, double fresh, int& clip)
+    {
+        if (fresh > 1.0)
+            clip = 60;
+        else if (clip > 0)
+            --clip;
+        shown = juce::jmax (fresh, shown * 0.86);
+    };
+    const double inBefore = inPeak, outBefore = outPeak;
+    fall (inPeak, desk.bench.takeInputPeak(), inClip);
+    fall (outPeak, desk.bench.takeOutputPeak(), outClip);
+    if (std::abs (inPeak - inBefore) > 1e-4 || std::abs (outPeak - outBefore) > 1e-4 || inClip + outClip > 0)
+        repaint (meterArea);
+}
+
+void ListenBar::resized()
+{
+    rules.clear();
+    auto area = getLocalBounds().reduced (16, 0);
+    const int height = juce::jmin (36, getHeight() - 12);
+    const bool tight = getWidth() < 880;
+    const auto rule = [&]
+    {
+        area.removeFromLeft (tight ? 8 : 14);
+        rules.push_back (area.getX());
+        area.removeFromLeft (tight ? 9 : 15);
+    };
+    levelLabel = tight ? juce::Rectangle<int>() : area.removeFromLeft (44);
+    level.setBounds (area.removeFromLeft (level.idealWidth()).withSizeKeepingCentre (level.idealWidth(), height));
+    area.removeFromLeft (8);
+    matchText = area.removeFromLeft (76);
+    rule();
+    humLabel = area.removeFromLeft (tight ? 38 : 76);
+    const int right = 84 + 16 + source.idealWidth() + (tight ? 20 : 32) + 110;
+    const int waveWidth = juce::jlimit (90, 240, area.getWidth() - right - 30);
+    humWave.setBounds (area.removeFromLeft (waveWidth).withSizeKeepingCentre (waveWidth, juce::jmin (44, getHeight() - 4)));
+    area.removeFromLeft (8);
+    humText = area.removeFromLeft (58);
+    mains.setBounds (area.removeFromLeft (66).withSizeKeepingCentre (66, height - 4));
+    rule();
+    source.setBounds (area.removeFromLeft (source.idealWidth()).withSizeKeepingCentre (source.idealWidth(), height));
+    rule();
+    meterArea = area.withSizeKeepingCentre (area.getWidth(), 34);
+}
+
+void ListenBar::paintMeter (juce::Graphics& g, juce::Rectangle<int> area, const juce::String& label, double peak, bool clipped)
+{
+    const auto& t = colours();
+    g.setColour (t.mute);
+    g.setFont (type::text (12.0f));
+    g.drawText (label, area.removeFromLeft (26), juce::Justification::centredLeft, false);
+    auto end = area.removeFromRight (12).toFloat();
+    const auto bar = area.toFloat().withSizeKeepingCentre (static_cast<float> (area.getWidth()) - 6.0f, 6.0f);
+    g.setColour (t.line);
+    g.fillRoundedRectangle (bar, 3.0f);
+    const double db = 20.0 * std::log10 (juce::jmax (1e-6, peak));
+    const float share = static_cast<float> (juce::jlimit (0.0, 1.0, (db + 60.0) / 60.0));
+    g.setColour (t.ink);
+    if (share > 0.02f)
+        g.fillRoundedRectangle (bar.withWidth (bar.getWidth() * share), 3.0f);
+    juce::Path clip; // a triangle says that full scale was passed
+    clip.addTriangle (end.getX(), end.getCentreY() + 4, end.getX() + 8, end.getCentreY() + 4, end.getX() + 4, end.getCentreY() - 4);
+    g.setColour (clipped ? t.ink : t.line);
+    if (clipped)
+        g.fillPath (clip);
+    else
+        g.strokePath (clip, juce::PathStrokeType (1.0f));
+}
+
+void ListenBar::paint (juce::Graphics& g)
+{
+    const auto& t = colours();
+    paintSheet (g);
+    g.setColour (t.line);
+    for (int x : rules)
+        g.fillRect (x, 10, 1, getHeight() - 20);
+
+    g.setFont (type::name (15.0f));
+    g.setColour (t.mute);
+    if (! levelLabel.isEmpty())
+        g.drawText ("Level", levelLabel, juce::Justification::centredLeft, false);
+    g.drawText (humLabel.getWidth() < 60 ? "Hum" : "Mains hum", humLabel, juce::Justification::centredLeft, false);
+
+    const Tag heard = desk.bench.heard();
+    const auto report = desk.bench.report (heard);
+    g.setFont (type::text (12.5f));
+    if (desk.bench.levelMatched() && heard != asRecorded && report != nullptr && report->complete && ! report->silent)
+        g.drawText (words::from (letterOf (heard)) + " " + words::db (report->matchDb), matchText, juce::Justification::centredLeft, false);
+
+    g.setColour (t.ink);
+    g.setFont (type::bold (12.5f));
+    g.drawText (desk.bench.humDb() <= -80.0 ? juce::String ("off") : words::db (desk.bench.humDb(), false, 0), humText, juce::Justification::centredLeft, false);
+
+    if (meterArea.getWidth() > 70)
+    {
+        auto area = meterArea;
+        paintMeter (g, area.removeFromTop (17), "in", inPeak, inClip > 0);
+        paintMeter (g, area, "out", outPeak, outClip > 0);
+    }
+}
+}

@@ -1,0 +1,260 @@
+#include "editor/Look.h"
+
+namespace coldiron
+{
+void Look::use (const Tokens& t)
+{
+    tokens = &t;
+    setColour (juce::PopupMenu::backgroundColourId, t.sheet);
+    setColour (juce::PopupMenu::textColourId, t.ink);
+    setColour (juce::PopupMenu::highlightedBackgroundColourId, t.window);
+    setColour (juce::PopupMenu::highlightedTextColourId, t.ink);
+    setColour (juce::ScrollBar::thumbColourId, t.mute);
+    setColour (juce::CaretComponent::caretColourId, t.ink);
+    setColour (juce::TextEditor::backgroundColourId, t.well);
+    setColour (juce::TextEditor::textColourId, t.ink);
+    setColour (juce::TextEditor::highlightColourId, t.line);
+    setColour (juce::TextEditor::highlightedTextColourId, t.ink);
+    setColour (juce::TextEditor::outlineColourId, t.mute);
+    setColour (juce::TextEditor::focusedOutlineColourId, t.ink);
+}
+
+juce::Typeface::Ptr Look::getTypefaceForFont (const juce::Font& font)
+{
+    if (font.getTypefaceName() == juce::Font::getDefaultSansSerifFontName())
+        return type::text (13.0f).getTypefacePtr();
+    return LookAndFeel_V4::getTypefaceForFont (font);
+}
+
+void Look::drawPopupMenuBackground (juce::Graphics& g, int width, int height)
+{
+    g.fillAll (tokens->sheet);
+    g.setColour (tokens->mute);
+    g.drawRect (0, 0, width, height, 1);
+}
+
+void Look::drawPopupMenuItem (juce::Graphics& g, const juce::Rectangle<int>& area, bool isSeparator, bool isActive,
+                              bool isHighlighted, bool isTicked, bool hasSubMenu, const juce::String& text,
+                              const juce::String& shortcut, const juce::Drawable*, const juce::Colour*)
+{
+    if (isSeparator)
+    {
+        g.setColour (tokens->line);
+        g.fillRect (area.reduced (10, 0).withHeight (1).withY (area.getCentreY()));
+        return;
+    }
+    if (isHighlighted && isActive)
+    {
+        g.setColour (tokens->window);
+        g.fillRect (area.reduced (2, 0));
+    }
+    auto row = area.reduced (12, 0);
+    const auto mark = row.removeFromLeft (14).toFloat();
+    g.setColour (isActive ? tokens->ink : tokens->mute);
+    if (isTicked)
+        g.fillEllipse (juce::Rectangle<float> (6, 6).withCentre ({ mark.getX() + 3, mark.getCentreY() }));
+    g.setFont (type::text (13.0f));
+    g.drawText (text, row, juce::Justification::centredLeft);
+    g.setColour (tokens->mute);
+    if (hasSubMenu)
+        g.drawText (">", row, juce::Justification::centredRight);
+    else if (shortcut.isNotEmpty())
+        g.drawText (shortcut, row, juce::Justification::centredRight);
+}
+
+void Look::drawTextEditorOutline (juce::Graphics& g, int width, int height, juce::TextEditor& field)
+{
+    g.setColour (field.hasKeyboardFocus (true) ? tokens->ink : tokens->mute);
+    g.drawRoundedRectangle (juce::Rectangle<float> (0, 0, static_cast<float> (width), static_cast<float> (height)).reduced (0.75f), 4.0f,
+                            field.hasKeyboardFocus (true) ? 1.5f : 1.0f);
+}
+
+void Look::drawScrollbar (juce::Graphics& g, juce::ScrollBar&, int x, int y, int width, int height, bool vertical, int thumbStart,
+                          int thumbSize, bool over, bool down)
+{
+    const auto thumb = vertical ? juce::Rectangle<int> (x, thumbStart, width, thumbSize) : juce::Rectangle<int> (thumbStart, y, thumbSize, height);
+    g.setColour (tokens->mute.withAlpha (over || down ? 0.9f : 0.5f));
+    g.fillRoundedRectangle (thumb.toFloat().reduced (2.0f), 3.0f);
+}
+
+juce::Rectangle<int> Look::getTooltipBounds (const juce::String& words, juce::Point<int> at, juce::Rectangle<int> parent)
+{
+    const int width = juce::jmin (360, juce::roundToInt (type::width (type::text (12.0f), words)) + 20);
+    const int lines = 1 + juce::roundToInt (type::width (type::text (12.0f), words)) / 340;
+    return juce::Rectangle<int> (at.x + 12, at.y + 16, width, lines * 16 + 10).constrainedWithin (parent);
+}
+
+void Look::drawTooltip (juce::Graphics& g, const juce::String& words, int width, int height)
+{
+    g.fillAll (tokens->ink);
+    g.setColour (tokens->sheet);
+    g.setFont (type::text (12.0f));
+    g.drawFittedText (words, 10, 4, width - 20, height - 8, juce::Justification::centredLeft, 4, 1.0f);
+}
+
+WordButton::WordButton (Desk& d, const juce::String& words, bool isFilled) : Button (words), desk (d), filled (isFilled)
+{
+    setTitle (words);
+    setWantsKeyboardFocus (true);
+}
+
+void WordButton::setWords (const juce::String& words)
+{
+    if (getName() == words)
+        return;
+    setName (words);
+    setTitle (words);
+    repaint();
+}
+
+int WordButton::idealWidth() const { return juce::roundToInt (type::width (filled ? type::bold (14.0f) : type::text (13.0f), getName())) + 28; }
+
+void WordButton::paintButton (juce::Graphics& g, bool over, bool down)
+{
+    const auto& t = desk.colours();
+    const auto area = getLocalBounds().toFloat().reduced (2.0f);
+    const bool fill = filled && isEnabled();
+    g.setColour (fill ? (down ? t.mute : t.ink) : over || down ? t.well : t.sheet);
+    g.fillRoundedRectangle (area, 6.0f);
+    if (! fill)
+    {
+        g.setColour (over ? t.mute : t.line);
+        g.drawRoundedRectangle (area.reduced (0.5f), 6.0f, 1.0f);
+    }
+    if (hasKeyboardFocus (true))
+        paintFocus (g, getLocalBounds().toFloat(), 7.0f, t);
+    g.setColour (fill ? t.sheet : isEnabled() ? t.ink : t.mute);
+    g.setFont (filled ? type::bold (14.0f) : type::text (13.0f));
+    g.drawText (getName(), getLocalBounds(), juce::Justification::centred, false);
+}
+
+bool WordButton::keyPressed (const juce::KeyPress& key)
+{
+    if (key == juce::KeyPress::returnKey && isEnabled())
+    {
+        triggerClick();
+        return true;
+    }
+    return false; // Space belongs to the take
+}
+
+Segments::Segments (Desk& d, juce::StringArray w, const juce::String& title) : desk (d), words (std::move (w))
+{
+    setTitle (title);
+    setWantsKeyboardFocus (true);
+}
+
+void Segments::setChosen (int index)
+{
+    if (current == index)
+        return;
+    current = index;
+    repaint();
+}
+
+int Segments::idealWidth() const
+{
+    float total = 0.0f;
+    for (const auto& word : words)
+        total += type::width (type::bold (13.0f), word) + 28.0f;
+    return juce::roundToInt (total) + 4;
+}
+
+juce::Rectangle<float> Segments::segment (int index) const
+{
+    float total = 0.0f, before = 0.0f;
+    for (int i = 0; i < words.size(); ++i)
+    {
+        const float width = type::width (type::bold (13.0f), words[i]) + 28.0f;
+        total += width;
+        if (i < index)
+            before += width;
+    }
+    const float scale = static_cast<float> (getWidth() - 4) / total;
+    return { 2.0f + before * scale, 2.0f, (type::width (type::bold (13.0f), words[index]) + 28.0f) * scale, static_cast<float> (getHeight()) - 4.0f };
+}
+
+void Segments::paint (juce::Graphics& g)
+{
+    const auto& t = desk.colours();
+    for (int i = 0; i < words.size(); ++i)
+    {
+        const auto area = segment (i).reduced (1.0f, 0.0f);
+        const bool on = i == current;
+        g.setColour (on ? t.ink : t.sheet);
+        g.fillRoundedRectangle (area, 6.0f);
+        if (! on)
+        {
+            g.setColour (t.line);
+            g.drawRoundedRectangle (area.reduced (0.5f), 6.0f, 1.0f);
+        }
+        g.setColour (on ? t.sheet : t.ink);
+        g.setFont (on ? type::bold (13.0f) : type::text (13.0f));
+        g.drawText (words[i], area.toNearestInt(), juce::Justification::centred, false);
+    }
+    if (hasKeyboardFocus (false))
+        paintFocus (g, getLocalBounds().toFloat(), 8.0f, t);
+}
+
+void Segments::choose (int index)
+{
+    index = juce::jlimit (0, words.size() - 1, index);
+    setChosen (index);
+    if (onChoice)
+        onChoice (index);
+}
+
+void Segments::mouseDown (const juce::MouseEvent& e)
+{
+    for (int i = 0; i < words.size(); ++i)
+        if (segment (i).contains (e.position))
+            choose (i);
+}
+
+bool Segments::keyPressed (const juce::KeyPress& key)
+{
+    if (key == juce::KeyPress::leftKey || key == juce::KeyPress::rightKey)
+    {
+        choose (current + (key == juce::KeyPress::leftKey ? -1 : 1));
+        return true;
+    }
+    if (key == juce::KeyPress::returnKey)
+    {
+        choose ((current + 1) % words.size());
+        return true;
+    }
+    return false;
+}
+
+void paintFocus (juce::Graphics& g, juce::Rectangle<float> area, float corner, const Tokens& t)
+{
+    g.setColour (t.ink);
+    g.drawRoundedRectangle (area.reduced (1.0f), corner, 2.0f);
+}
+
+float paintKey (juce::Graphics& g, float x, float middleY, const juce::String& key, const Tokens& t)
+{
+    const auto font = type::text (12.0f);
+    const float width = juce::jmax (18.0f, type::width (font, key) + 10.0f);
+    const juce::Rectangle<float> cap (x, middleY - 9.0f, width, 18.0f);
+    g.setColour (t.line);
+    g.drawRoundedRectangle (cap.reduced (0.5f), 4.0f, 1.0f);
+    g.setColour (t.ink);
+    g.setFont (font);
+    g.drawText (key, cap.toNearestInt(), juce::Justification::centred, false);
+    return width;
+}
+
+void dressField (juce::TextEditor& field, const Tokens& t, float size)
+{
+    field.setFont (type::text (size));
+    field.setColour (juce::TextEditor::backgroundColourId, t.well);
+    field.setColour (juce::TextEditor::textColourId, t.ink);
+    field.setColour (juce::TextEditor::highlightColourId, t.line);
+    field.setColour (juce::TextEditor::highlightedTextColourId, t.ink);
+    field.setIndents (6, 0);
+    field.setJustification (juce::Justification::centredLeft);
+    field.applyFontToAllText (type::text (size));
+    field.applyColourToAllText (t.ink);
+}
+}

@@ -1,0 +1,204 @@
+#include "editor/Overlays.h"
+
+#include "editor/JobWords.h"
+
+namespace coldiron
+{
+Overlay::Overlay (Desk& d) : Panel (d), close (d, "Close")
+{
+    setWantsKeyboardFocus (true);
+    addAndMakeVisible (close);
+    close.onClick = [this]
+    {
+        if (onClose)
+            onClose();
+    };
+}
+
+bool Overlay::keyPressed (const juce::KeyPress& key)
+{
+    if (key != juce::KeyPress::escapeKey)
+        return false;
+    if (onClose)
+        onClose();
+    return true;
+}
+
+void Overlay::paint (juce::Graphics& g)
+{
+    paintSheet (g);
+    g.setColour (colours().mute);
+    g.drawRoundedRectangle (getLocalBounds().toFloat().reduced (0.5f), 6.0f, 1.0f);
+}
+
+void Overlay::resized() { close.setBounds (getWidth() - close.idealWidth() - 12, 10, close.idealWidth(), 34); }
+
+void Overlay::paintTitle (juce::Graphics& g, const juce::String& words)
+{
+    g.setColour (colours().ink);
+    g.setFont (type::name (20.0f));
+    g.drawText (words, 20, 12, getWidth() - 150, 30, juce::Justification::centredLeft, true);
+}
+
+WiringView::WiringView (Desk& d, DrawingCache& c) : Overlay (d), cache (c) { setTitle ("Wiring"); }
+
+juce::Rectangle<float> WiringView::page() const { return getLocalBounds().reduced (16, 8).withTrimmedTop (44).withTrimmedBottom (20).toFloat(); }
+
+void WiringView::paint (juce::Graphics& g)
+{
+    Overlay::paint (g);
+    const auto& t = colours();
+    const Tag heard = desk.bench.heard();
+    const auto job = desk.bench.job();
+    const auto* option = job->find (letterOf (heard));
+    paintTitle (g, heard == asRecorded ? juce::String ("Wiring as it came in") : "Wiring of " + words::from (letterOf (heard)) + (option != nullptr && ! option->name.empty() ? ", " + words::from (option->name) : juce::String()));
+    g.setColour (t.mute);
+    g.setFont (type::text (12.5f));
+    g.drawText ("Seen from the back. Letters change the option, wheel or + and - come nearer, drag to move.", getLocalBounds().reduced (20, 8).removeFromBottom (18), juce::Justification::centredLeft, true);
+    if (const auto drawing = cache.get (job, heard))
+    {
+        const juce::Graphics::ScopedSaveState save (g);
+        g.reduceClipRegion (page().getSmallestIntegerContainer());
+        const auto area = page();
+        paintDrawing (g, *drawing, juce::Rectangle<float> (area.getWidth() * zoom, area.getHeight() * zoom).withPosition (area.getPosition() + offset), t, true);
+    }
+    else
+        g.drawText ("drawing", getLocalBounds(), juce::Justification::centred, false);
+}
+
+void WiringView::setZoom (float to, juce::Point<float> about)
+{
+    const auto origin = page().getPosition();
+    const float wanted = juce::jlimit (1.0f, 4.0f, to);
+    const auto inPage = (about - origin - offset) / zoom;
+    zoom = wanted;
+    offset = about - origin - inPage * zoom;
+    const auto p = page();
+    offset.x = juce::jlimit (p.getWidth() * (1 - zoom), 0.0f, offset.x);
+    offset.y = juce::jlimit (p.getHeight() * (1 - zoom), 0.0f, offset.y);
+    repaint();
+}
+
+void WiringView::mouseDown (const juce::MouseEvent&) { atDown = offset; }
+
+void WiringView::mouseDrag (const juce::MouseEvent& e)
+{
+    offset = atDown + e.getOffsetFromDragStart().toFloat();
+    setZoom (zoom, page().getCentre());
+}
+
+void WiringView::mouseWheelMove (const juce::MouseEvent& e, const juce::MouseWheelDetails& wheel) { setZoom (zoom * (wheel.deltaY > 0 ? 1.15f : 1 / 1.15f), e.position); }
+void WiringView::mouseDoubleClick (const juce::MouseEvent&) { setZoom (1.0f, page().getCentre()); }
+
+bool WiringView::keyPressed (const juce::KeyPress& key)
+{
+    if (key.getTextCharacter() == '+' || key.getTextCharacter() == '-')
+    {
+        setZoom (zoom * (key.getTextCharacter() == '+' ? 1.25f : 0.8f), page().getCentre());
+        return true;
+    }
+    return Overlay::keyPressed (key);
+}
+
+KeySheet::KeySheet (Desk& d, bool host) : Overlay (d), inHost (host) { setTitle ("Keys"); }
+
+void KeySheet::paint (juce::Graphics& g)
+{
+    Overlay::paint (g);
+    paintTitle (g, "Keys");
+    const auto& t = colours();
+    const std::vector<std::pair<juce::String, juce::String>> rows {
+        { inHost ? "" : "Space", "play and stop" }, { "0", "hear the take as recorded" }, { "A to H", "hear an option" },
+        { "Shift A", "hold to compare, back when let go" }, { "Left, Right", "next tag" }, { "M", "true level or matched" },
+        { "R", "mains hum on and off" }, { "[ ]", "less hum, more hum" }, { "L", "loop on and off" }, { "I O", "loop starts, ends here" },
+        { "T", "next take" }, { "K", "first knob, Tab goes on" }, { "W", "wiring" }, { "N", "new option from a rewire" },
+        { "P", "add a rewire to the option heard" }, { "Ctrl Z", "undo, with Shift redo" }, { "Ctrl S", "save the job" }, { "Ctrl O", "open a job" },
+    };
+    auto area = getLocalBounds().reduced (20, 0).withTrimmedTop (56).withTrimmedBottom (40);
+    const int perColumn = 9, columnWidth = area.getWidth() / 2;
+    int index = 0;
+    for (const auto& [key, meaning] : rows)
+    {
+        if (key.isEmpty())
+            continue;
+        const int x = area.getX() + index / perColumn * columnWidth, y = area.getY() + index % perColumn * 38;
+        paintKey (g, static_cast<float> (x), static_cast<float> (y) + 14.0f, key, t);
+        g.setColour (t.ink);
+        g.setFont (type::text (13.0f));
+        g.drawText (meaning, x + 100, y, columnWidth - 104, 28, juce::Justification::centredLeft, true);
+        ++index;
+    }
+    g.setColour (t.mute);
+    g.setFont (type::text (12.5f));
+    g.drawText (inHost ? "In a host the keys work after a click in this window. Space stays with the host." : "Agreeing takes the button. Tab goes through everything, Return presses.",
+                getLocalBounds().reduced (20, 12).removeFromBottom (20), juce::Justification::centredLeft, true);
+}
+
+Notice::Notice (Desk& d) : Panel (d) {}
+
+void Notice::say (const juce::String& words)
+{
+    lines = { words };
+    isFault = false;
+    ticksLeft = 30 * 5;
+    setVisible (true);
+    repaint();
+    if (onChange)
+        onChange();
+}
+
+void Notice::benchChanged (const Revisions& before, const Revisions& now)
+{
+    if (before.job == now.job)
+        return;
+    const auto faults = desk.bench.faults();
+    if (faults.empty())
+    {
+        if (isFault)
+            hideNow();
+        return;
+    }
+    lines.clear();
+    for (size_t i = 0; i < faults.size() && i < 4; ++i)
+        lines.add (words::from (faults[i].text()));
+    if (faults.size() > 4)
+        lines.add ("and " + juce::String (static_cast<int> (faults.size()) - 4) + " more");
+    isFault = true;
+    ticksLeft = 0;
+    setVisible (true);
+    repaint();
+    if (onChange)
+        onChange();
+}
+
+void Notice::tick()
+{
+    if (isVisible() && ! isFault && ticksLeft > 0 && --ticksLeft == 0)
+        hideNow();
+}
+
+void Notice::hideNow()
+{
+    setVisible (false);
+    isFault = false;
+}
+
+int Notice::idealHeight (int width) const
+{
+    int total = 16;
+    for (const auto& line : lines)
+        total += 18 * (1 + juce::roundToInt (type::width (type::text (13.0f), line)) / juce::jmax (1, width - 60));
+    return juce::jmax (42, total);
+}
+
+void Notice::paint (juce::Graphics& g)
+{
+    const auto& t = colours();
+    const auto area = getLocalBounds().toFloat();
+    g.setColour (t.ink);
+    g.fillRoundedRectangle (area, 6.0f);
+    g.setColour (t.sheet);
+    g.setFont (type::text (13.0f));
+    g.drawFittedText (lines.joinIntoString ("\n"), getLocalBounds().reduced (16, 6), juce::Justification::centredLeft, 8, 1.0f);
+}
+}

@@ -1,0 +1,403 @@
+#include "editor/Plot.h"
+
+#include "editor/Words.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coldiron
+{
+namespace
+{
+constexpr double leastHz = 60.0, mostHz = 16000.0;
+
+double valueAt (const std::vector<double>& hz, const std::vector<double>& db, double wanted)
+{
+    const auto above = std::lower_bound (hz.begin(), hz.end(), wanted);
+    if (above == hz.begin())
+        return db.empty() ? -300.0 : db.front();
+    if (above == hz.end())
+        return db.back();
+    const auto i = static_cast<size_t> (above - hz.begin());
+    const double share = std::log (wanted / hz[i - 1]) / std::log (hz[i] / hz[i - 1]);
+    return db[i - 1] + (db[i] - db[i - 1]) * share;
+}
+}
+
+Plot::Plot (Desk& d) : Panel (d), kind (d, { "Change to the take", "Whole circuit" }, "What is drawn")
+{
+    setTitle ("Look");
+    addAndMakeVisible (kind);
+    kind.setTooltip ("What each option does to the take, or the response of the whole guitar into its cable and input.");
+    kind.onChoice = [this] (int)
+    {
+        build();
+        repaint();
+    };
+}
+
+std::vector<Tag> Plot::allTags() const
+{
+    auto tags = desk.bench.tags();
+    tags.insert (tags.begin(), asRecorded);
+    return tags;
+}
+
+void Plot::resized()
+{
+    kind.setBounds (12, 10, kind.idealWidth(), 30);
+    area = getLocalBounds().withTrimmedTop (48).withTrimmedBottom (34).withTrimmedLeft (50).withTrimmedRight (42);
+    build();
+}
+
+void Plot::benchChanged (const Revisions&, const Revisions&)
+{
+    build();
+    repaint();
+}
+
+void Plot::showSweep (const juce::String& knob)
+{
+    sweepKnob = knob;
+    repaint();
+}
+
+float Plot::xOf (double hz) const
+{
+    return static_cast<float> (area.getX() + area.getWidth() * std::log (hz / leastHz) / std::log (mostHz / leastHz));
+}
+
+double Plot::hzAt (float x) const
+{
+    return leastHz * std::pow (mostHz / leastHz, (static_cast<double> (x) - area.getX()) / area.getWidth());
+}
+
+float Plot::yOf (double db) const
+{
+    return static_cast<float> (area.getY() + area.getHeight() * (topDb() - db) / (topDb() - bottomDb()));
+}
+
+double Plot::shift (const Report& report) const
+{
+    return ! whole() && desk.bench.levelMatched() && report.tag != asRecorded ? report.matchDb : 0.0;
+}
+
+juce::Path Plot::pathOf (const std::vector<double>& hz, const std::vector<double>& db, double shiftDb) const
+{
+    juce::Path path;
+    float lastX = -10.0f;
+    for (size_t i = 0; i < hz.size() && i < db.size(); ++i)
+    {
+        if (hz[i] < leastHz * 0.94 || hz[i] > mostHz * 1.05)
+            continue;
+        const float x = xOf (hz[i]);
+        if (x - lastX < 1.0f)
+            continue;
+        lastX = x;
+        const float y = yOf (juce::jmax (db[i] + shiftDb, static_cast<double> (bottomDb()) - 60.0));
+        if (path.isEmpty())
+            path.startNewSubPath (x, y);
+        else
+            path.lineTo (x, y);
+    }
+    return path;
+}
+
+void Plot::build()
+{
+    drawn.clear();
+    if (area.isEmpty())
+        return;
+    for (Tag tag : allTags())
+    {
+        const auto report = desk.bench.report (tag);
+        if (report == nullptr || report->curve.hz.empty())
+            continue;
+        Drawn one;
+        one.silent = report->silent;
+        const auto& db = whole() ? report->curve.circuitDb : report->curve.changeDb;
+        one.curve = pathOf (report->curve.hz, db, shift (*report));
+        one.yAtEnd = yOf (valueAt (report->curve.hz, db, mostHz) + shift (*report));
+        const auto& low = report->curve.lowDb;
+        const auto& high = report->curve.highDb;
+        if (! whole() && report->figures.sureness.isEstimated() && low.size() == report->curve.hz.size() && high.size() == low.size())
+        {
+            auto upper = pathOf (report->curve.hz, high, shift (*report));
+            std::vector<juce::Point<float>> back;
+            for (size_t i = 0; i < low.size(); ++i)
+                if (report->curve.hz[i] >= leastHz && report->curve.hz[i] <= mostHz)
+                    back.push_back ({ xOf (report->curve.hz[i]), yOf (low[i] + shift (*report)) });
+            std::reverse (back.begin(), back.end());
+            for (const auto& p : back)
+                upper.lineTo (p);
+            upper.closeSubPath();
+            one.band = upper;
+        }
+        drawn[tag] = std::move (one);
+    }
+}
+
+void Plot::paint (juce::Graphics& g)
+{
+    paintSheet (g);
+    const auto& t = colours();
+    g.setColour (t.mute);
+    g.setFont (type::text (12.5f));
+    auto top = getLocalBounds().reduced (16, 10).withHeight (30).withTrimmedLeft (kind.getWidth() + 8);
+    if (sweepKnob.isNotEmpty())
+        g.drawText ("turning " + sweepKnob + ", 10 to 0", top, juce::Justification::centredRight, true);
+    else if (! whole() && desk.bench.levelMatched())
+        g.drawText ("levels matched", top, juce::Justification::centredRight, true);
+    else if (whole())
+        g.drawText ("volts at the input, dB", top, juce::Justification::centredRight, true);
+    paintAxes (g);
+    {
+        const juce::Graphics::ScopedSaveState save (g);
+        g.reduceClipRegion (area.expanded (0, 1));
+        paintCurves (g);
+        if (sweepKnob.isNotEmpty())
+            paintSweep (g);
+    }
+    paintKey (g);
+    paintLetters (g);
+    if (hoverX >= 0.0f)
+        paintHover (g);
+}
+
+void Plot::paintAxes (juce::Graphics& g)
+{
+    const auto& t = colours();
+    g.setFont (type::text (12.0f));
+    const int step = whole() ? 12 : 6;
+    for (int db = static_cast<int> (bottomDb()); db <= static_cast<int> (topDb()); db += step)
+    {
+        const float y = yOf (db);
+        const bool zero = db == 0;
+        g.setColour (zero && ! whole() ? t.ink : t.line);
+        g.fillRect (static_cast<float> (area.getX()), y - (zero && ! whole() ? 1.1f : 0.5f), static_cast<float> (area.getWidth()), zero && ! whole() ? 2.2f : 1.0f);
+        g.setColour (t.mute);
+        const auto words = db == 0 ? juce::String ("0") : words::db (db, true, 0).upToFirstOccurrenceOf (" ", false, false);
+        g.drawText (words, area.getX() - 46, juce::roundToInt (y) - 8, 38, 16, juce::Justification::centredRight, false);
+    }
+    for (double hz : { 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0, 10000.0 })
+    {
+        const float x = xOf (hz);
+        g.setColour (t.line);
+        g.fillRect (x - 0.5f, static_cast<float> (area.getY()), 1.0f, static_cast<float> (area.getHeight()));
+        g.setColour (t.mute);
+        auto words = hz < 1000.0 ? juce::String (juce::roundToInt (hz)) : juce::String (juce::roundToInt (hz / 1000.0)) + " k";
+        if (hz == 10000.0)
+            words << "Hz";
+        g.drawText (words, juce::roundToInt (x) - 30, area.getBottom() + 8, 60, 16, juce::Justification::centred, false);
+    }
+}
+
+void Plot::paintCurves (juce::Graphics& g)
+{
+    const auto& t = colours();
+    const Tag heard = desk.bench.heard();
+    for (const auto& [tag, one] : drawn)
+        if (! one.band.isEmpty())
+        {
+            g.setColour (t.of (tag).withAlpha (0.16f));
+            g.fillPath (one.band);
+        }
+    for (const auto& [tag, one] : drawn)
+    {
+        if (tag == heard || one.silent || (tag == asRecorded && ! whole()))
+            continue;
+        g.setColour (t.of (tag));
+        strokeDashed (g, one.curve, tag, 2.2f);
+    }
+    const auto found = drawn.find (heard);
+    if (found == drawn.end() || found->second.silent || (heard == asRecorded && ! whole()))
+        return;
+    g.setColour (t.sheet);
+    g.strokePath (found->second.curve, juce::PathStrokeType (7.0f, juce::PathStrokeType::curved));
+    g.setColour (t.of (heard));
+    strokeDashed (g, found->second.curve, heard, 3.4f);
+    if (const auto report = desk.bench.report (heard); whole() && report != nullptr && report->complete && report->figures.peakHz.has_value())
+    {
+        const float x = xOf (*report->figures.peakHz), y = yOf (valueAt (report->curve.hz, report->curve.circuitDb, *report->figures.peakHz));
+        g.setColour (t.sheet);
+        g.fillEllipse (juce::Rectangle<float> (11, 11).withCentre ({ x, y }));
+        g.setColour (t.of (heard));
+        g.drawEllipse (juce::Rectangle<float> (9, 9).withCentre ({ x, y }), 2.2f);
+        g.setColour (t.ink);
+        g.setFont (type::bold (12.0f));
+        g.drawText (words::hertz (*report->figures.peakHz), juce::roundToInt (x) - 40, juce::jmax (area.getY(), juce::roundToInt (y) - 24), 80, 16, juce::Justification::centred, false);
+    }
+}
+
+void Plot::paintSweep (juce::Graphics& g)
+{
+    const auto& t = colours();
+    const Tag heard = desk.bench.heard();
+    const auto report = desk.bench.report (heard);
+    std::vector<float> labels;
+    for (const auto& curve : desk.bench.sweep())
+    {
+        const auto& db = whole() ? curve.circuitDb : curve.changeDb;
+        const double add = report != nullptr ? shift (*report) : 0.0;
+        g.setColour (t.of (heard).withAlpha (0.8f));
+        g.strokePath (pathOf (curve.hz, db, add), juce::PathStrokeType (1.2f));
+        // The number stands on its curve, apart from the others.
+        for (double hz : { 1500.0, 3000.0, 700.0, 6000.0, 350.0 })
+        {
+            const float x = xOf (hz), y = yOf (valueAt (curve.hz, db, hz) + add);
+            const bool clash = std::any_of (labels.begin(), labels.end(), [y] (float other) { return std::abs (other - y) < 14.0f; });
+            if (clash || y < static_cast<float> (area.getY()) + 8 || y > static_cast<float> (area.getBottom()) - 8)
+                continue;
+            labels.push_back (y);
+            g.setColour (t.sheet);
+            g.fillRect (x - 8, y - 8, 16.0f, 16.0f);
+            g.setColour (t.ink);
+            g.setFont (type::text (12.0f));
+            g.drawText (words::knob (curve.knob), juce::roundToInt (x) - 12, juce::roundToInt (y) - 8, 24, 16, juce::Justification::centred, false);
+            break;
+        }
+    }
+}
+
+void Plot::paintLetters (juce::Graphics& g)
+{
+    const auto& t = colours();
+    struct End { Tag tag; float y; };
+    std::vector<End> ends;
+    for (const auto& [tag, one] : drawn)
+        if (! one.silent)
+            ends.push_back ({ tag, juce::jlimit (static_cast<float> (area.getY()) + 4, static_cast<float> (area.getBottom()) - 4,
+                                                 tag == asRecorded && ! whole() ? yOf (0.0) : one.yAtEnd) });
+    std::sort (ends.begin(), ends.end(), [] (const End& a, const End& b) { return a.y < b.y; });
+    const float apart = 18.0f;
+    for (int round = 0; round < 40; ++round) // push neighbours apart, keep all within the plot
+        for (size_t i = 0; i + 1 < ends.size(); ++i)
+            if (const float need = apart - (ends[i + 1].y - ends[i].y); need > 0.0f)
+            {
+                ends[i].y -= need / 2;
+                ends[i + 1].y += need / 2;
+            }
+    if (! ends.empty())
+    {
+        const float over = ends.back().y - static_cast<float> (area.getBottom()) + 4, under = static_cast<float> (area.getY()) + 4 - ends.front().y;
+        for (auto& end : ends)
+            end.y += over > 0 ? -over : under > 0 ? under : 0.0f;
+    }
+    const Tag heard = desk.bench.heard();
+    for (const auto& end : ends)
+    {
+        const juce::Rectangle<float> box (static_cast<float> (area.getRight()) + 5, end.y - 9, end.tag == asRecorded ? 34.0f : 20.0f, 18.0f);
+        const auto letter = end.tag == asRecorded ? juce::String ("Now") : words::from (letterOf (end.tag));
+        if (end.tag == heard)
+        {
+            g.setColour (t.of (end.tag));
+            g.fillRoundedRectangle (box, 3.0f);
+            g.setColour (end.tag == asRecorded ? t.sheet : t.onOption);
+        }
+        else
+            g.setColour (t.of (end.tag));
+        g.setFont (end.tag == asRecorded ? type::bold (12.0f) : type::name (17.0f));
+        g.drawText (letter, box.toNearestInt(), juce::Justification::centred, false);
+    }
+}
+
+void Plot::paintKey (juce::Graphics& g)
+{
+    const auto& t = colours();
+    juce::String bands, silent;
+    Tag first = asRecorded;
+    for (const auto& [tag, one] : drawn)
+    {
+        if (! one.band.isEmpty())
+        {
+            bands << (bands.isEmpty() ? "" : ", ") << words::from (letterOf (tag));
+            first = first == asRecorded ? tag : first;
+        }
+        if (one.silent)
+            silent << (silent.isEmpty() ? "" : ", ") << (tag == asRecorded ? juce::String ("Now") : words::from (letterOf (tag)));
+    }
+    auto box = area.reduced (10, 8);
+    g.setFont (type::text (12.0f));
+    if (silent.isNotEmpty())
+    {
+        auto line = box.removeFromBottom (16);
+        g.setColour (t.mute);
+        g.drawText (silent + (silent.containsChar (',') ? " are" : " is") + " silent at this setting.", line, juce::Justification::centredLeft, true);
+    }
+    if (bands.isEmpty() || hoverX >= 0.0f)
+        return;
+    const auto line1 = "Band: " + bands + (bands.containsChar (',') ? " differ string to string," : " differs string to string,");
+    auto place = box.removeFromBottom (34).withWidth (juce::roundToInt (type::width (type::text (12.0f), line1)) + 40);
+    g.setColour (t.sheet);
+    g.fillRect (place.expanded (4, 2));
+    auto swatch = place.removeFromLeft (24).withSizeKeepingCentre (22, 20).toFloat();
+    g.setColour (t.of (first).withAlpha (0.16f));
+    g.fillRect (swatch);
+    juce::Path line;
+    line.startNewSubPath (swatch.getX(), swatch.getCentreY());
+    line.lineTo (swatch.getRight(), swatch.getCentreY());
+    g.setColour (t.of (first));
+    strokeDashed (g, line, first, 2.2f);
+    place.removeFromLeft (8);
+    g.setColour (t.mute);
+    g.drawText (line1, place.removeFromTop (17), juce::Justification::centredLeft, false);
+    g.drawText ("other coils, another spot.", place, juce::Justification::centredLeft, false);
+}
+
+void Plot::paintHover (juce::Graphics& g)
+{
+    const auto& t = colours();
+    const double hz = hzAt (hoverX);
+    g.setColour (t.mute);
+    g.fillRect (hoverX - 0.5f, static_cast<float> (area.getY()), 1.0f, static_cast<float> (area.getHeight()));
+    struct Row { Tag tag; juce::String value; };
+    std::vector<Row> rows;
+    for (const auto& [tag, one] : drawn)
+    {
+        const auto report = desk.bench.report (tag);
+        if (report == nullptr || (tag == asRecorded && ! whole()))
+            continue;
+        const auto& c = report->curve;
+        auto value = one.silent ? juce::String ("silent") : words::db (valueAt (c.hz, whole() ? c.circuitDb : c.changeDb, hz) + shift (*report));
+        if (! one.band.isEmpty())
+            value << "  " << words::db (valueAt (c.hz, c.lowDb, hz) + shift (*report)).upToFirstOccurrenceOf (" ", false, false) << " to "
+                  << words::db (valueAt (c.hz, c.highDb, hz) + shift (*report)).upToFirstOccurrenceOf (" ", false, false);
+        rows.push_back ({ tag, value });
+    }
+    float width = 90.0f;
+    for (const auto& row : rows)
+        width = juce::jmax (width, type::width (type::text (12.0f), row.value) + 56.0f);
+    juce::Rectangle<float> box (0, static_cast<float> (area.getBottom()) - 30 - 17.0f * static_cast<float> (rows.size()), width, 24.0f + 17.0f * static_cast<float> (rows.size()));
+    box.setX (hoverX + 12 + width > static_cast<float> (area.getRight()) ? hoverX - 12 - width : hoverX + 12);
+    g.setColour (t.sheet.withAlpha (0.95f));
+    g.fillRoundedRectangle (box, 4.0f);
+    g.setColour (t.line);
+    g.drawRoundedRectangle (box, 4.0f, 1.0f);
+    auto inner = box.reduced (10, 4).toNearestInt();
+    g.setColour (t.ink);
+    g.setFont (type::bold (12.0f));
+    g.drawText (words::hertz (hz), inner.removeFromTop (17), juce::Justification::centredLeft, false);
+    for (const auto& row : rows)
+    {
+        auto line = inner.removeFromTop (17);
+        g.setColour (t.of (row.tag));
+        g.setFont (row.tag == asRecorded ? type::bold (12.0f) : type::name (15.0f));
+        g.drawText (row.tag == asRecorded ? juce::String ("Now") : words::from (letterOf (row.tag)), line.removeFromLeft (30), juce::Justification::centredLeft, false);
+        g.setColour (t.ink);
+        g.setFont (type::text (12.0f));
+        g.drawText (row.value, line, juce::Justification::centredLeft, false);
+    }
+}
+
+void Plot::mouseMove (const juce::MouseEvent& e)
+{
+    hoverX = area.contains (e.getPosition()) ? e.position.x : -1.0f;
+    repaint();
+}
+
+void Plot::mouseExit (const juce::MouseEvent&)
+{
+    hoverX = -1.0f;
+    repaint();
+}
+}

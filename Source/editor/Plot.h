@@ -1,0 +1,50 @@
+#pragma once
+
+#include "editor/Look.h"
+
+#include <map>
+
+namespace coldiron
+{
+/** The response of every option: change to the take, or the whole circuit. */
+class Plot : public Panel
+{
+public:
+    explicit Plot (Desk&);
+
+    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void paint (juce::Graphics&) override;
+    void resized() override;
+    void mouseMove (const juce::MouseEvent&) override;
+    void mouseExit (const juce::MouseEvent&) override;
+
+    /** While a knob is held its sweep is drawn; empty ends it. */
+    void showSweep (const juce::String& knob);
+
+private:
+    struct Drawn { juce::Path curve, band; std::vector<float> endY; bool silent = false; float yAtEnd = 0.0f; };
+
+    Segments kind;
+    juce::Rectangle<int> area;
+    juce::String sweepKnob;
+    std::map<Tag, Drawn> drawn;
+    float hoverX = -1.0f;
+
+    bool whole() const { return kind.chosen() == 1; }
+    float topDb() const { return whole() ? 24.0f : 12.0f; }
+    float bottomDb() const { return whole() ? -48.0f : -24.0f; }
+    float xOf (double hz) const;
+    double hzAt (float x) const;
+    float yOf (double db) const;
+    double shift (const Report&) const;      ///< what level matching adds to the change
+    juce::Path pathOf (const std::vector<double>& hz, const std::vector<double>& db, double shiftDb) const;
+    void build();
+    void paintAxes (juce::Graphics&);
+    void paintCurves (juce::Graphics&);
+    void paintSweep (juce::Graphics&);
+    void paintLetters (juce::Graphics&);
+    void paintHover (juce::Graphics&);
+    void paintKey (juce::Graphics&);
+    std::vector<Tag> allTags() const;
+};
+}

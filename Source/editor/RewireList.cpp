@@ -1,0 +1,423 @@
+#include "editor/RewireList.h"
+
+#include "editor/JobWords.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+constexpr int listWidth = 300, askPitch = 42;
+
+juce::String wishTitle (const std::string& wish) { return wish.empty() ? juce::String ("Other") : words::title (wish); }
+}
+
+RewireList::RewireList (Desk& d, Tag t) : Overlay (d), target (t), add (d, "Add", true)
+{
+    setTitle ("Pick a rewire");
+    Faults ignored;
+    const auto& presets = desk.bench.presets();
+    for (const auto& name : presets.list ("rewires"))
+        if (auto info = readRewireInfo (name, presets, ignored))
+            infos.push_back (std::move (*info));
+    std::stable_sort (infos.begin(), infos.end(), [] (const RewireInfo& a, const RewireInfo& b)
+                      { return a.wish.empty() != b.wish.empty() ? b.wish.empty() : a.wish < b.wish; });
+
+    dressField (search, colours());
+    search.setTextToShowWhenEmpty ("Search: quieter, split, bleed", colours().mute);
+    search.setTitle ("Search rewires");
+    search.onTextChange = [this] { filter(); };
+    search.onEscapeKey = [this]
+    {
+        if (onClose)
+            onClose();
+    };
+    search.onReturnKey = [this] { apply(); };
+    list.setModel (this);
+    list.setRowHeight (30);
+    list.setColour (juce::ListBox::backgroundColourId, juce::Colours::transparentBlack);
+    list.setTitle ("Rewires");
+    addAndMakeVisible (search);
+    addAndMakeVisible (list);
+    addAndMakeVisible (add);
+    add.setWords (target == asRecorded ? juce::String ("New option") : "Add to " + words::from (letterOf (target)));
+    add.onClick = [this] { apply(); };
+    filter();
+}
+
+RewireList::~RewireList() { list.setModel (nullptr); }
+
+const Harness& RewireList::harness() const
+{
+    kept = desk.bench.job(); // the reference lives as long as this
+    return jobwords::harnessOf (*kept, target);
+}
+
+void RewireList::benchChanged (const Revisions& before, const Revisions& now)
+{
+    if (before.job != now.job && chosen >= 0)
+        checkRefusal();
+    repaint();
+}
+
+void RewireList::filter()
+{
+    const auto wanted = juce::StringArray::fromTokens (search.getText().toLowerCase(), " ", "");
+    lines.clear();
+    juce::String group;
+    for (size_t i = 0; i < infos.size(); ++i)
+    {
+        const auto& info = infos[i];
+        auto haystack = words::from (info.name + " " + info.preset + " " + info.wish + " " + info.gives);
+        for (const auto& other : info.alsoCalled)
+            haystack << " " << words::from (other);
+        haystack = haystack.toLowerCase();
+        bool fits = true;
+        for (const auto& word : wanted)
+            fits = fits && (word.isEmpty() || haystack.contains (word));
+        if (! fits)
+            continue;
+        if (const auto title = wishTitle (info.wish); title != group)
+        {
+            group = title;
+            lines.push_back ({ true, title, -1 });
+        }
+        lines.push_back ({ false, words::from (info.name), static_cast<int> (i) });
+    }
+    list.updateContent();
+    int first = -1;
+    for (size_t i = 0; i < lines.size() && first < 0; ++i)
+        if (! lines[i].isHeading)
+            first = static_cast<int> (i);
+    list.selectRow (first);
+    if (first >= 0)
+        choose (lines[static_cast<size_t> (first)].info);
+    else
+        choose (-1);
+    list.repaint();
+}
+
+void RewireList::selectedRowsChanged (int row)
+{
+    if (row >= 0 && row < static_cast<int> (lines.size()) && ! lines[static_cast<size_t> (row)].isHeading)
+        choose (lines[static_cast<size_t> (row)].info);
+}
+
+void RewireList::choose (int info)
+{
+    if (info == chosen && info >= 0)
+        return;
+    chosen = info;
+    arguments.clear();
+    asks.clear();
+    refusal = {};
+    if (chosen >= 0)
+    {
+        fillAsks();
+        checkRefusal();
+    }
+    resized();
+    repaint();
+}
+
+std::vector<std::string> RewireList::candidates (const std::string& kind) const
+{
+    std::vector<std::string> names;
+    for (const auto& part : harness().parts())
+    {
+        if (part.kindName() == kind)
+            names.push_back (part.name);
+        if (kind == "coil")
+            if (const auto* pickup = part.as<PickupPart>())
+                for (const auto& coil : pickup->pickup.coils)
+                    names.push_back (part.name + "." + coil.name);
+        if (kind == "point")
+            for (const auto& terminal : part.points())
+                names.push_back (part.name + "." + terminal);
+    }
+    return names;
+}
+
+void RewireList::fillAsks()
+{
+    const auto& info = infos[static_cast<size_t> (chosen)];
+    std::string pickup;
+    for (const auto& ask : info.asks)
+    {
+        auto names = candidates (ask.kind);
+        // The bridge's own volume goes with the bridge: names that share a word come first.
+        const auto rank = [&] (const std::string& name)
+        {
+            int score = 0;
+            if (! pickup.empty() && name.rfind (pickup + "-", 0) == 0)
+                score += 4;
+            if (name.find (ask.name) != std::string::npos)
+                score += 3;
+            if (ask.kind == "pot" && ask.name != "tone" && name.find ("volume") != std::string::npos)
+                score += 2;
+            if (ask.kind == "pickup" && name == "bridge")
+                score += 1;
+            return score;
+        };
+        std::stable_sort (names.begin(), names.end(), [&] (const auto& a, const auto& b) { return rank (a) > rank (b); });
+        std::string value = ask.standard;
+        for (const auto& name : names)
+        {
+            const bool used = std::any_of (arguments.begin(), arguments.end(), [&] (const auto& a) { return a.second == name; });
+            if (value.empty() && ! used)
+                value = name;
+        }
+        arguments[ask.name] = value;
+        if (ask.kind == "pickup" && pickup.empty())
+            pickup = value;
+
+        AskRow row { ask, nullptr, nullptr };
+        const auto index = asks.size();
+        if (ask.kind == "value" || names.empty())
+        {
+            row.field = std::make_unique<juce::TextEditor>();
+            dressField (*row.field, colours());
+            row.field->setText (words::from (value), false);
+            row.field->setTitle (words::plain (ask.name));
+            row.field->onTextChange = [this, index]
+            {
+                arguments[asks[index].ask.name] = asks[index].field->getText().trim().toStdString();
+                checkRefusal();
+                repaint();
+            };
+            row.field->onReturnKey = [this] { apply(); };
+            row.field->onEscapeKey = search.onEscapeKey;
+            addAndMakeVisible (*row.field);
+        }
+        else
+        {
+            row.choice = std::make_unique<WordButton> (desk, words::from (value).replaceCharacter ('-', ' '));
+            row.choice->onClick = [this, index] { offer (index); };
+            addAndMakeVisible (*row.choice);
+        }
+        asks.push_back (std::move (row));
+    }
+}
+
+void RewireList::offer (size_t index)
+{
+    juce::PopupMenu menu;
+    menu.setLookAndFeel (&getLookAndFeel());
+    const auto names = candidates (asks[index].ask.kind);
+    std::map<std::string, juce::PopupMenu> byPart;
+    std::vector<std::string> order;
+    for (size_t i = 0; i < names.size(); ++i)
+    {
+        const bool ticked = arguments[asks[index].ask.name] == names[i];
+        const auto [part, terminal] = splitPoint (names[i]);
+        if (asks[index].ask.kind == "point")
+        {
+            if (byPart.find (part) == byPart.end())
+                order.push_back (part);
+            byPart[part].addItem (static_cast<int> (i) + 1, words::from (terminal), true, ticked);
+        }
+        else
+            menu.addItem (static_cast<int> (i) + 1, words::from (names[i]).replaceCharacter ('-', ' '), true, ticked);
+    }
+    for (const auto& part : order)
+        menu.addSubMenu (words::plain (part), byPart[part]);
+    const juce::Component::SafePointer<RewireList> self (this);
+    menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (asks[index].choice.get()),
+                        [self, index, names] (int choice)
+                        {
+                            if (self == nullptr || choice == 0 || index >= self->asks.size())
+                                return;
+                            const auto& name = names[static_cast<size_t> (choice) - 1];
+                            self->arguments[self->asks[index].ask.name] = name;
+                            self->asks[index].choice->setWords (words::from (name).replaceCharacter ('-', ' '));
+                            self->checkRefusal();
+                            self->resized();
+                            self->repaint();
+                        });
+}
+
+void RewireList::checkRefusal()
+{
+    const auto faults = desk.bench.whyNot (target, { infos[static_cast<size_t> (chosen)].preset, arguments });
+    refusal = faults.empty() ? juce::String() : words::from (faults.front().message);
+    add.setEnabled (faults.empty());
+}
+
+juce::String RewireList::optionName() const
+{
+    const auto& info = infos[static_cast<size_t> (chosen)];
+    auto name = words::from (info.name);
+    for (const auto& ask : info.asks)
+        if (ask.kind == "pickup" && info.asks.size() <= 3)
+        {
+            const auto found = arguments.find (ask.name);
+            if (found != arguments.end())
+                return words::title (found->second) + ": " + name.substring (0, 1).toLowerCase() + name.substring (1);
+        }
+    return name;
+}
+
+void RewireList::apply()
+{
+    if (chosen < 0 || ! refusal.isEmpty())
+        return;
+    auto& bench = desk.bench;
+    const auto before = controls (harness());
+    const RewireChoice choice { infos[static_cast<size_t> (chosen)].preset, arguments };
+    Tag tag = target;
+    if (tag == asRecorded)
+        tag = bench.addOption (optionName().toStdString());
+    if (tag == asRecorded)
+        return desk.tell ("All eight letters are taken. Remove an option first.");
+    auto choices = bench.rewires (tag);
+    choices.push_back (choice);
+    if (! bench.setRewires (tag, choices))
+    {
+        if (target == asRecorded)
+            bench.removeOption (tag);
+        return;
+    }
+    // A switch that was just fitted is thrown, so that what it does is heard at once.
+    juce::StringArray thrown;
+    const auto job = bench.job();
+    for (const auto& control : controls (jobwords::harnessOf (*job, tag)))
+    {
+        const bool isNew = std::none_of (before.begin(), before.end(), [&] (const Control& c) { return c.name == control.name; });
+        if (! isNew || control.positions.size() != 2)
+            continue;
+        const auto& other = control.positions[0] == control.standard ? control.positions[1] : control.positions[0];
+        bench.beginGesture (tag, control.name);
+        bench.setLever (tag, control.name, other);
+        bench.endGesture (tag, control.name);
+        thrown.add (words::plain (control.name) + " is " + words::from (other));
+    }
+    bench.hear (tag);
+    desk.tell (words::from (letterOf (tag)) + ": " + words::from (infos[static_cast<size_t> (chosen)].name) + (thrown.isEmpty() ? juce::String (".") : ", " + thrown.joinIntoString (", ") + "."));
+    if (onClose)
+        onClose();
+}
+
+bool RewireList::keyPressed (const juce::KeyPress& key)
+{
+    if (key == juce::KeyPress::downKey || key == juce::KeyPress::upKey)
+    {
+        const int step = key == juce::KeyPress::downKey ? 1 : -1;
+        int row = list.getSelectedRow() + step;
+        while (row >= 0 && row < getNumRows() && lines[static_cast<size_t> (row)].isHeading)
+            row += step;
+        if (row >= 0 && row < getNumRows())
+            list.selectRow (row);
+        return true;
+    }
+    return Overlay::keyPressed (key);
+}
+
+void RewireList::resized()
+{
+    Overlay::resized();
+    auto area = getLocalBounds().reduced (20, 16).withTrimmedTop (40);
+    auto left = area.removeFromLeft (juce::jmin (listWidth, area.getWidth() * 2 / 5));
+    search.setBounds (left.removeFromTop (32));
+    left.removeFromTop (8);
+    list.setBounds (left);
+    area.removeFromLeft (24);
+    const int width = juce::jmax (140, juce::roundToInt (type::width (type::bold (14.0f), add.getName())) + 40);
+    add.setBounds (area.removeFromBottom (44).removeFromRight (width));
+    area.removeFromBottom (8);
+    auto fields = area.removeFromBottom (static_cast<int> (asks.size()) * askPitch);
+    for (auto& row : asks)
+    {
+        auto line = fields.removeFromTop (askPitch).withTrimmedLeft (110).reduced (0, 4);
+        if (row.choice != nullptr)
+            row.choice->setBounds (line.withWidth (juce::jmin (line.getWidth(), juce::jmax (150, row.choice->idealWidth()))));
+        else
+            row.field->setBounds (line.withWidth (120));
+    }
+    detail = area;
+}
+
+void RewireList::paint (juce::Graphics& g)
+{
+    Overlay::paint (g);
+    const auto& t = colours();
+    paintTitle (g, target == asRecorded ? juce::String ("New option: pick a rewire") : "Add a rewire to " + words::from (letterOf (target)));
+    g.setColour (t.line);
+    g.fillRect (search.getRight() + 11, search.getY(), 1, getHeight() - search.getY() - 16);
+    if (infos.empty() || lines.empty())
+    {
+        g.setColour (t.mute);
+        g.setFont (type::text (13.0f));
+        g.drawFittedText (infos.empty() ? "No rewires were found among the presets." : "Nothing of that name. Try what the player wants: quieter, brighter, louder.", detail, juce::Justification::topLeft, 3, 1.0f);
+        return;
+    }
+    if (chosen < 0)
+        return;
+    const auto& info = infos[static_cast<size_t> (chosen)];
+    juce::AttributedString text;
+    text.setWordWrap (juce::AttributedString::byWord);
+    text.setLineSpacing (3.0f);
+    const auto para = [&] (const juce::String& label, const juce::String& words)
+    {
+        if (words.isEmpty())
+            return;
+        if (label.isNotEmpty())
+            text.append (label + "  ", type::text (13.0f), t.mute);
+        text.append (words + "\n\n", type::text (13.0f), t.ink);
+    };
+    text.append (words::from (info.name) + "\n\n", type::bold (15.0f), t.ink);
+    juce::StringArray others;
+    for (const auto& other : info.alsoCalled)
+        others.add (words::from (other));
+    para ("also called", others.joinIntoString (", "));
+    const auto filled = [this] (const std::string& sentence)
+    {
+        auto words = words::from (sentence);
+        for (const auto& [name, value] : arguments)
+            words = words.replace ("{" + words::from (name) + "}", words::plain (value));
+        return words;
+    };
+    para ("gives", filled (info.gives));
+    para ("costs", filled (info.costs));
+    if (refusal.isNotEmpty())
+    {
+        text.append ("not here  ", type::text (13.0f), t.mute);
+        text.append (refusal, type::bold (13.0f), t.ink);
+    }
+    juce::TextLayout laid;
+    laid.createLayout (text, static_cast<float> (detail.getWidth()), static_cast<float> (detail.getHeight()));
+    {
+        const juce::Graphics::ScopedSaveState save (g);
+        g.reduceClipRegion (detail);
+        laid.draw (g, detail.toFloat());
+    }
+    g.setFont (type::text (13.0f));
+    for (const auto& row : asks)
+    {
+        const int y = row.choice != nullptr ? row.choice->getY() : row.field->getY();
+        g.setColour (t.mute);
+        g.drawText (words::plain (row.ask.name), detail.getX(), y, 104, 34, juce::Justification::centredLeft, true);
+    }
+}
+
+void RewireList::paintListBoxItem (int row, juce::Graphics& g, int width, int height, bool selected)
+{
+    const auto& t = colours();
+    const auto& line = lines[static_cast<size_t> (row)];
+    if (line.isHeading)
+    {
+        g.setColour (t.mute);
+        g.setFont (type::name (15.0f));
+        g.drawText (line.words, 4, 4, width - 8, height - 4, juce::Justification::bottomLeft, true);
+        return;
+    }
+    if (selected)
+    {
+        g.setColour (t.ink);
+        g.fillRoundedRectangle (0.0f, 1.0f, static_cast<float> (width) - 2.0f, static_cast<float> (height) - 2.0f, 4.0f);
+    }
+    g.setColour (selected ? t.sheet : t.ink);
+    g.setFont (type::text (13.0f));
+    g.drawText (line.words, 12, 0, width - 24, height, juce::Justification::centredLeft, true);
+}
+}

@@ -1,0 +1,418 @@
+#include "editor/TagCard.h"
+
+#include "editor/Words.h"
+
+#include <cmath>
+
+namespace coldiron
+{
+namespace
+{
+constexpr float cut = 16.0f, inset = 4.0f;
+
+/** Level of an option: loudness where there is a take, else its level over the middle of the range. */
+double levelOf (const Report& report) { return report.figures.loudnessLu.value_or (report.figures.levelDb); }
+}
+
+juce::Path tagOutline (juce::Rectangle<float> r)
+{
+    juce::Path p;
+    p.startNewSubPath (r.getX() + cut, r.getY());
+    p.lineTo (r.getRight() - cut, r.getY());
+    p.lineTo (r.getRight(), r.getY() + cut);
+    p.lineTo (r.getRight(), r.getBottom() - 6);
+    p.quadraticTo (r.getRight(), r.getBottom(), r.getRight() - 6, r.getBottom());
+    p.lineTo (r.getX() + 6, r.getBottom());
+    p.quadraticTo (r.getX(), r.getBottom(), r.getX(), r.getBottom() - 6);
+    p.lineTo (r.getX(), r.getY() + cut);
+    p.closeSubPath();
+    return p;
+}
+
+TagCard::TagCard (Desk& d, Tag t) : desk (d), tagShown (t)
+{
+    setWantsKeyboardFocus (true);
+    addChildComponent (nameField);
+    nameField.onReturnKey = [this] { endRenaming (true); };
+    nameField.onEscapeKey = [this] { endRenaming (false); };
+    nameField.onFocusLost = [this] { endRenaming (true); };
+}
+
+void TagCard::setSize (TagSize s)
+{
+    size = s;
+    resized();
+    repaint();
+}
+
+juce::Path TagCard::outline() const { return tagOutline (getLocalBounds().toFloat().reduced (inset)); }
+juce::Point<float> TagCard::eyelet() const { return { static_cast<float> (getWidth()) / 2.0f, inset + 12.0f }; }
+
+void TagCard::refresh()
+{
+    auto& bench = desk.bench;
+    const auto job = bench.job();
+    heard = bench.heard() == tagShown;
+    working = bench.isWorking (tagShown);
+    report = bench.report (tagShown);
+    below.clear();
+    if (tagShown == asRecorded)
+    {
+        name = "As recorded";
+        const int take = bench.take();
+        if (take >= 0 && take < static_cast<int> (job->takes.size()))
+            below = words::settingInWords (job->takes[static_cast<size_t> (take)].harness, job->takes[static_cast<size_t> (take)].setting);
+        pill = job->takes.empty() ? "no take" : "the take";
+    }
+    else
+    {
+        const auto* option = job->find (letterOf (tagShown));
+        name = option != nullptr ? words::from (option->name) : juce::String();
+        if (option != nullptr && name.isEmpty())
+            name = option->rewires.empty() ? "As it is" : words::from (option->rewires.front().name);
+        pill = {};
+        if (report != nullptr && ! report->silent)
+            pill = juce::String::fromUTF8 (report->figures.sureness.isEstimated() ? "\xe2\x89\x88 " : "= ")
+                   + words::from (report->figures.sureness.pillWord());
+    }
+    setTitle ((tagShown == asRecorded ? juce::String ("As recorded") : "Option " + words::from (letterOf (tagShown)) + ", " + name) + (heard ? ", heard" : ""));
+    auto tip = name + (below.isNotEmpty() ? ". " + below : juce::String());
+    if (report != nullptr && tagShown != asRecorded && ! report->silent)
+        tip << ". " << words::from (report->figures.sureness.explanation());
+    setTooltip (tip);
+    repaint();
+}
+
+juce::Rectangle<int> TagCard::nameArea() const
+{
+    const int pad = size.compact ? 8 : 16;
+    return { static_cast<int> (inset) + pad - 4, static_cast<int> (inset + headHeight()) + (size.low ? 2 : 8),
+             getWidth() - 2 * (static_cast<int> (inset) + pad - 4), size.low || size.compact ? (size.compact && size.low ? 18 : 36) : 36 };
+}
+
+void TagCard::paint (juce::Graphics& g)
+{
+    const auto& t = desk.colours();
+    const auto path = outline();
+    const bool over = isMouseOver (true);
+    if (heard)
+        juce::DropShadow (juce::Colours::black.withAlpha (0.13f), 10, { 0, 3 }).drawForPath (g, path);
+    g.setColour (t.sheet);
+    g.fillPath (path);
+    paintHead (g, over);
+    g.setColour (heard ? t.of (tagShown) : over ? t.ink : t.line);
+    g.strokePath (path, juce::PathStrokeType (heard ? 2.5f : 1.0f));
+
+    const auto hole = eyelet();
+    g.setColour (t.window);
+    g.fillEllipse (juce::Rectangle<float> (11, 11).withCentre (hole));
+    g.setColour (heard ? t.of (tagShown) : t.mute);
+    g.drawEllipse (juce::Rectangle<float> (11, 11).withCentre (hole), 1.5f);
+
+    if (! nameField.isVisible())
+    {
+        auto area = nameArea();
+        g.setColour (t.ink);
+        const float textSize = size.low || size.compact ? 13.0f : 14.0f;
+        g.setFont (type::bold (textSize));
+        if (below.isNotEmpty() && area.getHeight() > 30)
+        {
+            g.drawText (name, area.removeFromTop (area.getHeight() / 2), juce::Justification::centredLeft, true);
+            g.setColour (t.mute);
+            g.setFont (type::text (textSize - 0.5f));
+            g.drawText (below, area, juce::Justification::centredLeft, true);
+        }
+        else
+            g.drawFittedText (name, area, juce::Justification::topLeft, area.getHeight() > 30 ? 2 : 1, 1.0f);
+    }
+    paintFigures (g);
+
+    if (hasKeyboardFocus (false))
+    {
+        g.setColour (t.ink);
+        g.strokePath (tagOutline (getLocalBounds().toFloat().reduced (1.0f)), juce::PathStrokeType (2.0f));
+    }
+}
+
+void TagCard::paintHead (juce::Graphics& g, bool over)
+{
+    const auto& t = desk.colours();
+    const auto area = getLocalBounds().toFloat().reduced (inset);
+    const auto colour = t.of (tagShown);
+    if (heard)
+    {
+        const juce::Graphics::ScopedSaveState save (g);
+        g.reduceClipRegion (juce::Rectangle<float> (area).withHeight (headHeight()).getSmallestIntegerContainer());
+        g.setColour (colour);
+        g.fillPath (outline());
+    }
+    const float pad = size.compact ? 10.0f : 16.0f;
+    const auto letter = tagShown == asRecorded ? juce::String ("Now") : words::from (letterOf (tagShown));
+    auto font = type::name (tagShown == asRecorded ? (size.compact ? 24.0f : 28.0f) : (size.low ? 32.0f : 36.0f));
+    g.setFont (font);
+    g.setColour (heard ? t.onOption : colour);
+    const float base = area.getY() + headHeight() - (size.low ? 8.0f : 12.0f);
+    g.drawSingleLineText (letter, juce::roundToInt (area.getX() + pad), juce::roundToInt (base));
+    if (over && ! heard)
+        g.fillRect (area.getX() + pad, base + 4.0f, type::width (font, letter), 2.5f);
+
+    if (pill.isEmpty())
+        return;
+    const auto small = type::text (12.0f);
+    const float room = area.getRight() - (size.compact ? 6.0f : 10.0f) - (area.getX() + pad + type::width (font, letter) + 8.0f);
+    auto words = pill;
+    if (type::width (small, words) + 14.0f > room)
+        words = words.substring (0, 2).trim(); // the sign alone, the words are in the tip
+    const float width = type::width (small, words) + 14.0f;
+    if (width > room)
+        return;
+    const juce::Rectangle<float> box (area.getRight() - (size.compact ? 6.0f : 10.0f) - width, area.getY() + headHeight() - (size.low ? 26.0f : 31.0f), width, 19.0f);
+    g.setColour (t.sheet);
+    g.fillRoundedRectangle (box, 9.5f);
+    g.setColour (heard ? t.sheet : t.line);
+    g.drawRoundedRectangle (box.reduced (0.5f), 9.0f, 1.0f);
+    g.setColour (t.ink);
+    g.setFont (small);
+    g.drawText (words, box.toNearestInt(), juce::Justification::centred, false);
+}
+
+void TagCard::paintFigures (juce::Graphics& g)
+{
+    const auto& t = desk.colours();
+    const int pad = size.compact ? 12 : 20;
+    const int bottom = getHeight() - static_cast<int> (inset);
+    auto area = getLocalBounds().reduced (pad, 0);
+
+    // The colour line in the tag's dash; while a response is worked out it waits as a hairline.
+    juce::Path line;
+    line.startNewSubPath (static_cast<float> (area.getX()), static_cast<float> (bottom) - 11.5f);
+    line.lineTo (static_cast<float> (area.getRight()), static_cast<float> (bottom) - 11.5f);
+    g.setColour (report == nullptr ? t.line : t.of (tagShown));
+    strokeDashed (g, line, report == nullptr ? asRecorded : tagShown, report == nullptr ? 1.0f : 3.0f);
+
+    const bool known = report != nullptr && report->complete;
+    struct Row { const char* label; juce::String value; bool strong; bool clips; };
+    std::vector<Row> rows;
+    if (known && report->silent)
+        rows = { { "level", "silent", true, false } };
+    else
+    {
+        const bool isNow = tagShown == asRecorded;
+        bool clips = false;
+        if (known && report->peakDb.has_value())
+            clips = *report->peakDb + (desk.bench.levelMatched() ? report->matchDb : 0.0) > 0.0;
+        rows.push_back ({ "level", known ? words::db (levelOf (*report)) : juce::String(), false, clips });
+        rows.push_back ({ "peak", known ? words::hertz (report->figures.peakHz.value_or (0.0)) : juce::String(), false, false });
+        rows.push_back ({ "hum", known ? (isNow && ! report->figures.humByMismatch ? juce::String ("0 dB") : words::humInWords (*report)) : juce::String(),
+                          known && ! isNow && ! report->figures.humByMismatch && report->figures.humJackDb > 3.0, false });
+    }
+
+    if (size.low)
+    {
+        auto row = area.withTop (bottom - 34).withHeight (16);
+        g.setFont (type::text (12.5f));
+        g.setColour (t.ink);
+        if (known)
+        {
+            g.drawText (rows[0].value, row, juce::Justification::centredLeft, false);
+            if (! size.compact && rows.size() > 1)
+            {
+                g.setFont (rows[2].strong ? type::bold (12.5f) : type::text (12.5f));
+                g.drawText (rows[2].strong ? "hum " + rows[2].value : rows[1].value, row, juce::Justification::centredRight, false);
+            }
+        }
+        return;
+    }
+
+    const int pitch = 18;
+    int y = bottom - 21 - pitch * 3;
+    for (const auto& row : rows)
+    {
+        const juce::Rectangle<int> place (area.getX(), y, area.getWidth(), pitch);
+        g.setFont (type::text (12.5f));
+        g.setColour (t.mute);
+        if (! size.compact)
+            g.drawText (row.label, place, juce::Justification::centredLeft, false);
+        if (row.value.isNotEmpty())
+        {
+            g.setColour (t.ink);
+            const auto font = row.strong ? type::bold (13.0f) : type::text (13.0f);
+            g.setFont (font);
+            g.drawText (row.value, place, juce::Justification::centredRight, false);
+            if (row.clips)
+            {
+                juce::Path mark;
+                const float x = static_cast<float> (place.getRight()) - type::width (font, row.value) - 12.0f, m = static_cast<float> (place.getCentreY());
+                mark.addTriangle (x, m + 4, x + 8, m + 4, x + 4, m - 4);
+                g.fillPath (mark);
+            }
+        }
+        else
+        {
+            g.setColour (t.line);
+            g.fillRoundedRectangle (place.withTrimmedLeft (place.getWidth() / 2).withSizeKeepingCentre (place.getWidth() / 2, 6).toFloat(), 3.0f);
+        }
+        y += pitch;
+    }
+}
+
+void TagCard::mouseDown (const juce::MouseEvent& e)
+{
+    if (e.mods.isPopupMenu())
+        showMenu();
+    else
+        desk.bench.hear (tagShown);
+}
+
+void TagCard::mouseDoubleClick (const juce::MouseEvent& e)
+{
+    if (tagShown != asRecorded && nameArea().contains (e.getPosition()))
+        startRenaming();
+}
+
+bool TagCard::keyPressed (const juce::KeyPress& key)
+{
+    if (key == juce::KeyPress::returnKey)
+        desk.bench.hear (tagShown);
+    else if (key == juce::KeyPress (juce::KeyPress::F10Key, juce::ModifierKeys::shiftModifier, 0))
+        showMenu();
+    else if (key == juce::KeyPress::F2Key && tagShown != asRecorded)
+        startRenaming();
+    else if (key == juce::KeyPress::deleteKey && tagShown != asRecorded)
+        desk.bench.removeOption (tagShown);
+    else
+        return false;
+    return true;
+}
+
+void TagCard::showMenu()
+{
+    auto& bench = desk.bench;
+    juce::PopupMenu menu;
+    const auto tags = bench.tags();
+    const auto found = std::find (tags.begin(), tags.end(), tagShown);
+    const int place = found == tags.end() ? -1 : static_cast<int> (found - tags.begin());
+    const bool room = tags.size() < 8;
+    menu.addItem (1, "Hear");
+    if (tagShown == asRecorded)
+        menu.addItem (2, "New option from a rewire", room);
+    else
+    {
+        menu.addItem (3, "Add a rewire");
+        if (const auto choices = bench.rewires (tagShown); ! choices.empty())
+        {
+            juce::PopupMenu off;
+            const auto* option = bench.job()->find (letterOf (tagShown));
+            for (size_t i = 0; i < choices.size(); ++i)
+                off.addItem (100 + static_cast<int> (i), option != nullptr && i < option->rewires.size() ? words::from (option->rewires[i].name) : words::plain (choices[i].preset));
+            menu.addSubMenu ("Take a rewire off", off);
+        }
+        menu.addSeparator();
+        menu.addItem (4, "Rename");
+        menu.addItem (5, "Duplicate", room);
+        menu.addItem (6, "Move left", place > 0);
+        menu.addItem (7, "Move right", place >= 0 && place + 1 < static_cast<int> (tags.size()));
+        menu.addSeparator();
+        menu.addItem (8, "Remove");
+    }
+    menu.setLookAndFeel (&getLookAndFeel());
+    const juce::Component::SafePointer<TagCard> self (this);
+    menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (this),
+                        [self, place] (int choice)
+                        {
+                            if (self == nullptr || choice == 0)
+                                return;
+                            auto& d = self->desk;
+                            const Tag tag = self->tagShown;
+                            if (choice >= 100)
+                            {
+                                auto list = d.bench.rewires (tag);
+                                list.erase (list.begin() + (choice - 100));
+                                d.bench.setRewires (tag, list);
+                                return;
+                            }
+                            switch (choice)
+                            {
+                                case 1: d.bench.hear (tag); break;
+                                case 2: d.addRewireTo (asRecorded); break;
+                                case 3: d.addRewireTo (tag); break;
+                                case 4: self->startRenaming(); break;
+                                case 5: d.bench.hear (d.bench.duplicateOption (tag)); break;
+                                case 6: d.bench.moveOption (tag, place - 1); break;
+                                case 7: d.bench.moveOption (tag, place + 1); break;
+                                case 8: d.bench.removeOption (tag); break;
+                                default: break;
+                            }
+                        });
+}
+
+void TagCard::startRenaming()
+{
+    dressField (nameField, desk.colours());
+    nameField.setText (name, false);
+    nameField.setVisible (true);
+    nameField.grabKeyboardFocus();
+    nameField.selectAll();
+    repaint();
+}
+
+void TagCard::endRenaming (bool keep)
+{
+    if (! nameField.isVisible())
+        return;
+    nameField.setVisible (false);
+    const auto typed = nameField.getText().trim();
+    if (keep && typed.isNotEmpty() && typed != name)
+        desk.bench.renameOption (tagShown, typed.toStdString());
+    repaint();
+}
+
+void TagCard::resized() { nameField.setBounds (nameArea().withHeight (24)); }
+
+NewTag::NewTag (Desk& d) : desk (d)
+{
+    setWantsKeyboardFocus (true);
+    setTitle ("New option, pick a rewire");
+}
+
+void NewTag::setLetter (Tag t)
+{
+    letter = t;
+    repaint();
+}
+
+void NewTag::paint (juce::Graphics& g)
+{
+    const auto& t = desk.colours();
+    const auto path = tagOutline (getLocalBounds().toFloat().reduced (inset + 0.5f));
+    juce::Path dashed;
+    const float dash[] = { 5.0f, 4.0f };
+    juce::PathStrokeType (1.0f).createDashedStroke (dashed, path, dash, 2);
+    g.setColour (isMouseOver() ? t.ink : t.mute);
+    g.fillPath (dashed);
+    if (hasKeyboardFocus (false))
+        g.strokePath (tagOutline (getLocalBounds().toFloat().reduced (1.0f)), juce::PathStrokeType (2.0f));
+    auto area = getLocalBounds().reduced (10, 0).withSizeKeepingCentre (getWidth() - 14, 44);
+    g.setColour (t.ink);
+    const bool narrow = getWidth() < 118;
+    g.setFont (type::bold (narrow ? 12.0f : 14.0f));
+    g.drawText (narrow ? "New" : "New option", area.removeFromTop (22), juce::Justification::centred, false);
+    g.setColour (t.mute);
+    g.setFont (type::text (12.5f));
+    g.drawText (narrow ? juce::String ("for ") + words::from (letterOf (letter)) : "pick a rewire for " + words::from (letterOf (letter)), area, juce::Justification::centred, false);
+}
+
+void NewTag::mouseUp (const juce::MouseEvent& e)
+{
+    if (getLocalBounds().contains (e.getPosition()))
+        desk.addRewireTo (asRecorded);
+}
+
+bool NewTag::keyPressed (const juce::KeyPress& key)
+{
+    if (key != juce::KeyPress::returnKey)
+        return false;
+    desk.addRewireTo (asRecorded);
+    return true;
+}
+}

@@ -1,0 +1,76 @@
+#pragma once
+
+#include "editor/Look.h"
+
+namespace coldiron
+{
+/** How much a tag shows. */
+struct TagSize
+{
+    bool compact = false; ///< narrow: name on one line
+    bool low = false;     ///< low: two figures on one line
+};
+
+/** One option's tag, or as recorded. It hangs by a thread that its parent draws. */
+class TagCard : public juce::Component, public juce::SettableTooltipClient
+{
+public:
+    TagCard (Desk&, Tag);
+
+    Tag tag() const { return tagShown; }
+    void setSize (TagSize);
+    void refresh(); ///< reads the bench again
+    juce::Point<float> eyelet() const;
+
+    void paint (juce::Graphics&) override;
+    void mouseDown (const juce::MouseEvent&) override;
+    void mouseDoubleClick (const juce::MouseEvent&) override;
+    void mouseEnter (const juce::MouseEvent&) override { repaint(); }
+    void mouseExit (const juce::MouseEvent&) override { repaint(); }
+    bool keyPressed (const juce::KeyPress&) override;
+    void focusGained (FocusChangeType) override { repaint(); }
+    void focusLost (FocusChangeType) override { repaint(); }
+
+    void showMenu();
+    void startRenaming();
+    void resized() override;
+
+private:
+    Desk& desk;
+    Tag tagShown;
+    TagSize size;
+    juce::String name, below, pill;
+    bool heard = false, working = false;
+    std::shared_ptr<const Report> report;
+    juce::TextEditor nameField;
+
+    juce::Path outline() const;
+    float headHeight() const { return size.low ? 38.0f : 54.0f; }
+    juce::Rectangle<int> nameArea() const;
+    void paintHead (juce::Graphics&, bool over);
+    void paintFigures (juce::Graphics&);
+    void endRenaming (bool keep);
+};
+
+/** The dashed tag that makes a new option. */
+class NewTag : public juce::Component
+{
+public:
+    explicit NewTag (Desk&);
+    void setLetter (Tag);
+    void paint (juce::Graphics&) override;
+    void mouseUp (const juce::MouseEvent&) override;
+    bool keyPressed (const juce::KeyPress&) override;
+    void mouseEnter (const juce::MouseEvent&) override { repaint(); }
+    void mouseExit (const juce::MouseEvent&) override { repaint(); }
+    void focusGained (FocusChangeType) override { repaint(); }
+    void focusLost (FocusChangeType) override { repaint(); }
+
+private:
+    Desk& desk;
+    Tag letter = 1;
+};
+
+/** The outline of a tag: corners cut above, round below. */
+juce::Path tagOutline (juce::Rectangle<float>);
+}

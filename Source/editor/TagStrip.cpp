@@ -1,0 +1,104 @@
+#include "editor/TagStrip.h"
+
+namespace coldiron
+{
+TagStrip::TagStrip (Desk& d) : Panel (d), newTag (d)
+{
+    setInterceptsMouseClicks (false, true);
+    addChildComponent (newTag);
+    rebuild();
+}
+
+void TagStrip::rebuild()
+{
+    std::vector<Tag> wanted { asRecorded };
+    for (Tag tag : desk.bench.tags())
+        wanted.push_back (tag);
+    const bool same = wanted.size() == cards.size()
+                      && std::equal (wanted.begin(), wanted.end(), cards.begin(), [] (Tag t, const auto& card) { return card->tag() == t; });
+    if (same)
+        return;
+    cards.clear();
+    for (Tag tag : wanted)
+    {
+        cards.push_back (std::make_unique<TagCard> (desk, tag));
+        addAndMakeVisible (*cards.back());
+    }
+    newTag.toFront (false);
+    for (Tag tag = 1; tag <= maxTag; ++tag)
+        if (std::find (wanted.begin(), wanted.end(), tag) == wanted.end())
+        {
+            newTag.setLetter (tag);
+            break;
+        }
+}
+
+void TagStrip::arrange (const std::vector<juce::Rectangle<int>>& places, TagSize size)
+{
+    for (size_t i = 0; i < cards.size() && i < places.size(); ++i)
+    {
+        cards[i]->setBounds (places[i].expanded (4));
+        cards[i]->setSize (size);
+    }
+    newTag.setVisible (places.size() > cards.size());
+    if (newTag.isVisible())
+        newTag.setBounds (places[cards.size()].expanded (4));
+    repaint();
+}
+
+void TagStrip::benchChanged (const Revisions& before, const Revisions& now)
+{
+    if (before.job != now.job)
+        rebuild();
+    for (auto& card : cards)
+        card->refresh();
+    repaint();
+}
+
+void TagStrip::paintOverChildren (juce::Graphics& g)
+{
+    for (const auto& card : cards)
+    {
+        const bool heard = desk.bench.heard() == card->tag();
+        const auto hole = card->eyelet() + card->getPosition().toFloat();
+        juce::Path thread;
+        const float top = 6.0f; // where the take's sheet ends
+        if (heard)
+        {
+            thread.startNewSubPath (hole.x, top);
+            thread.lineTo (hole);
+            g.setColour (colours().of (card->tag()));
+            g.strokePath (thread, juce::PathStrokeType (3.0f));
+            g.fillEllipse (juce::Rectangle<float> (10, 10).withCentre ({ hole.x, top }));
+            g.setColour (colours().sheet);
+            g.fillEllipse (juce::Rectangle<float> (9, 9).withCentre (hole));
+        }
+        else
+        {
+            thread.startNewSubPath (hole.x + 1.0f, top);
+            thread.cubicTo (hole.x - 5.0f, top + 8.0f, hole.x - 3.0f, hole.y - 14.0f, hole.x, hole.y);
+            g.setColour (colours().mute);
+            g.strokePath (thread, juce::PathStrokeType (1.2f));
+        }
+    }
+}
+
+void TagStrip::rename (Tag tag)
+{
+    for (auto& card : cards)
+        if (card->tag() == tag)
+            card->startRenaming();
+}
+
+void TagStrip::hearNext (int direction)
+{
+    for (size_t i = 0; i < cards.size(); ++i)
+        if (cards[i]->tag() == desk.bench.heard())
+        {
+            const auto next = static_cast<int> (i) + direction;
+            if (next >= 0 && next < static_cast<int> (cards.size()))
+                desk.bench.hear (cards[static_cast<size_t> (next)]->tag());
+            return;
+        }
+}
+}

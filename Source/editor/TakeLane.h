@@ -1,0 +1,48 @@
+#pragma once
+
+#include "editor/Look.h"
+
+namespace coldiron
+{
+/** The take: play, waveform, loop brackets, playhead, the strings played. */
+class TakeLane : public Panel, public juce::SettableTooltipClient
+{
+public:
+    explicit TakeLane (Desk&);
+
+    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void tick();        ///< moves the playhead
+    void togglePlay();
+    void toggleLoop();
+    void nextTake();
+    void setLoopEndHere (bool second);
+
+    void paint (juce::Graphics&) override;
+    void resized() override;
+    void mouseDown (const juce::MouseEvent&) override;
+    void mouseDrag (const juce::MouseEvent&) override;
+    void mouseDoubleClick (const juce::MouseEvent&) override;
+    void mouseMove (const juce::MouseEvent&) override;
+
+private:
+    std::shared_ptr<const TakePicture> picture;
+    juce::Rectangle<int> button, wave, heading;
+    WordButton open;
+    juce::Path quiet, loud; ///< the waveform, outside and inside the loop
+    int lastX = -1;
+    enum class Grip { none, left, right, place } grip = Grip::none;
+
+    struct StringTick { std::string name; juce::Rectangle<int> area; bool on = true; };
+    std::vector<StringTick> ticks;
+
+    bool playable() const { return picture != nullptr && picture->fault.empty() && picture->seconds > 0.0; }
+    float xOf (double seconds) const;
+    double secondsAt (float x) const;
+    void buildWave();
+    void placeTicks();
+    void flipString (size_t index);
+    void paintWave (juce::Graphics&);
+    void paintHead (juce::Graphics&);
+    Grip gripAt (juce::Point<float>) const;
+};
+}

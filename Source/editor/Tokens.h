@@ -1,0 +1,42 @@
+#pragma once
+
+#include "plugin/Bench.h"
+
+#include <juce_gui_basics/juce_gui_basics.h>
+
+#include <array>
+#include <vector>
+
+namespace coldiron
+{
+/** The colours of a window: ink on bench paper, or chalk on slate. */
+struct Tokens
+{
+    juce::Colour window, sheet, well, line, mute, ink, heat, onOption;
+    std::array<juce::Colour, 9> options; ///< by Tag; as recorded is ink
+
+    static const Tokens& light();
+    static const Tokens& dark();
+
+    juce::Colour of (Tag tag) const { return options[static_cast<size_t> (tag)]; }
+};
+
+/** Dash lengths of a tag in px, drawn and gap by turns; empty: solid. */
+const std::vector<float>& dashOf (Tag);
+
+/** Strokes a path with the tag's dash. */
+void strokeDashed (juce::Graphics&, const juce::Path&, Tag, float weight);
+
+/** Contrast of two colours, WCAG 2: (L1 + 0.05) / (L2 + 0.05), 1 to 21. */
+double contrast (juce::Colour, juce::Colour);
+
+/** The faces: B612 for text and numbers, Routed Gothic for letters and names. Heights are the design's sizes. */
+namespace type
+{
+juce::Font text (float size);
+juce::Font bold (float size);
+juce::Font italic (float size);
+juce::Font name (float size);
+float width (const juce::Font&, const juce::String&);
+}
+}
