@@ -23,6 +23,7 @@ public:
         job.title = reader.text ("title");
         reader.text ("about");
         reader.text ("client");
+        const auto* agreed = reader.value ("agreed");
         readLoads();
         const auto* guitar = reader.needed ("guitar", "\"guitar\": the name of a preset, or an object");
         const auto* takes = reader.value ("takes");
@@ -39,6 +40,8 @@ public:
         }
         readTakes (takes);
         readOptions (options);
+        if (agreed != nullptr && (options == nullptr || options->find (agreed->text) == nullptr))
+            addFault (faults, *agreed, "\"agreed\": found \"" + agreed->text + "\", expected the letter of one of the options");
         if (faults.size() != before)
             return std::nullopt;
         return std::move (job);
