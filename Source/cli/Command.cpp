@@ -1,0 +1,126 @@
+#include "cli/Command.h"
+
+#include <CLI/CLI.hpp>
+#include <unistd.h>
+
+#include <cstdarg>
+#include <cstdio>
+#include <fstream>
+#include <iostream>
+
+namespace coldiron::cli
+{
+namespace fs = std::filesystem;
+
+PresetFolders Common::presets() const
+{
+    std::vector<fs::path> extra;
+    for (const auto& folder : presetFolders)
+    {
+        if (! fs::is_directory (folder))
+            throw UsageFault ("--presets: there is no folder " + folder);
+        extra.emplace_back (folder);
+    }
+    return PresetFolders::standard (extra);
+}
+
+void addPresetFolders (CLI::App& command, Common& common)
+{
+    command.add_option ("--presets", common.presetFolders, "Folder with your own presets, looked at first; may be repeated")
+        ->type_name ("DIR")
+        ->expected (1)
+        ->multi_option_policy (CLI::MultiOptionPolicy::TakeAll);
+}
+
+Job openJob (const std::string& path, const Common& common)
+{
+    Faults faults;
+    auto job = readJob (path, common.presets(), faults);
+    for (const auto& fault : faults)
+        std::cerr << fault.text() << "\n";
+    if (! job || ! faults.empty())
+    {
+        if (faults.empty())
+            std::cerr << path << ": could not be read\n";
+        throw JobFault ("");
+    }
+    for (const auto& warning : job->warnings)
+        std::cerr << "note: " << warning.text() << "\n";
+    return std::move (*job);
+}
+
+bool isRecorded (const std::string& letter)
+{
+    return letter == "recorded";
+}
+
+const Option& optionOf (const Job& job, const std::string& letter)
+{
+    if (const auto* option = job.find (letter))
+        return *option;
+    std::string known = "recorded";
+    for (const auto& option : job.options)
+        known += ", " + option.letter;
+    throw UsageFault ("there is no option \"" + letter + "\" in " + job.file.string() + "; it has " + known);
+}
+
+Side recordedFor (const Job& job, const Option* option)
+{
+    return job.recordedSide (job.takes.empty() ? -1 : option != nullptr ? option->take : 0);
+}
+
+TakeAudio openTake (const Job& job, int take)
+{
+    const auto& entry = job.takes.at (static_cast<size_t> (take));
+    try
+    {
+        return readTake (entry.file);
+    }
+    catch (const TakeError& error)
+    {
+        throw JobFault (error.what());
+    }
+}
+
+void writeWhole (const std::string& path, const std::string& text)
+{
+    if (path == "-")
+    {
+        std::cout << text << std::flush;
+        if (! std::cout)
+            throw JobFault ("standard output could not be written");
+        return;
+    }
+    const std::string beside = path + ".part" + std::to_string (getpid());
+    {
+        std::ofstream file (beside, std::ios::binary);
+        file << text;
+        file.close();
+        if (! file)
+        {
+            std::error_code ignored;
+            fs::remove (beside, ignored);
+            throw JobFault (path + ": could not be written; is the folder there, and is it yours to write to?");
+        }
+    }
+    std::error_code error;
+    fs::rename (beside, path, error);
+    if (error)
+    {
+        fs::remove (beside, error);
+        throw JobFault (path + ": could not be put in place");
+    }
+}
+
+std::string format (const char* form, ...)
+{
+    va_list arguments, again;
+    va_start (arguments, form);
+    va_copy (again, arguments);
+    std::string text (static_cast<size_t> (std::max (0, std::vsnprintf (nullptr, 0, form, arguments))), '\0');
+    std::vsnprintf (text.data(), text.size() + 1, form, again);
+    va_end (arguments);
+    va_end (again);
+    return text;
+}
+}

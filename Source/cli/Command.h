@@ -1,0 +1,74 @@
+#pragma once
+
+#include "job/Job.h"
+#include "job/TakeFile.h"
+
+#include <functional>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+namespace CLI
+{
+class App; // only the commands themselves include all of it
+}
+
+namespace coldiron::cli
+{
+inline constexpr int fine = 0, jobIsWrong = 1, wrongUsage = 2; ///< exit codes, fixed: scripts rely on them
+
+/** The job, a take or a file is wrong: the message has been made for people, one line. Ends the command with 1. */
+struct JobFault : std::runtime_error
+{
+    using std::runtime_error::runtime_error;
+};
+
+/** The command was asked for something that does not exist. Ends the command with 2. */
+struct UsageFault : std::runtime_error
+{
+    using std::runtime_error::runtime_error;
+};
+
+/** What every command understands. */
+struct Common
+{
+    std::vector<std::string> presetFolders; ///< --presets DIR, first wins
+    PresetFolders presets() const;
+};
+
+/** What a command leaves for main() to run after parsing; returns the exit code. */
+using Action = std::function<int()>;
+
+void addCheck (CLI::App&, Common&, Action&);
+void addResponse (CLI::App&, Common&, Action&);
+void addRender (CLI::App&, Common&, Action&);
+void addCompare (CLI::App&, Common&, Action&);
+void addOhms (CLI::App&, Common&, Action&);
+void addSpice (CLI::App&, Common&, Action&);
+void addPresets (CLI::App&, Common&, Action&);
+void addFit (CLI::App&, Common&, Action&);
+
+/** Adds --presets to a command. */
+void addPresetFolders (CLI::App&, Common&);
+
+/** Reads a job; warnings go to stderr. All faults go to stderr, one a line, and throw JobFault with an empty message. */
+Job openJob (const std::string& path, const Common&);
+
+/** The option of that letter. @throws UsageFault listing those there are */
+const Option& optionOf (const Job&, const std::string& letter);
+
+/** Whether the letter asks for the take's own harness and setting. */
+bool isRecorded (const std::string& letter);
+
+/** What the option is compared with: its take, or the guitar as it is where the job has none. */
+Side recordedFor (const Job&, const Option*);
+
+/** Reads the take an option is heard on. @throws JobFault naming the job's file */
+TakeAudio openTake (const Job&, int take);
+
+/** Writes text beside and renames, so never half; "-" is standard output. @throws JobFault */
+void writeWhole (const std::string& path, const std::string& text);
+
+/** printf into a string. */
+std::string format (const char* form, ...) __attribute__ ((format (printf, 1, 2)));
+}

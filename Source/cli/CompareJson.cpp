@@ -1,0 +1,79 @@
+#include "cli/CompareTable.h"
+
+#include <nlohmann/json.hpp>
+
+namespace coldiron::cli
+{
+namespace
+{
+using Json = nlohmann::ordered_json;
+
+Json orNull (const std::optional<double>& value) { return value ? Json (*value) : Json(); }
+Json unless (bool meaningless, double value) { return meaningless ? Json() : Json (value); }
+
+Json volumes (const Figures& figures)
+{
+    Json list = Json::array();
+    for (const auto& volume : figures.volumes)
+    {
+        Json entry, steps = Json::array();
+        for (const auto& step : volume.steps)
+            steps.push_back (Json { { "knob", step.knob }, { "level_db_re_knob_10", step.levelDb }, { "db_5_khz_re_500_hz", step.trebleDb } });
+        entry["volume"] = volume.knob;
+        entry["heard"] = volume.heard;
+        entry["mutes_others"] = volume.mutesOthers ? Json (*volume.mutesOthers) : Json();
+        entry["treble_kept"] = steps;
+        list.push_back (entry);
+    }
+    return list;
+}
+
+Json column (const Job& job, const Compared& c)
+{
+    const auto& f = c.figures;
+    Json entry;
+    entry["option"] = c.letter;
+    entry["name"] = c.name;
+    entry["take"] = c.take < 0 ? Json() : Json (job.takes[static_cast<size_t> (c.take)].file.filename().string());
+    entry["silent"] = f.silent;
+    entry["level_db"] = unless (f.silent, f.levelDb);
+    entry["loudness_lu"] = orNull (f.loudnessLu);
+    entry["loudness_words"] = levelWords (f.loudnessLu.value_or (f.levelDb));
+    entry["peak_hz"] = orNull (f.peakHz);
+    entry["peak_db_re_100_hz"] = f.peakHz ? Json (f.peakDb) : Json();
+    entry["corner_hz"] = orNull (f.cornerHz);
+    entry["volumes"] = volumes (f);
+    entry["hum_jack_db"] = unless (f.silent || f.humByMismatch, f.humJackDb);
+    entry["hum_against_playing_db"] = unless (f.silent || f.humByMismatch, f.humAgainstPlayingDb);
+    entry["hum_words"] = f.humWords;
+    entry["hum_by_assumed_mismatch"] = f.humByMismatch;
+    entry["hiss_uv"] = f.hissUv;
+    entry["output_ohms_1_khz"] = f.outputOhms;
+    entry["cable_db_per_metre_5_khz"] = unless (f.silent, f.dbPerMetre);
+    const bool noReading = ! c.ohms.words().empty();
+    entry["ohms"] = { { "reads", noReading ? c.ohms.words() : "ohms" }, { "ohms", unless (noReading, c.ohms.ohms) },
+                      { "low_ohms", unless (noReading, c.ohms.lowOhms) }, { "high_ohms", unless (noReading, c.ohms.highOhms) } };
+    const auto& sure = f.sureness;
+    entry["sure"] = { { "playing", sure.playingWord() }, { "guitar", sure.guitarWord() }, { "pill", sure.pillWord() },
+                      { "loudness_plus_minus_lu", sure.loudnessDb() }, { "third_octave_typical_db", sure.thirdOctaveTypicalDb() },
+                      { "third_octave_nine_in_ten_db", sure.thirdOctaveNineInTenDb() }, { "words", sure.explanation() } };
+    if (! c.betterTake.empty())
+        entry["better_take"] = c.betterTake;
+    Json band = Json::array();
+    for (size_t i = 0; i < c.band.hz.size(); ++i)
+        band.push_back (Json { { "hz", c.band.hz[i] }, { "low_db", c.band.lowDb[i] }, { "high_db", c.band.highDb[i] } });
+    entry["band"] = band;
+    return entry;
+}
+}
+
+std::string compareJson (const Job& job, const std::vector<Compared>& all)
+{
+    Json document;
+    document["job"] = job.title;
+    document["columns"] = Json::array();
+    for (const auto& compared : all)
+        document["columns"].push_back (column (job, compared));
+    return document.dump (2) + "\n";
+}
+}

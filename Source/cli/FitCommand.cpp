@@ -1,0 +1,107 @@
+#include "cli/Command.h"
+#include "job/Readings.h"
+
+#include <cmath>
+#include <iostream>
+
+namespace coldiron::cli
+{
+namespace
+{
+namespace fs = std::filesystem;
+
+struct Asked
+{
+    std::string readings, out;
+    bool replace = false;
+};
+
+/** 4.712 H, 8.2 k, 47.1 p: four digits, as a meter shows them. */
+std::string shown (double value, const std::string& unit)
+{
+    const auto size = std::abs (value);
+    return size >= 1e6    ? format ("%.4g M%s", value / 1e6, unit.c_str())
+           : size >= 1e3  ? format ("%.4g k%s", value / 1e3, unit.c_str())
+           : size >= 1e-2 ? format ("%.4g %s", value, unit.c_str())
+           : size >= 1e-9 ? format ("%.4g n%s", value * 1e9, unit.c_str())
+                          : format ("%.4g p%s", value * 1e12, unit.c_str());
+}
+
+std::string howKnown (const FittedValue& value)
+{
+    if (value.found == Found::assumed)
+        return "assumed: not in the readings, scaled from the generic pickup";
+    return format ("%s, +/-%.2g %%", value.found == Found::measured ? "measured" : "roughly", 100.0 * value.uncertainty);
+}
+
+void report (const ReadingsFile& file, const CoilFit& fit)
+{
+    std::cout << format ("Like %s, at its two leads%s, at 20 C:\n\n", file.preset.c_str(), fit.pickup.coils.size() > 1 ? " with the coils in series" : "");
+    for (const auto& value : fit.values)
+        std::cout << format ("  %-22s %12s   %s\n", value.name.c_str(), shown (value.value, value.unit).c_str(), howKnown (value).c_str());
+    if (fit.resonanceHz > 0.0)
+        std::cout << format ("  %-22s %12s   computed, with nothing across the leads\n", "resonance", shown (fit.resonanceHz, "Hz").c_str());
+
+    std::cout << format ("\nResidual: the %zu readings lie typically %.2g times their stated accuracy from this pickup.\n", fit.readings.size(), fit.misfit);
+    constexpr size_t mostRows = 12;
+    for (size_t i = 0; i < fit.readings.size() && fit.readings.size() <= mostRows; ++i)
+    {
+        const auto& row = fit.readings[i];
+        std::cout << format ("  line %-4d %-10s read %12s   this pickup %12s   off by %.1f\n", row.line, row.what.c_str(), shown (row.read, row.unit).c_str(),
+                             shown (row.fitted, row.unit).c_str(), row.misfit);
+    }
+    for (const auto& note : fit.notes)
+        std::cout << "note: " << note << "\n";
+}
+
+int fit (const Asked& asked, const Common& common)
+{
+    const auto presets = common.presets();
+    Faults faults;
+    const auto file = readReadings (asked.readings, presets, faults);
+    const bool toFile = asked.out != "-";
+    if (file && toFile && fs::path (asked.out).stem() == file->preset)
+        faults.push_back ({ asked.out, 0, "the fitted pickup is like " + file->preset + " and cannot have its name; choose another" });
+    if (toFile && ! asked.replace && fs::exists (asked.out))
+        faults.push_back ({ asked.out, 0, "is there already and was left as it is; say --replace to write over it" });
+
+    CoilFit found;
+    if (faults.empty())
+    {
+        found = fitCoil (file->generic, file->readings);
+        for (const auto& refusal : found.refusals)
+            faults.push_back ({ asked.readings, refusal.line, refusal.text });
+    }
+    std::string text;
+    if (faults.empty())
+    {
+        text = pickupPresetText (*file, found);
+        readPickupText (text, asked.out, presets, faults); // what cannot be read back is not written
+    }
+    for (const auto& fault : faults)
+        std::cerr << fault.text() << "\n";
+    if (! faults.empty())
+        throw JobFault ("");
+
+    writeWhole (asked.out, text);
+    if (! toFile)
+        return fine;
+    report (*file, found);
+    const char* known = found.pickup.known == Knowledge::measured ? "measured" : found.pickup.known == Knowledge::fromOhms ? "from ohms" : "assumed";
+    std::cout << format ("\n%s is written, marked \"%s\". In a pickups folder it is found by its name: \"pickup\": \"%s\".\n", asked.out.c_str(), known,
+                         fs::path (asked.out).stem().c_str());
+    return fine;
+}
+}
+
+void addFit (CLI::App& app, Common& common, Action& action)
+{
+    auto* command = app.add_subcommand ("fit", "A pickup preset from bench readings: ohms, LCR meter, resonance, sweeps");
+    auto asked = std::make_shared<Asked>();
+    command->add_option ("READINGS", asked->readings, "CSV of readings; presets/FITTING.md says how to write it")->required();
+    command->add_option ("--out", asked->out, "Pickup preset to write, `-` for standard output")->required();
+    command->add_flag ("--replace", asked->replace, "Write over a file that is there");
+    addPresetFolders (*command, common);
+    command->callback ([asked, &common, &action] { action = [asked, &common] { return fit (*asked, common); }; });
+}
+}

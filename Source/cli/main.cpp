@@ -1,0 +1,43 @@
+#include "cli/Command.h"
+
+#include <CLI/CLI.hpp>
+#include <iostream>
+
+using namespace coldiron::cli;
+
+int main (int argc, char** argv)
+{
+    CLI::App app { "Hear a guitar rewire while the soldering iron is still cold.", "coldiron" };
+    app.set_version_flag ("--version", "coldiron " COLDIRON_VERSION);
+    app.require_subcommand (1);
+
+    Common common;
+    Action action;
+    for (const auto add : { addCheck, addResponse, addRender, addCompare, addOhms, addSpice, addPresets, addFit })
+        add (app, common, action);
+
+    try
+    {
+        app.parse (argc, argv);
+    }
+    catch (const CLI::ParseError& error)
+    {
+        return app.exit (error) == 0 ? fine : wrongUsage;
+    }
+
+    try
+    {
+        return action();
+    }
+    catch (const UsageFault& fault)
+    {
+        std::cerr << "coldiron: " << fault.what() << "\n";
+        return wrongUsage;
+    }
+    catch (const std::exception& fault)
+    {
+        if (*fault.what() != '\0') // empty: said already
+            std::cerr << fault.what() << "\n";
+        return jobIsWrong;
+    }
+}

@@ -1,0 +1,140 @@
+#include "audition/Figures.h"
+#include "audition/Voices.h"
+
+#include <catch2/catch.hpp>
+
+#include <array>
+#include <iostream>
+
+using namespace coldiron;
+using namespace coldiron::bench;
+
+// Ordinary or independent volume against tone on the input or the output side of the volume. The sayings are common
+// practice of the trade, no source; where circuit theory differs the numbers stand.
+namespace
+{
+/** Tone on the input side: at lug 3 with the pickup (ordinary). `Input` is the pickup's side, `output` the jack's. */
+Harness volumeAndTone (bool independent, bool toneOnOutput)
+{
+    Harness harness;
+    harness.addPart (humbucker ("bridge"));
+    harness.addPart (pot ("volume"));
+    harness.addPart (pot ("tone"));
+    harness.addPart (capacitor ("cap", 22e-9));
+    harness.addPart (jack());
+    const std::string in = independent ? "volume.2" : "volume.3", out = independent ? "volume.3" : "volume.2";
+    harness.solder ({ "bridge.north.start", in });
+    harness.solder ({ "bridge.north.finish", "bridge.south.finish" });
+    harness.solder ({ "bridge.south.start", "volume.case", "ground" });
+    harness.solder ({ "volume.1", "volume.case" });
+    harness.solder ({ out, "jack.tip" });
+    harness.solder ({ "tone.1", toneOnOutput ? out : in });
+    harness.solder ({ "tone.2", "cap.1" });
+    harness.solder ({ "cap.2", "ground" });
+    return harness;
+}
+
+struct KnobStep { double knob, level, treble; };
+
+/** Level at 500 Hz re knob 10, and 5 kHz re 500 Hz. */
+std::array<KnobStep, 5> steps (bool independent, bool toneOnOutput)
+{
+    std::array<KnobStep, 5> all {};
+    const auto harness = volumeAndTone (independent, toneOnOutput);
+    double open = 0.0;
+    size_t i = 0;
+    for (const double knob : { 10.0, 8.0, 5.0, 2.0, 0.0 })
+    {
+        Setting setting;
+        setting.knobs["volume"] = knob;
+        const Voice voice = voiceOf (harness, setting);
+        const double level = db (voice.plain (500.0));
+        if (i == 0)
+            open = level;
+        all[i++] = { knob, level - open, db (voice.plain (5000.0)) - level };
+    }
+    return all;
+}
+}
+
+TEST_CASE ("the two by two of volumes and tones")
+{
+    std::array<std::array<KnobStep, 5>, 4> table;
+    const char* names[] = { "ordinary, tone on input", "ordinary, tone on output", "independent, tone on input", "independent, tone on output" };
+    std::cout << "Volume knob:                    10            8            5            2            0   (level dB / 5 kHz re 500 Hz dB)\n";
+    for (int row = 0; row < 4; ++row)
+    {
+        table[row] = steps (row >= 2, row % 2 == 1);
+        std::printf ("%-28s", names[row]);
+        for (const auto& step : table[row])
+            std::printf ("%6.1f/%5.1f ", step.level, step.treble);
+        std::printf ("\n");
+    }
+    std::fflush (stdout);
+    const auto &ordinaryIn = table[0], &ordinaryOut = table[1], &independentIn = table[2], &independentOut = table[3];
+
+    // At 10 all four are one circuit but for the ohm of the wiper's end.
+    for (const auto& row : table)
+        CHECK (row[0].treble == Approx (ordinaryIn[0].treble).margin (0.05));
+
+    // "With the tone on the output side rolling the volume down loses less treble": so with ordinary volumes.
+    for (const size_t knob : { 1, 2, 3 })
+        CHECK (ordinaryOut[knob].treble > ordinaryIn[knob].treble - 0.01);
+
+    // "Independent volumes change nothing in how the pot works": not so. The level stays up and the treble goes sooner.
+    for (const size_t knob : { 1, 2, 3 })
+    {
+        CHECK (independentIn[knob].level > ordinaryIn[knob].level + 3.0);
+        CHECK (independentIn[knob].treble < ordinaryIn[knob].treble - 3.0);
+        CHECK (independentOut[knob].treble < ordinaryOut[knob].treble - 3.0);
+    }
+
+    // At 0 the ordinary volume shorts the jack, the independent one the pickup: either is as good as silent.
+    for (const auto& row : table)
+        CHECK (row[4].level < -60.0);
+}
+
+TEST_CASE ("in the middle position independent volumes do not mute, ordinary ones do")
+{
+    // Common practice of the trade, no source.
+    Side side { fourKnobs(), {}, {}, sixStrings() };
+    side.setting.levers["selector"] = "both";
+    const auto mutes = [] (const Side& s)
+    {
+        std::vector<bool> answers;
+        for (const auto& volume : volumeFigures (s))
+        {
+            REQUIRE (volume.mutesOthers.has_value());
+            answers.push_back (*volume.mutesOthers);
+        }
+        return answers;
+    };
+    CHECK (mutes (side) == std::vector<bool> { true, true });
+
+    Side independent = side;
+    for (const std::string pot : { "neck-volume", "bridge-volume" })
+        independent.harness.swapLugs (pot + ".2", pot + ".3");
+    CHECK (mutes (independent) == std::vector<bool> { false, false });
+
+    // The same as levels: what is left of the neck when the bridge's volume stands at 0.
+    const auto left = [] (Side s)
+    {
+        const double open = s.voice().drives (500.0).norm();
+        s.setting.knobs["bridge-volume"] = 0.0;
+        return db (s.voice().drives (500.0).norm() / open);
+    };
+    std::cout << "Bridge volume at 0 in the middle position leaves " << left (side) << " dB with ordinary volumes, "
+              << left (independent) << " dB with independent ones\n";
+    CHECK (left (side) < -60.0);
+    CHECK (left (independent) > -6.0);
+
+    // Asked from another position of the switch the answer is the same: it looks where both are heard.
+    side.setting.levers["selector"] = "bridge";
+    CHECK (mutes (side) == std::vector<bool> { true, true });
+}
+
+TEST_CASE ("only volumes are volumes")
+{
+    CHECK (volumeKnobs (fourKnobs(), {}) == std::vector<std::string> { "neck-volume", "bridge-volume" });
+    CHECK (volumeKnobs (volumeAndTone (true, true), {}) == std::vector<std::string> { "volume" });
+}
