@@ -121,31 +121,13 @@ void RewireList::choose (int info)
     repaint();
 }
 
-std::vector<std::string> RewireList::candidates (const std::string& kind) const
-{
-    std::vector<std::string> names;
-    for (const auto& part : harness().parts())
-    {
-        if (part.kindName() == kind)
-            names.push_back (part.name);
-        if (kind == "coil")
-            if (const auto* pickup = part.as<PickupPart>())
-                for (const auto& coil : pickup->pickup.coils)
-                    names.push_back (part.name + "." + coil.name);
-        if (kind == "point")
-            for (const auto& terminal : part.points())
-                names.push_back (part.name + "." + terminal);
-    }
-    return names;
-}
-
 void RewireList::fillAsks()
 {
     const auto& info = infos[static_cast<size_t> (chosen)];
     std::string pickup;
     for (const auto& ask : info.asks)
     {
-        auto names = candidates (ask.kind);
+        auto names = candidates (ask.kind, harness());
         // The bridge's own volume goes with the bridge: names that share a word come first.
         const auto rank = [&] (const std::string& name)
         {
@@ -204,7 +186,7 @@ void RewireList::offer (size_t index)
 {
     juce::PopupMenu menu;
     menu.setLookAndFeel (&getLookAndFeel());
-    const auto names = candidates (asks[index].ask.kind);
+    const auto names = candidates (asks[index].ask.kind, harness());
     std::map<std::string, juce::PopupMenu> byPart;
     std::vector<std::string> order;
     for (size_t i = 0; i < names.size(); ++i)

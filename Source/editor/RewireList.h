@@ -42,7 +42,6 @@ private:
     void choose (int info);
     void fillAsks();
     void checkRefusal();
-    std::vector<std::string> candidates (const std::string& kind) const;
     void offer (size_t ask);
     void apply();
     juce::String optionName() const;

@@ -1,0 +1,137 @@
+// Pictures of the window without a display of one's own: editor_snapshots JOB FOLDER, under xvfb-run.
+// Each size and colour scheme in a PNG at 1x and 2x, and the states that a person meets.
+
+#include "editor/BenchWindow.h"
+#include "plugin/session/Session.h"
+
+#include <iostream>
+
+namespace
+{
+using namespace coldiron;
+
+/** Lets messages run, so that drawings and reports from the background arrive. */
+void runFor (int milliseconds) { juce::MessageManager::getInstance()->runDispatchLoopUntil (milliseconds); }
+
+class Photographer
+{
+public:
+    Photographer (Session& s, juce::File f) : session (s), folder (std::move (f)) { folder.createDirectory(); }
+
+    void take (BenchWindow& window, const juce::String& name, float scale)
+    {
+        window.refresh();
+        runFor (60);
+        const auto picture = window.createComponentSnapshot (window.getLocalBounds(), true, scale);
+        const auto file = folder.getChildFile (name + (scale > 1.0f ? "@2x.png" : ".png"));
+        file.deleteFile();
+        juce::FileOutputStream stream (file);
+        juce::PNGImageFormat().writeImageToStream (picture, stream);
+        std::cout << file.getFileName() << " " << picture.getWidth() << " x " << picture.getHeight() << "\n";
+    }
+
+    void sizes()
+    {
+        struct Size { int width, height; };
+        for (const auto size : { Size { 960, 600 }, Size { 1200, 800 }, Size { 1920, 1200 } })
+            for (bool dark : { false, true })
+            {
+                BenchWindow window (session, false);
+                window.setDark (dark);
+                window.setSize (size.width, size.height);
+                window.setVisible (true);
+                runFor (700);
+                const auto name = juce::String (size.width) + "x" + juce::String (size.height) + (dark ? "-dark" : "-light");
+                take (window, name, 1.0f);
+                take (window, name, 2.0f);
+            }
+    }
+
+    void states()
+    {
+        BenchWindow window (session, false);
+        window.setSize (1200, 800);
+        window.setVisible (true);
+        runFor (700);
+        window.showWiring (true);
+        runFor (500);
+        take (window, "wiring", 1.0f);
+        window.showRewires (asRecorded);
+        runFor (100);
+        take (window, "rewires", 1.0f);
+        window.showKeys (true);
+        take (window, "keys", 1.0f);
+        window.showKeys (false);
+        const auto controls = session.controls (session.heard());
+        for (const auto& control : controls)
+            if (control.isKnob())
+            {
+                session.wantSweep (session.heard(), control.name);
+                session.settleReports (5.0);
+                window.look().showSweep (juce::String (control.name).replaceCharacter ('-', ' '));
+                take (window, "sweep", 1.0f);
+                window.look().showSweep ({});
+                session.wantSweep (session.heard(), {});
+                break;
+            }
+        session.hear (asRecorded);
+        take (window, "as-recorded", 1.0f);
+        session.edit ("/options/A/setting", "{ \"no-such-knob\": 3 }", "");
+        take (window, "fault", 1.0f);
+        window.setSize (960, 600);
+        window.showGuitar (true);
+        take (window, "guitar-slid-over", 1.0f);
+        window.setSize (900, 600);
+        window.showGuitar (false);
+        take (window, "900x600", 1.0f);
+        while (session.addOption ("One more to see them narrow") != asRecorded) {}
+        session.settleReports (20.0);
+        window.setSize (1200, 800);
+        take (window, "eight", 1.0f);
+        window.setSize (960, 600);
+        take (window, "eight-960", 1.0f);
+    }
+
+    void empty()
+    {
+        session.newJob ("one-humbucker");
+        session.settleReports (5.0);
+        BenchWindow window (session, false);
+        window.setSize (1200, 800);
+        window.setVisible (true);
+        runFor (500);
+        take (window, "empty", 1.0f);
+    }
+
+private:
+    Session& session;
+    const juce::File folder;
+};
+}
+
+int main (int argc, char** argv)
+{
+    if (argc != 3)
+    {
+        std::cerr << "usage: editor_snapshots JOB.json FOLDER\n";
+        return 2;
+    }
+    const juce::ScopedJuceInitialiser_GUI gui;
+    Session session;
+    session.prepare (48000.0);
+    if (! session.openJob (argv[1]))
+    {
+        for (const auto& fault : session.faults())
+            std::cerr << fault.text() << "\n";
+        return 1;
+    }
+    session.settleReports (20.0);
+    const auto tags = session.tags();
+    if (! tags.empty())
+        session.hear (tags.size() > 1 ? tags[1] : tags[0]);
+    Photographer photographer (session, juce::File::getCurrentWorkingDirectory().getChildFile (argv[2]));
+    photographer.sizes();
+    photographer.states();
+    photographer.empty();
+    return 0;
+}

@@ -1,0 +1,237 @@
+// The window as a person finds it: no text cut off, nothing over anything else, the keyboard does the job, and what is
+// turned on screen is what the bench has.
+
+#include "editor/BenchWindow.h"
+#include "plugin/session/Session.h"
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+#include <filesystem>
+#include <fstream>
+
+using namespace coldiron;
+
+namespace
+{
+/** Draws like any other, and notes glyphs that stick out of where they may be drawn. */
+class TextWatcher : public juce::LowLevelGraphicsSoftwareRenderer
+{
+public:
+    explicit TextWatcher (const juce::Image& image) : LowLevelGraphicsSoftwareRenderer (image) {}
+
+    int glyphs = 0;
+    std::vector<juce::String> cut;
+
+    void drawGlyph (int glyph, const juce::AffineTransform& place) override
+    {
+        ++glyphs;
+        const auto font = getFont();
+        juce::Path outline;
+        font.getTypefacePtr()->getOutlineForGlyph (glyph, outline);
+        const auto box = outline.getBoundsTransformed (juce::AffineTransform::scale (font.getHeight() * font.getHorizontalScale(), font.getHeight()).followedBy (place));
+        const auto clip = getClipBounds().toFloat().expanded (1.5f);
+        if (! box.isEmpty() && ! clip.contains (box))
+            cut.push_back ("glyph " + juce::String (glyph) + " at " + box.toString() + " in " + clip.toString());
+        LowLevelGraphicsSoftwareRenderer::drawGlyph (glyph, place);
+    }
+};
+
+struct Shop
+{
+    Session session { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
+
+    Shop()
+    {
+        session.prepare (48000.0);
+        const std::string job = R"({ "coldiron": "job 1", "title": "Walnut two-humbucker", "client": "Too dark in the middle.",
+            "guitar": "two-humbuckers-four-knobs",
+            "options": {
+              "A": { "name": "Bridge in parallel", "rewires": [ { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" } ], "setting": { "bridge-volume-pull": "up", "selector": "bridge" } },
+              "B": { "name": "Bridge split, north coil", "rewires": [ { "use": "split-shorted", "pickup": "bridge", "pot": "bridge-volume" } ], "setting": { "bridge-volume-pull": "up", "selector": "bridge" } } } })";
+        const bool read = session.setJobText (job);
+        for (const auto& fault : session.faults())
+            UNSCOPED_INFO (fault.text());
+        REQUIRE (read);
+        REQUIRE (session.settleReports (20.0));
+    }
+};
+
+void runFor (int milliseconds) { juce::MessageManager::getInstance()->runDispatchLoopUntil (milliseconds); }
+
+void checkTree (const juce::Component& parent)
+{
+    for (int i = 0; i < parent.getNumChildComponents(); ++i)
+    {
+        const auto* a = parent.getChildComponent (i);
+        if (! a->isVisible() || dynamic_cast<const juce::TooltipWindow*> (a) != nullptr)
+            continue;
+        INFO (a->getTitle().toStdString() << " " << a->getName().toStdString() << " " << a->getBounds().toString().toStdString());
+        CHECK (parent.getLocalBounds().contains (a->getBounds()));
+        for (int j = i + 1; j < parent.getNumChildComponents(); ++j)
+        {
+            const auto* b = parent.getChildComponent (j);
+            // Tags and the strip of threads reach over their edges on purpose, by up to 6 px.
+            const bool sameRow = a->isVisible() && b->isVisible() && dynamic_cast<const juce::TooltipWindow*> (b) == nullptr;
+            if (sameRow && dynamic_cast<const juce::Label*> (a) == nullptr)
+                CHECK_FALSE (a->getBounds().reduced (6).intersects (b->getBounds().reduced (6)));
+        }
+        checkTree (*a);
+    }
+}
+
+juce::KeyPress key (const char* words) { return juce::KeyPress::createFromDescription (words); }
+}
+
+TEST_CASE ("no text is cut off and nothing lies over anything else", "[window]")
+{
+    Shop shop;
+    struct Size { int width, height; };
+    for (const auto size : { Size { 900, 600 }, Size { 960, 600 }, Size { 1200, 800 }, Size { 1920, 1200 } })
+    {
+        BenchWindow window (shop.session, false);
+        window.setSize (size.width, size.height);
+        shop.session.hear (1);
+        window.refresh();
+        INFO (size.width << " x " << size.height);
+        checkTree (window);
+        juce::Image image (juce::Image::ARGB, size.width, size.height, true);
+        TextWatcher watcher (image);
+        juce::Graphics g (watcher);
+        window.paintEntireComponent (g, true);
+        CHECK (watcher.glyphs > 200);
+        for (const auto& fault : watcher.cut)
+            INFO (fault.toStdString());
+        CHECK (watcher.cut.empty());
+    }
+}
+
+TEST_CASE ("letters, level and hum go by the keyboard", "[window]")
+{
+    Shop shop;
+    BenchWindow window (shop.session, false);
+    window.setSize (1200, 800);
+    CHECK (window.keyPressed (key ("B")));
+    CHECK (shop.session.heard() == 2);
+    CHECK (window.keyPressed (key ("0")));
+    CHECK (shop.session.heard() == asRecorded);
+    CHECK_FALSE (window.keyPressed (key ("G"))); // no such option
+    CHECK (shop.session.heard() == asRecorded);
+    const bool matched = shop.session.levelMatched();
+    CHECK (window.keyPressed (key ("M")));
+    CHECK (shop.session.levelMatched() != matched);
+    CHECK (window.keyPressed (key ("R")));
+    CHECK (shop.session.humDb() > -80.0);
+    CHECK (window.keyPressed (key ("R")));
+    CHECK (shop.session.humDb() == -80.0);
+}
+
+TEST_CASE ("a host keeps its space bar, the standalone plays with it", "[window]")
+{
+    Shop shop;
+    BenchWindow inHost (shop.session, true), alone (shop.session, false);
+    CHECK_FALSE (inHost.keyPressed (key ("spacebar")));
+    CHECK (alone.keyPressed (key ("spacebar")));
+}
+
+TEST_CASE ("an option is added by the list, undone and saved", "[window]")
+{
+    Shop shop;
+    BenchWindow window (shop.session, false);
+    window.setSize (1200, 800);
+    CHECK (window.keyPressed (key ("N")));
+    window.refresh();
+    RewireList* list = nullptr;
+    for (auto* child : window.getChildren())
+        if (auto* found = dynamic_cast<RewireList*> (child))
+            list = found;
+    REQUIRE (list != nullptr);
+    juce::TextEditor* search = nullptr;
+    for (auto* child : list->getChildren())
+        if (auto* field = dynamic_cast<juce::TextEditor*> (child); field != nullptr && search == nullptr)
+            search = field;
+    REQUIRE (search != nullptr);
+    search->setText ("parallel push", true);
+    runFor (50);
+    REQUIRE (search->onReturnKey);
+    search->onReturnKey();
+    runFor (50);
+    REQUIRE (shop.session.tags() == std::vector<Tag> { 1, 2, 3 });
+    CHECK (shop.session.heard() == 3);
+    REQUIRE (shop.session.rewires (3).size() == 1);
+    CHECK (shop.session.rewires (3).front().preset == "series-parallel");
+
+    const auto file = std::filesystem::temp_directory_path() / "coldiron-window-test.json";
+    REQUIRE (shop.session.saveJob (file));
+    Session again { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
+    REQUIRE (again.openJob (file));
+    CHECK (again.tags() == shop.session.tags());
+    std::filesystem::remove (file);
+
+    while (! shop.session.undoName().empty() && shop.session.tags().size() > 2)
+        CHECK (window.keyPressed (key ("ctrl + Z")));
+    CHECK (shop.session.tags() == std::vector<Tag> { 1, 2 });
+}
+
+TEST_CASE ("a knob moves what is heard and stays within 0 to 10", "[window]")
+{
+    Shop shop;
+    shop.session.hear (1);
+    Desk desk (shop.session);
+    Knob knob (desk, 1, "bridge-tone");
+    knob.setSize (80, 96);
+    REQUIRE (shop.session.setting (1).knob ("bridge-tone") == 10.0);
+    const auto at5k = [&]
+    {
+        REQUIRE (shop.session.settleReports (20.0));
+        const auto report = shop.session.report (1);
+        REQUIRE (report != nullptr);
+        size_t nearest = 0;
+        for (size_t i = 0; i < report->curve.hz.size(); ++i)
+            if (std::abs (report->curve.hz[i] - 5000.0) < std::abs (report->curve.hz[nearest] - 5000.0))
+                nearest = i;
+        return report->curve.circuitDb[nearest];
+    };
+    const double before = at5k();
+    for (int i = 0; i < 60; ++i)
+        CHECK (knob.keyPressed (juce::KeyPress (juce::KeyPress::downKey)));
+    CHECK (shop.session.setting (1).knob ("bridge-tone") == Approx (4.0));
+    CHECK (at5k() < before - 3.0); // a tone turned down takes treble away
+    CHECK (knob.keyPressed (juce::KeyPress (juce::KeyPress::homeKey)));
+    CHECK (knob.keyPressed (juce::KeyPress (juce::KeyPress::downKey)));
+    CHECK (shop.session.setting (1).knob ("bridge-tone") == 0.0);
+}
+
+TEST_CASE ("agreeing is kept in the job", "[window]")
+{
+    Shop shop;
+    REQUIRE (shop.session.edit ("/agreed", "\"B\"", "Agree on B"));
+    CHECK (shop.session.jobText().find ("\"agreed\"") != std::string::npos);
+    CHECK_FALSE (shop.session.edit ("/agreed", "\"F\"", "Agree on F")); // there is no F
+    CHECK_FALSE (shop.session.faults().empty());
+}
+
+TEST_CASE ("the window opens and paints in time", "[window][.benchmark]")
+{
+    Shop shop;
+    const auto start = juce::Time::getMillisecondCounterHiRes();
+    BenchWindow window (shop.session, false);
+    window.setSize (1200, 800);
+    const double opened = juce::Time::getMillisecondCounterHiRes() - start;
+    juce::Image image (juce::Image::ARGB, 1200, 800, true);
+    double worst = 0.0, total = 0.0;
+    for (int i = 0; i < 50; ++i)
+    {
+        shop.session.setKnob (1, "bridge-tone", 10.0 - i * 0.2);
+        const auto begin = juce::Time::getMillisecondCounterHiRes();
+        window.refresh();
+        juce::Graphics g (image);
+        window.look().paintEntireComponent (g, true);
+        const double took = juce::Time::getMillisecondCounterHiRes() - begin;
+        total += took;
+        worst = std::max (worst, took);
+    }
+    WARN ("opened in " << opened << " ms; plot and refresh " << total / 50 << " ms mean, " << worst << " ms worst");
+    CHECK (opened < 300.0);
+    CHECK (total / 50 < 8.0);
+}
