@@ -25,6 +25,9 @@ void stamp (Eigen::MatrixXd& matrix, int a, int b, double value)
     }
 }
 
+/** Too small to be a conductance beside megohms: its current is an unknown instead, as a branch's is. */
+bool isSmall (const Netlist::Resistor& resistor) { return resistor.ohms < 30.0; }
+
 /** A current that leaves a node, and the node's voltage in the current's own row. */
 void join (Eigen::MatrixXd& matrix, int node, int current, double sign)
 {
@@ -108,7 +111,8 @@ Equations::Equations (const Netlist& netlist)
     : numVoltages (netlist.numNodes() - 1), numBranches ((int) netlist.branches().size())
 {
     findIslands (netlist);
-    const auto n = numVoltages + numBranches + (int) netlist.followers().size();
+    const auto numSmall = (int) std::count_if (netlist.resistors().begin(), netlist.resistors().end(), isSmall);
+    const auto n = numVoltages + numBranches + (int) netlist.followers().size() + numSmall;
     const auto shift = 2.0 * std::numbers::pi * shiftHz;
     conductance.setZero (n, n);
     reactance.setZero (n, n);
@@ -122,7 +126,8 @@ Equations::Equations (const Netlist& netlist)
 
     // Both ends of an element lie in one island, so the island's own voltage never enters.
     for (const auto& r : netlist.resistors())
-        stamp (conductance, against (r.a), against (r.b), scaleOhms / r.ohms);
+        if (! isSmall (r))
+            stamp (conductance, against (r.a), against (r.b), scaleOhms / r.ohms);
 
     for (const auto& c : netlist.capacitors())
         stamp (reactance, against (c.a), against (c.b), shift * c.farads * scaleOhms);
@@ -151,6 +156,15 @@ Equations::Equations (const Netlist& netlist)
         conductance.row (row) -= follower.gain * voltage (follower.in);
         ++row;
     }
+
+    for (const auto& r : netlist.resistors())
+        if (isSmall (r))
+        {
+            join (conductance, against (r.a), row, 1.0);
+            join (conductance, against (r.b), row, -1.0);
+            conductance (row, row) = -r.ohms / scaleOhms;
+            ++row;
+        }
 }
 
 Equations::Energy Equations::energy() const

@@ -9,7 +9,8 @@ namespace coldiron
 /** Modified nodal equations (conductance + p reactance) x = b of a netlist, scaled so that all entries are of like size.
 
     p = s / s0 with s0 = 2 pi 3000; voltages are in volts, currents in units of 1/Z0 amperes with Z0 = 100k, and node
-    rows are multiplied by Z0. Unknowns: node voltages without ground, branch currents, follower currents.
+    rows are multiplied by Z0. Unknowns: node voltages without ground, branch currents, follower
+    currents, currents of resistors too small to stand beside the others as conductances.
     Both matrices are symmetric but for the followers.
 
     In an island, which only the leakage ties to ground, one node's voltage is an unknown of its own and the others

@@ -55,8 +55,9 @@ TEST_CASE ("Coupled coils give the published voltages, here and in ngspice")
     }
 
     const Transformer loaded (200.0), open (1e9);
-    CHECK (10.0 * std::abs (branchCurrent (loaded.netlist, loaded.source, loaded.second, 60.0)) == Approx (46.74e-3).epsilon (1e-4));
-    CHECK (10.0 * std::abs (branchCurrent (open.netlist, open.source, open.first, 60.0)) == Approx (265.3e-6).epsilon (1e-4));
+    CHECK (10.0 * std::abs (branchCurrent (loaded.netlist, loaded.source, loaded.second, 60.0)) == Approx (46.74e-3).epsilon (1e-4).margin (0.0));
+    // Printed with four digits.
+    CHECK (10.0 * std::abs (branchCurrent (open.netlist, open.source, open.first, 60.0)) == Approx (265.3e-6).margin (0.05e-6).epsilon (0.0));
 }
 
 // In time: a 1 V sine through a loaded coil settles to the small-signal answer.
@@ -65,7 +66,7 @@ TEST_CASE ("ngspice's transient settles to its own small-signal answer")
     const Ngspice::Lines coil { "e1 a 0 src 0 1", "r1 a b 6k", "l1 b tip 2.5", "c1 tip 0 610p", "r2 tip 0 200k" };
     auto small = coil, wave = coil;
     small.push_back ("vsrc src 0 dc 0 ac 1");
-    wave.push_back ("vsrc src 0 dc 0 external");
+    wave.push_back ("vsrc src 0 external");
 
     const auto hz = 3000.0, rate = 96000.0;
     const auto h = Ngspice::ac (small, { "tip" }, { hz }).values[0][0];
@@ -88,7 +89,7 @@ TEST_CASE ("A recording read as a waveform is its band-limited self")
         samples.push_back (std::sin (2.0 * pi * 0.15 * i));
     const auto wave = Ngspice::bandLimited (samples, 48000.0);
     for (double place = 100.0; place < 300.0; place += 0.37)
-        CHECK (wave (place / 48000.0) == Approx (std::sin (2.0 * pi * 0.15 * place)).margin (1e-6));
+        CHECK (wave (place / 48000.0) == Approx (std::sin (2.0 * pi * 0.15 * place)).margin (1e-5));
     CHECK (wave (-1.0) == 0.0);
 }
 

@@ -52,7 +52,8 @@ public:
 
     /** Starts with every store empty and steps evenly by `step` seconds (trapezoidal rule: it warps frequencies by
         about (pi f step)^2 / 3 of themselves, so take a step under 1 us for audio).
-        @param sources  waveforms of the netlist's `external` voltage sources, by name in lower case */
+        @param sources  waveforms of the netlist's `external` voltage sources, by name in lower case; their lines
+                        read `vNAME a b external`: version 39 crashes on a `dc` value beside it */
     static Transient transient (const Lines&, const Names& vectors, const std::map<std::string, Waveform>& sources,
                                 double seconds, double step);
 

@@ -140,8 +140,8 @@ struct Writer
 
     void put (const Part& part, const PickupPart& kind)
     {
-        struct Wound_ { std::string inductor; double henries; int sign; };
-        std::vector<Wound_> windings;
+        struct Winding { std::string inductor; double henries; int sign; };
+        std::vector<Winding> windings;
 
         for (const auto& coil : kind.pickup.coils)
         {
@@ -234,7 +234,7 @@ OracleNetlist::OracleNetlist (const Harness& harness, const Setting& setting, co
     shorted = writer.sleeve == writer.tip;
     const auto tip = writer.nodeOf (writer.tip);
 
-    lines.push_back (options.external ? "vsrc src 0 dc 0 external" : "vsrc src 0 dc 0 ac 1");
+    lines.push_back (options.external ? "vsrc src 0 external" : "vsrc src 0 dc 0 ac 1");
     for (const auto& part : harness.parts())
         std::visit ([&] (const auto& kind) { writer.put (part, kind); }, part.kind);
 
