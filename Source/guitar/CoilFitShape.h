@@ -1,0 +1,48 @@
+#pragma once
+
+#include "guitar/CoilFitBench.h"
+
+#include <array>
+
+namespace coldiron
+{
+/** The five freedoms of a fit and what they make of the generic pickup.
+
+    Each is the distance of a value from what the generic pickup and the values before it would make expect, in
+    logarithms, so that all zero is the generic pickup, and so that a DC resistance alone scales the rest:
+
+        DCR ratio     exp (u0)
+        inductance    exp (u1 + 2 u0)     turns squared, turns as DCR
+        capacitance   exp (u2)            unscaled
+        loss ohms     exp (u3) times the inductance's ratio (a shorted turn seen through the turns squared)
+        loss share    of the low-frequency inductance, u4 added to its logit                                     */
+class FitShape
+{
+public:
+    using Freedoms = std::array<double, 5>;
+
+    /** Standard deviations of the freedoms before anything is read: wide, so that they decide only what no reading does. */
+    static constexpr Freedoms spread { 0.5, 0.5, 0.7, 0.6, 0.7 };
+
+    /** @throws NotInSeries when its coils are not in series or it has no inductance */
+    explicit FitShape (const Pickup& generic);
+
+    /** Whether a freedom has any effect: a pickup without winding capacitance or loss keeps having none. */
+    bool has (int freedom) const;
+
+    Pickup pickup (const Freedoms&) const;
+
+    /** Rows of d ln (value) / d freedom, in the order of CoilFit::Value; row lossHenries is for u4's logit. */
+    static const std::array<Freedoms, 5>& slopes();
+
+    /** The five values as the leads show them, in the order of CoilFit::Value. */
+    std::array<double, 5> atLeads (const Pickup&) const;
+
+    const SeriesPath& path() const { return series; }
+
+private:
+    Pickup generic;
+    SeriesPath series;
+    double uncelled = 0.0, celled = 0.0; ///< [H] between the leads
+};
+}
