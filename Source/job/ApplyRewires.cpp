@@ -39,6 +39,7 @@ std::string applyOne (Harness& harness, const RewireUse& use)
 {
     if (const auto why = whyNotFilled (use, harness); ! why.empty())
         return "\"" + use.name + "\" cannot be done: " + why;
+    const Harness before = harness;
     for (size_t i = 0; i < use.steps.size(); ++i)
     {
         auto why = whyStepReachesInside (harness, use.steps[i]);
@@ -55,6 +56,8 @@ std::string applyOne (Harness& harness, const RewireUse& use)
         if (! why.empty())
             return place (use, i) + ": " + why;
     }
+    if (harness.sameAs (before))
+        return "\"" + use.name + "\" changes nothing: the guitar is wired so already";
     return {};
 }
 

@@ -46,18 +46,21 @@ Side Job::optionSide (const Option& option) const
 
 std::optional<Job> readJob (const std::filesystem::path& path, const PresetFolders& presets, Faults& faults)
 {
+    const auto before = faults.size();
     Library library (presets, faults);
     const auto json = library.readFile (path, "job");
     if (! json)
         return std::nullopt;
     auto job = readJobTree (*json, path.parent_path(), library);
-    if (job)
-        job->file = path;
+    if (faults.size() != before)
+        return std::nullopt;
+    job->file = path;
     return job;
 }
 
 std::optional<Job> readJobText (const std::string& text, const std::filesystem::path& folder, const PresetFolders& presets, Faults& faults)
 {
+    const auto before = faults.size();
     Library library (presets, faults);
     Json json;
     if (! parseJson (text, "job", json, faults))
@@ -68,7 +71,10 @@ std::optional<Job> readJobText (const std::string& text, const std::filesystem::
         return std::nullopt;
     }
     library.checkVersion (json, "job", true);
-    return readJobTree (json, folder, library);
+    auto job = readJobTree (json, folder, library);
+    if (faults.size() != before)
+        return std::nullopt;
+    return job;
 }
 
 namespace
@@ -85,8 +91,10 @@ Json named (const std::string& preset)
 std::optional<Guitar> readGuitar (const std::string& preset, const PresetFolders& presets, Faults& faults)
 {
     Library library (presets, faults);
+    const auto before = faults.size();
     const auto resolved = library.resolve ("guitar", named (preset));
-    return resolved ? readGuitar (*resolved, library) : std::nullopt;
+    auto guitar = resolved ? readGuitar (*resolved, library) : std::nullopt;
+    return faults.size() == before ? guitar : std::nullopt;
 }
 
 std::optional<RewireInfo> readRewireInfo (const std::string& preset, const PresetFolders& presets, Faults& faults)

@@ -1,0 +1,92 @@
+// A fitted pickup as a preset file's text, and the way back.
+
+#include "job/Quantity.h"
+#include "job/Readers.h"
+#include "job/Readings.h"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <cstdio>
+
+namespace coldiron
+{
+namespace
+{
+/** Five digits: finer than any bench. */
+double rounded (double value)
+{
+    char text[40];
+    std::snprintf (text, sizeof text, "%.5g", value);
+    return std::strtod (text, nullptr);
+}
+
+std::string quoted (const std::string& text)
+{
+    // Bytes that are no UTF-8 become a replacement character, so that the preset can be read back.
+    return nlohmann::json (text).dump (-1, ' ', false, nlohmann::json::error_handler_t::replace);
+}
+
+std::string quantity (double value) { return quoted (quantityText (rounded (value))); }
+
+const char* inWords (Knowledge known)
+{
+    return known == Knowledge::measured ? "measured" : known == Knowledge::fromOhms ? "from ohms" : "assumed";
+}
+
+std::string coilText (const Coil& coil)
+{
+    std::string text = "    " + quoted (coil.name) + ": { \"dcr\": " + quantity (coil.dcrOhms) + ", \"inductance\": " + quantity (coil.henries)
+                       + ", \"capacitance\": " + quantity (coil.farads);
+    if (! coil.losses.empty())
+    {
+        text += ",\n               \"loss\": [ ";
+        for (size_t i = 0; i < coil.losses.size(); ++i)
+            text += std::string (i == 0 ? "" : ", ") + "{ \"inductance\": " + quantity (coil.losses[i].henries) + ", \"resistance\": " + quantity (coil.losses[i].ohms) + " }";
+        text += " ]";
+    }
+    return text + ",\n               \"output\": " + quantity (coil.output) + ", \"turns\": " + quantity (coil.turns) + " }";
+}
+
+std::string howFound (const FittedValue& value)
+{
+    char text[80];
+    std::snprintf (text, sizeof text, "%s, +/-%.2g %%", value.found == Found::measured ? "measured" : "roughly", 100.0 * value.uncertainty);
+    return value.found == Found::assumed ? "assumed, scaled from the generic pickup" : text;
+}
+}
+
+std::string pickupPresetText (const ReadingsFile& file, const CoilFit& fit)
+{
+    std::string text = "// Fitted to bench readings. At the two leads:\n";
+    for (const auto& value : fit.values)
+        text += "//   " + value.name + " " + quantityText (rounded (value.value)) + " " + value.unit + ": " + howFound (value) + "\n";
+    char misfit[120];
+    std::snprintf (misfit, sizeof misfit, "//   %zu readings, typically %.2g times their stated accuracy away\n", fit.readings.size(), fit.misfit);
+    text += misfit;
+
+    const auto name = file.name.empty() ? file.generic.name + ", fitted" : file.name;
+    text += "{ \"coldiron\": \"pickup 1\", \"like\": " + quoted (file.preset) + ", \"name\": " + quoted (name) + ",\n  \"known\": \"" + inWords (fit.pickup.known)
+            + "\",\n  \"coils\": {\n";
+    for (size_t i = 0; i < fit.pickup.coils.size(); ++i)
+        text += coilText (fit.pickup.coils[i]) + (i + 1 < fit.pickup.coils.size() ? ",\n" : " } }\n");
+    return text;
+}
+
+std::optional<Pickup> readPickupText (const std::string& text, const std::string& file, const PresetFolders& folders, Faults& faults)
+{
+    const auto before = faults.size();
+    Json json;
+    if (! parseJson (text, file, json, faults))
+        return std::nullopt;
+    Library library (folders, faults);
+    library.checkVersion (json, "pickup", true);
+    const auto resolved = library.resolve ("pickup", json);
+    if (! resolved)
+        return std::nullopt;
+    auto pickup = readPickup (resolved->json, faults);
+    if (faults.size() > before)
+        return std::nullopt;
+    return pickup;
+}
+}
