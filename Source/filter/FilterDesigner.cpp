@@ -19,8 +19,10 @@ constexpr double mostGain = 15.848931924611135;  ///< +24 dB over the passband
 constexpr double silent = 1e-12;
 constexpr double deepest = 1e-10;                ///< below the peak, -200 dB: deeper is as good as silent
 constexpr int iterations = 4;
-constexpr int every = 3;                         ///< grid points used by the fit
+constexpr int every = 3;                         ///< grid points used by the fit ...
+constexpr double sharp = 0.03;                   ///< ... and all where the gain bends by more than this [neper per step, per step]
 constexpr double goodEnoughDb = 0.01;            ///< below the 0.02 dB asked of a shipped rewire
+constexpr double goodEnoughEstimatedDb = 0.1;    ///< below the 0.25 dB asked of a smoothed comb
 constexpr double counts = 1e-3;                  ///< 60 dB below the peak: deeper points weigh no more
 
 /** Gain where guitars play their lowest partials: the median from 80 to 800 Hz. */
@@ -58,25 +60,43 @@ struct FilterDesigner::Impl
 {
     double sampleRate = 0.0;
     std::vector<double> hz, w;
-    Eigen::MatrixXd phaseMatrix;
+    Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::RowMajor> phaseMatrix; ///< by rows, as it is read
 
     /** Largest deviation over what counts: 20 Hz to min (20 kHz, 0.45 fs), down to 60 dB below the peak. */
-    double worstDb (const ModalFilter& filter, const std::vector<double>& target, double peak) const
+    double worstDb (const RationalFit& fit, const std::vector<double>& target, double peak) const
     {
-        double worst = 0.0;
-        for (size_t k = 0; k < hz.size(); ++k)
-            if (hz[k] >= 20.0 && hz[k] <= std::min (20e3, 0.45 * sampleRate) && target[k] >= peak * counts)
-                worst = std::max (worst, std::abs (filter.gainDb (hz[k]) - 20.0 * std::log10 (target[k])));
-        return worst;
+        const double top = std::min (20e3, 0.45 * sampleRate);
+        double most = 1.0; // the largest ratio of powers, either way
+        for (size_t k = 0; k < hz.size() && hz[k] <= top; ++k)
+            if (hz[k] >= 20.0 && target[k] >= peak * counts)
+            {
+                const double ratio = std::max (std::norm (fit.at (w[k])), 1e-30) / (target[k] * target[k]);
+                most = std::max ({ most, ratio, 1.0 / ratio });
+            }
+        return 10.0 * std::log10 (most);
     }
 
-    FitTarget fitTarget (const std::vector<double>& magnitude, double peak) const
+    static double bend (const Eigen::VectorXd& logs, size_t k)
+    {
+        const auto at = static_cast<Eigen::Index> (k);
+        return at > 0 && at + 1 < logs.size() ? std::abs (logs[at - 1] - 2.0 * logs[at] + logs[at + 1]) : 0.0;
+    }
+
+    static Eigen::VectorXd logsOf (const std::vector<double>& gains)
+    {
+        return Eigen::Map<const Eigen::ArrayXd> (gains.data(), static_cast<Eigen::Index> (gains.size())).log();
+    }
+
+    FitTarget fitTarget (const std::vector<double>& magnitude, double peak, std::vector<size_t>& points) const
     {
         FitTarget target;
         target.leastReal = w.front() / hz.front(); // one hertz on this axis
-        const Eigen::VectorXd logs = Eigen::Map<const Eigen::ArrayXd> (magnitude.data(), static_cast<Eigen::Index> (hz.size())).log();
-        for (size_t k = 0; k < hz.size(); k += every)
+        const Eigen::VectorXd logs = logsOf (magnitude);
+        for (size_t k = 0; k < hz.size(); ++k)
         {
+            if (k % every != 0 && bend (logs, k) <= sharp)
+                continue;
+            points.push_back (k);
             const double phase = phaseMatrix.row (static_cast<Eigen::Index> (k)).dot (logs);
             target.axis.push_back (w[k]);
             target.values.push_back (std::polar (magnitude[k], phase));
@@ -86,18 +106,18 @@ struct FilterDesigner::Impl
     }
 
     /** The same target with its phase taken from a fit F near it: arg T = arg F + K ln |T/F|. The ratio is nearly flat,
-        so straight lines from grid point to grid point cost next to nothing, however sharp T's own peaks are.
+        so what lies between the grid points hardly matters, however sharp T's own peaks are.
         Only where F is minimum phase itself, which shows in its phase staying near T's. */
-    bool sharpen (FitTarget& target, const std::vector<double>& magnitude, const RationalFit& fit) const
+    bool sharpen (FitTarget& target, const std::vector<size_t>& points, const std::vector<double>& magnitude, const RationalFit& fit) const
     {
         Eigen::VectorXd logs (static_cast<Eigen::Index> (hz.size()));
         for (size_t k = 0; k < hz.size(); ++k)
-            logs[static_cast<Eigen::Index> (k)] = std::log (magnitude[k] / std::max (std::abs (fit.at ({ 0.0, w[k] })), 1e-300));
+            logs[static_cast<Eigen::Index> (k)] = std::log (magnitude[k] / std::max (std::abs (fit.at (w[k])), 1e-300));
         auto values = target.values;
         for (size_t i = 0; i < values.size(); ++i)
         {
-            const double phase = phaseMatrix.row (static_cast<Eigen::Index> (i * every)).dot (logs);
-            const auto sharper = std::polar (std::abs (values[i]), std::arg (fit.at ({ 0.0, target.axis[i] })) + phase);
+            const double phase = phaseMatrix.row (static_cast<Eigen::Index> (points[i])).dot (logs);
+            const auto sharper = std::polar (std::abs (values[i]), std::arg (fit.at (target.axis[i])) + phase);
             if (std::abs (std::arg (sharper / values[i])) > 0.35)
                 return false;
             values[i] = sharper;
@@ -156,45 +176,47 @@ ModalFilter FilterDesigner::design (const std::vector<double>& magnitude, bool e
     if (*std::max_element (magnitude.begin(), magnitude.end()) < silent)
         return ModalFilter::silence (impl->sampleRate);
 
-    bool capped = false;
-    auto target = softCapped (magnitude, &capped);
-    const double peak = *std::max_element (target.begin(), target.end());
-    for (auto& gain : target)
-        gain = std::max (gain, peak * deepest);
-    const auto [least, most] = std::minmax_element (target.begin(), target.end());
-    if (*most / *least - 1.0 < 1e-9) // the same circuit, or one that differs by a plain gain
+    const auto [least, most] = std::minmax_element (magnitude.begin(), magnitude.end());
+    if (*least > 0.0 && *most / *least - 1.0 < 1e-9) // the same circuit, or one that differs by a plain gain
     {
         auto filter = ModalFilter::unity (impl->sampleRate);
         filter.direct = *most;
         return filter;
     }
 
-    auto fitTarget = impl->fitTarget (target, peak);
-    const double enough = estimated ? 5.0 * goodEnoughDb : goodEnoughDb;
+    bool capped = false;
+    auto target = softCapped (magnitude, &capped);
+    const double peak = *std::max_element (target.begin(), target.end());
+    for (auto& gain : target)
+        gain = std::max (gain, peak * deepest);
+
+    std::vector<size_t> points;
+    auto fitTarget = impl->fitTarget (target, peak, points);
+    const double enough = estimated ? goodEnoughEstimatedDb : goodEnoughDb;
     ModalFilter best;
-    bool isSharp = false;
     const auto tryOrder = [&] (int order)
     {
         const auto fit = fitRational (fitTarget, order, iterations);
-        auto filter = toModal (fit, impl->sampleRate);
-        filter.worstErrorDb = impl->worstDb (filter, target, peak);
-        if (FilterRunner::fits (filter) && (best.poles.empty() || filter.worstErrorDb < best.worstErrorDb))
-            best = std::move (filter);
+        const double error = impl->worstDb (fit, target, peak);
+        if (fit.poles.size() <= FilterRunner::maxPoles && (best.poles.empty() || error < best.worstErrorDb))
+        {
+            best = toModal (fit, impl->sampleRate);
+            best.worstErrorDb = error;
+        }
         return fit;
     };
+    bool isSharp = false;
     for (const int order : estimated ? std::vector<int> { 20, 28, 36 } : std::vector<int> { 10, 14, 20, 28 })
     {
         const auto fit = tryOrder (order);
-        if (best.worstErrorDb <= enough)
-            break;
-        if (! isSharp)
+        if (best.worstErrorDb > enough && ! isSharp)
         {
-            isSharp = impl->sharpen (fitTarget, target, fit);
+            isSharp = impl->sharpen (fitTarget, points, target, fit);
             if (isSharp)
                 tryOrder (order);
-            if (best.worstErrorDb <= enough)
-                break;
         }
+        if (best.worstErrorDb <= enough)
+            break;
     }
     best.capped = capped;
     return best;

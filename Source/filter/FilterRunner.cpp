@@ -1,14 +1,9 @@
 #include "filter/FilterRunner.h"
 
+#include "filter/WideRegisters.h"
+
 #include <algorithm>
 #include <cmath>
-
-// The inner loop, built for wider registers where the processor has them.
-#if defined(__x86_64__) && defined(__gnu_linux__) && ! defined(__SANITIZE_THREAD__) && ! defined(__SANITIZE_ADDRESS__)
- #define COLDIRON_WIDE __attribute__ ((target_clones ("avx2", "default")))
-#else
- #define COLDIRON_WIDE
-#endif
 
 namespace coldiron
 {

@@ -6,9 +6,10 @@
 
 namespace coldiron
 {
-/** K with phase = K ln|T| on the warped axis: ln|T| goes straight from point to point over ln W, its lowest slope goes
-    on below, flat above, each segment integrated exactly against Bode's kernel ln coth (|u|/2).
+/** K with phase = K ln|T| on the warped axis: between points ln|T| follows the cubic over ln W through the four around,
+    in four straight pieces, each integrated exactly against Bode's kernel ln coth (|u|/2); below the grid its lowest
+    slope goes on, above it is flat.
     Source: H. W. Bode, Network Analysis and Feedback Amplifier Design, ch. 14 (from memory); tests hold it to closed forms.
-    @param w  the warped frequencies, rising, > 0; the matrix is square, in radians per neper */
+    @param w  the warped frequencies, four or more, rising, > 0; the matrix is square, in radians per neper */
 Eigen::MatrixXd minimumPhaseMatrix (const std::vector<double>& w);
 }

@@ -1,6 +1,8 @@
 #include "filter/VectorFit.h"
 
-#include <Eigen/Dense>
+#include "filter/LeastSquares.h"
+
+#include <Eigen/Eigenvalues>
 
 #include <algorithm>
 #include <cmath>
@@ -34,169 +36,199 @@ int columns (const Poles& poles)
     return count;
 }
 
-/** The basis of real coefficients at jw: 1/(w - a), or for a pair its sum and j times its difference. */
-Eigen::MatrixXcd basis (const std::vector<double>& axis, const Poles& poles)
+/** The basis of real coefficients at j axis[k]: 1/(w - a), or for a pair its sum and j times its difference. A function's
+    real parts come first, its imaginary parts after them. */
+std::vector<std::vector<double>> basis (const std::vector<double>& axis, const Poles& poles)
 {
-    Eigen::MatrixXcd phi (static_cast<Eigen::Index> (axis.size()), columns (poles));
-    Eigen::Index column = 0;
+    const size_t points = axis.size();
+    std::vector<std::vector<double>> functions;
     for (const auto& pole : poles)
     {
-        for (size_t k = 0; k < axis.size(); ++k)
+        const double damping = -pole.real(), place = pole.imag();
+        std::vector<double> first (2 * points), second (place == 0.0 ? 0 : 2 * points);
+        for (size_t k = 0; k < points; ++k)
         {
-            const Complex w (0.0, axis[k]);
-            const auto row = static_cast<Eigen::Index> (k);
-            const Complex one = 1.0 / (w - pole);
-            if (pole.imag() == 0.0)
-                phi (row, column) = one;
-            else
-            {
-                const Complex other = 1.0 / (w - std::conj (pole));
-                phi (row, column) = one + other;
-                phi (row, column + 1) = Complex (0.0, 1.0) * (one - other);
-            }
+            const double off = axis[k] - place, scale = 1.0 / (damping * damping + off * off);
+            first[k] = damping * scale;
+            first[points + k] = -off * scale;
+            if (place == 0.0)
+                continue;
+            const double across = axis[k] + place, other = 1.0 / (damping * damping + across * across);
+            second[k] = off * scale - across * other;
+            second[points + k] = damping * (scale - other);
+            first[k] += damping * other;
+            first[points + k] -= across * other;
         }
-        column += pole.imag() == 0.0 ? 1 : 2;
+        functions.push_back (std::move (first));
+        if (place != 0.0)
+            functions.push_back (std::move (second));
     }
-    return phi;
+    return functions;
 }
 
-Poles tamed (const Eigen::VectorXcd& zeros, const FitTarget& target)
+/** Keeps poles stable and not too sharp. */
+Poles tamed (const std::vector<Complex>& zeros, const FitTarget& target)
 {
     Poles poles;
-    for (Eigen::Index i = 0; i < zeros.size(); ++i)
+    for (const auto& zero : zeros)
     {
-        Complex pole = zeros[i];
-        if (pole.imag() < 0.0)
+        if (zero.imag() < 0.0)
             continue; // its partner is there
-        const double least = target.damping * std::abs (pole) + target.leastReal;
-        const double real = -std::max (std::abs (pole.real()), least);
-        poles.emplace_back (real, pole.imag());
+        const double least = target.damping * std::abs (zero) + target.leastReal;
+        poles.emplace_back (-std::max (std::abs (zero.real()), least), zero.imag());
     }
     std::sort (poles.begin(), poles.end(), [] (const Complex& a, const Complex& b)
                { return a.imag() != b.imag() ? a.imag() < b.imag() : a.real() < b.real(); });
     return poles;
 }
 
+/** Where d + sum of c phi is zero: the eigenvalues of A - b c^T / d. */
+std::vector<Complex> zerosOf (const Poles& poles, const std::vector<double>& coefficients, double direct)
+{
+    const auto n = static_cast<Eigen::Index> (coefficients.size());
+    Eigen::MatrixXd state = Eigen::MatrixXd::Zero (n, n);
+    Eigen::Index row = 0;
+    for (const auto& pole : poles)
+    {
+        const bool isPair = pole.imag() != 0.0;
+        for (Eigen::Index c = 0; c < n; ++c)
+            state (row, c) = -(isPair ? 2.0 : 1.0) * coefficients[static_cast<size_t> (c)] / direct;
+        state (row, row) += pole.real();
+        if (isPair)
+        {
+            state (row, row + 1) += pole.imag();
+            state (row + 1, row) = -pole.imag();
+            state (row + 1, row + 1) = pole.real();
+        }
+        row += isPair ? 2 : 1;
+    }
+
+    const Eigen::RealSchur<Eigen::MatrixXd> schur (state, false);
+    const auto& t = schur.matrixT();
+    std::vector<Complex> zeros;
+    for (Eigen::Index i = 0; i < n; ++i)
+    {
+        if (i + 1 < n && t (i + 1, i) != 0.0)
+        {
+            const double half = 0.5 * (t (i, i) - t (i + 1, i + 1)), middle = t (i + 1, i + 1) + half;
+            const double spread = std::sqrt (std::abs (half * half + t (i + 1, i) * t (i, i + 1)));
+            zeros.emplace_back (middle, spread);
+            zeros.emplace_back (middle, -spread);
+            ++i;
+        }
+        else
+            zeros.emplace_back (t (i, i), 0.0);
+    }
+    return zeros;
+}
+
 /** New poles: the zeros of sigma (w) = d + sum c phi, found with T sigma = N on the points. */
 Poles relocated (const FitTarget& target, const Poles& poles)
 {
     const auto phi = basis (target.axis, poles);
-    const auto points = phi.rows();
-    const auto n = phi.cols();
-    Eigen::MatrixXd system (2 * points + 1, 2 * n + 2);
+    const int n = columns (poles), points = static_cast<int> (target.axis.size());
+    TallSystem system (2 * points + 1, 2 * n + 2);
     double size = 0.0;
-    Eigen::RowVectorXd sums = Eigen::RowVectorXd::Zero (n);
-    for (Eigen::Index k = 0; k < points; ++k)
+    for (int k = 0; k < points; ++k)
     {
         const double weight = target.weights[static_cast<size_t> (k)];
-        const Complex value = target.values[static_cast<size_t> (k)];
-        size += std::norm (weight * value);
-        for (Eigen::Index c = 0; c < n; ++c)
-        {
-            const Complex left = weight * phi (k, c), right = -left * value;
-            system (2 * k, c) = left.real();
-            system (2 * k + 1, c) = left.imag();
-            system (2 * k, n + 1 + c) = right.real();
-            system (2 * k + 1, n + 1 + c) = right.imag();
-            sums[c] += phi (k, c).real();
-        }
-        system (2 * k, n) = weight;
-        system (2 * k + 1, n) = 0.0;
-        system (2 * k, 2 * n + 1) = -weight * value.real();
-        system (2 * k + 1, 2 * n + 1) = -weight * value.imag();
+        const Complex value = weight * target.values[static_cast<size_t> (k)];
+        size += std::norm (value);
+        system.column (n)[k] = weight;
+        system.column (2 * n + 1)[k] = -value.real();
+        system.column (2 * n + 1)[points + k] = -value.imag();
     }
     // Relaxation: the mean of sigma's real part is one, instead of its value at infinity.
-    const double scale = std::sqrt (size) / static_cast<double> (points);
-    system.row (2 * points).setZero();
-    system.row (2 * points).segment (n + 1, n) = scale * sums;
-    system (2 * points, 2 * n + 1) = scale * static_cast<double> (points);
+    const double scale = std::sqrt (size) / points;
+    for (int c = 0; c < n; ++c)
+    {
+        const auto& function = phi[static_cast<size_t> (c)];
+        double *plain = system.column (c), *times = system.column (n + 1 + c);
+        const double* negative = system.column (2 * n + 1);
+        double sum = 0.0;
+        for (int k = 0; k < points; ++k)
+        {
+            const auto at = static_cast<size_t> (k), below = static_cast<size_t> (points + k);
+            const double weight = target.weights[at], re = function[at], im = function[below];
+            plain[k] = weight * re;
+            plain[points + k] = weight * im;
+            times[k] = re * negative[k] - im * negative[points + k];
+            times[points + k] = re * negative[points + k] + im * negative[k];
+            sum += re;
+        }
+        times[2 * points] = scale * sum;
+    }
+    system.column (2 * n + 1)[2 * points] = scale * points;
+    system.rightHandSide()[2 * points] = scale * points;
+    system.triangularize();
 
-    const Eigen::HouseholderQR<Eigen::Ref<Eigen::MatrixXd>> qr (system);
-    Eigen::VectorXd rhs = Eigen::VectorXd::Zero (2 * points + 1);
-    rhs[2 * points] = scale * static_cast<double> (points);
-    rhs.applyOnTheLeft (qr.householderQ().adjoint());
-
-    // Only sigma's coefficients are wanted: the lower right corner of R.
-    const Eigen::MatrixXd corner = qr.matrixQR().block (n + 1, n + 1, n + 1, n + 1).template triangularView<Eigen::Upper>();
-    const Eigen::VectorXd scales = corner.colwise().norm().cwiseMax (1e-300);
-    const Eigen::VectorXd solved = (corner * scales.cwiseInverse().asDiagonal()).colPivHouseholderQr().solve (rhs.segment (n + 1, n + 1));
-    const Eigen::VectorXd sigma = solved.cwiseQuotient (scales);
-    double direct = sigma[n];
+    // Only sigma's coefficients are wanted: the lower right corner of the triangle.
+    TallSystem corner (n + 1, n + 1);
+    for (int c = 0; c <= n + 1; ++c)
+    {
+        const double* from = system.column (n + 1 + c) + n + 1;
+        std::copy (from, from + std::min (c + 1, n + 1), corner.column (c));
+    }
+    auto sigma = corner.solve();
+    double direct = sigma.back();
+    sigma.pop_back();
     if (std::abs (direct) < 1e-8)
         direct = direct < 0.0 ? -1e-8 : 1e-8;
-
-    Eigen::MatrixXd state = Eigen::MatrixXd::Zero (n, n);
-    Eigen::VectorXd input (n);
-    Eigen::Index row = 0;
-    for (const auto& pole : poles)
-    {
-        if (pole.imag() == 0.0)
-        {
-            state (row, row) = pole.real();
-            input[row++] = 1.0;
-            continue;
-        }
-        state (row, row) = state (row + 1, row + 1) = pole.real();
-        state (row, row + 1) = pole.imag();
-        state (row + 1, row) = -pole.imag();
-        input[row] = 2.0;
-        input[row + 1] = 0.0;
-        row += 2;
-    }
-    const Eigen::VectorXcd zeros = (state - input * sigma.head (n).transpose() / direct).eigenvalues();
-    return tamed (zeros, target);
+    return tamed (zerosOf (poles, sigma, direct), target);
 }
 
 RationalFit withResidues (const FitTarget& target, const Poles& poles)
 {
     const auto phi = basis (target.axis, poles);
-    const auto points = phi.rows();
-    const auto n = phi.cols();
-    Eigen::MatrixXd system (2 * points, n + 1);
-    Eigen::VectorXd rhs (2 * points);
-    for (Eigen::Index k = 0; k < points; ++k)
+    const int n = columns (poles), points = static_cast<int> (target.axis.size());
+    TallSystem system (2 * points, n + 1);
+    for (int k = 0; k < points; ++k)
     {
         const double weight = target.weights[static_cast<size_t> (k)];
         const Complex value = weight * target.values[static_cast<size_t> (k)];
-        system.row (2 * k).head (n) = weight * phi.row (k).real();
-        system.row (2 * k + 1).head (n) = weight * phi.row (k).imag();
-        system (2 * k, n) = weight;
-        system (2 * k + 1, n) = 0.0;
-        rhs[2 * k] = value.real();
-        rhs[2 * k + 1] = value.imag();
+        for (int c = 0; c < n; ++c)
+        {
+            const auto& function = phi[static_cast<size_t> (c)];
+            system.column (c)[k] = weight * function[static_cast<size_t> (k)];
+            system.column (c)[points + k] = weight * function[static_cast<size_t> (points + k)];
+        }
+        system.column (n)[k] = weight;
+        system.rightHandSide()[k] = value.real();
+        system.rightHandSide()[points + k] = value.imag();
     }
-    const Eigen::VectorXd scales = system.colwise().norm().cwiseMax (1e-300);
-    system *= scales.cwiseInverse().asDiagonal();
-    const Eigen::VectorXd solved = system.colPivHouseholderQr().solve (rhs).cwiseQuotient (scales);
+    const auto solved = system.solve();
 
     RationalFit fit;
-    fit.direct = solved[n];
+    fit.direct = solved.back();
     fit.poles = poles;
-    Eigen::Index column = 0;
+    size_t column = 0;
     for (const auto& pole : poles)
     {
-        if (pole.imag() == 0.0)
-            fit.residues.emplace_back (solved[column++], 0.0);
-        else
-        {
-            fit.residues.emplace_back (solved[column], solved[column + 1]);
-            column += 2;
-        }
+        const bool isPair = pole.imag() != 0.0;
+        fit.residues.emplace_back (solved[column], isPair ? solved[column + 1] : 0.0);
+        column += isPair ? 2 : 1;
     }
     return fit;
 }
 }
 
-std::complex<double> RationalFit::at (std::complex<double> w) const
+std::complex<double> RationalFit::at (double x) const
 {
-    Complex sum = direct;
+    double re = direct, im = 0.0;
     for (size_t p = 0; p < poles.size(); ++p)
     {
-        sum += residues[p] / (w - poles[p]);
-        if (poles[p].imag() != 0.0)
-            sum += std::conj (residues[p]) / (w - std::conj (poles[p]));
+        // (a + jb)/(d + jo) = (a + jb)(d - jo)/(d^2 + o^2); the partner has -b and the other place.
+        const double damping = -poles[p].real(), a = residues[p].real(), b = residues[p].imag();
+        const double off = x - poles[p].imag(), scale = 1.0 / (damping * damping + off * off);
+        re += (a * damping + b * off) * scale;
+        im += (b * damping - a * off) * scale;
+        if (poles[p].imag() == 0.0)
+            continue;
+        const double across = x + poles[p].imag(), other = 1.0 / (damping * damping + across * across);
+        re += (a * damping - b * across) * other;
+        im -= (b * damping + a * across) * other;
     }
-    return sum;
+    return { re, im };
 }
 
 RationalFit fitRational (const FitTarget& target, int order, int iterations)

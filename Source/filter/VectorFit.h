@@ -12,7 +12,7 @@ struct RationalFit
     std::vector<std::complex<double>> poles;    ///< left half plane; imaginary part 0 (real) or > 0 (pair)
     std::vector<std::complex<double>> residues;
 
-    std::complex<double> at (std::complex<double> w) const;
+    std::complex<double> at (double x) const;   ///< at w = j x
 };
 
 /** What is fitted: the value at each j axis[k], and how much each point counts. */

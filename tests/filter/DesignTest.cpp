@@ -35,7 +35,7 @@ TEST_CASE ("One loaded coil turned into another, every pair, five rates, denser 
                 const auto filter = designer.design (onGrid (designer, change), false);
                 const auto error = deviation (filter, softlyCapped (designer, change));
                 worst = std::max (worst, error.worst);
-                CHECK (error.worst < 0.025); // 0.02 dB is asked of shipped rewires; these bare coils have sharper peaks
+                CHECK (error.worst < 0.02);
                 for (const auto& pole : filter.poles)
                     CHECK (std::abs (pole) < 1.0);
             }
@@ -64,48 +64,13 @@ TEST_CASE ("A thousand random harness-like changes", "[filter]")
             return shelf * to (hz) / from (hz);
         };
         const auto filter = designer->design (onGrid (*designer, change), false);
-        const auto capped = designer->softCapped (onGrid (*designer, change));
-        // The bar holds against what was aimed at: the soft-capped target, on the grid.
-        const double peak = *std::max_element (capped.begin(), capped.end());
-        double worst = 0.0;
-        for (size_t k = 0; k < capped.size(); ++k)
-        {
-            const double hz = designer->gridHz()[k];
-            if (hz >= 20.0 && hz <= std::min (20e3, 0.45 * designer->sampleRate()) && capped[k] > peak * 1e-3)
-                worst = std::max (worst, std::abs (filter.gainDb (hz) - db (capped[k])));
-        }
-        errors.push_back (worst);
+        // The bar holds against what is aimed at, the soft-capped target, on a grid denser than the fit's.
+        errors.push_back (deviation (filter, softlyCapped (*designer, change)).worst);
     }
     std::sort (errors.begin(), errors.end());
     std::cout << "1,000 random changes: median " << errors[500] << ", p99 " << errors[990] << ", worst " << errors[999] << " dB\n";
     CHECK (errors[990] < 0.1);
     CHECK (errors[999] < 0.5);
-}
-
-TEST_CASE ("Combs of estimated options follow their smoothed target", "[filter]")
-{
-    // A split hears the string at another place: a smoothed comb over a smoothed comb, as strings/ weighs them.
-    double worst = 0.0, rms = 0.0;
-    for (const double rate : rates)
-    {
-        const FilterDesigner designer (rate);
-        for (const double speed : { 106.8, 190.0, 427.0 })
-            for (const double to : { 0.035, 0.152 })
-            {
-                const auto power = [speed] (double hz, double metres)
-                {
-                    const double angle = 4.0 * std::numbers::pi * hz * metres / speed, blur = 0.12 * angle;
-                    return 0.5 * (1.0 - std::cos (angle) * std::exp (-0.5 * blur * blur));
-                };
-                const Response change = [&] (double hz) { return std::sqrt (power (hz, to) / power (hz, 0.044)); };
-                const auto error = deviation (designer.design (onGrid (designer, change), true), change);
-                worst = std::max (worst, error.worst);
-                rms = std::max (rms, error.rms);
-            }
-    }
-    std::cout << "one string's smoothed comb: worst " << worst << " dB, largest rms " << rms << " dB\n";
-    CHECK (rms < 0.25);
-    CHECK (worst < 1.5); // one string alone is rougher than any mix of strings: that bar is in the audition tests
 }
 
 TEST_CASE ("The phase is the minimum phase of the gain", "[filter]")
@@ -142,7 +107,7 @@ TEST_CASE ("Silence, unity and a plain gain are exact; nonsense is refused", "[f
     CHECK (silence.direct == 0.0);
     const auto half = designer.design (std::vector<double> (count, 0.5), true);
     CHECK (half.poles.empty());
-    CHECK (half.direct == Approx (0.5).epsilon (1e-7)); // the soft cap takes 1e-8
+    CHECK (half.direct == 0.5);
     auto wrong = std::vector<double> (count, 1.0);
     wrong[7] = std::numeric_limits<double>::quiet_NaN();
     CHECK_THROWS_AS (designer.design (wrong, false), std::invalid_argument);
