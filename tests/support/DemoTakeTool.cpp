@@ -1,5 +1,6 @@
 // Makes the demo's take, and what each of its options truly is.
 //   demo_take TAKE.wav                     the take: strings, then the guitar as it came in, by ngspice
+//   demo_take --hum QUIET.wav NOISY.wav    how far what was added lies below the playing [dB]
 //   demo_take --truth JOB RENDERED OUT     each option of the job by the same route, and how near the renderings are
 
 #include "job/Job.h"
@@ -70,6 +71,20 @@ std::filesystem::path renderingOf (const std::filesystem::path& folder, const st
     throw std::runtime_error (folder.string() + " holds no rendering of option " + letter);
 }
 
+double humBelow (const std::filesystem::path& quiet, const std::filesystem::path& noisy)
+{
+    const auto playing = readWav (quiet).channels.at (0), both = readWav (noisy).channels.at (0);
+    if (playing.size() != both.size())
+        throw std::runtime_error (noisy.string() + " is not as long as " + quiet.string());
+    double sound = 0.0, hum = 0.0;
+    for (size_t i = 0; i < both.size(); ++i)
+    {
+        sound += playing[i] * playing[i];
+        hum += (both[i] - playing[i]) * (both[i] - playing[i]);
+    }
+    return 10.0 * std::log10 (sound / std::max (hum, 1e-30));
+}
+
 /** Third octaves 80 Hz to 10 kHz where the truth is heard, rms of rendering less truth [dB]. */
 double thirdOctaveRms (const std::vector<double>& rendering, const std::vector<double>& truth)
 {
@@ -129,12 +144,18 @@ int main (int argc, char** argv)
             writeTruths (words[1], words[2], words[3]);
             return 0;
         }
+        if (words.size() == 3 && words[0] == "--hum")
+        {
+            const double below = humBelow (words[1], words[2]);
+            std::printf (below > 90.0 ? "over 90\n" : "%.0f\n", below);
+            return 0;
+        }
     }
     catch (const std::exception& fault)
     {
         std::fprintf (stderr, "demo_take: %s\n", fault.what());
         return 1;
     }
-    std::fprintf (stderr, "usage: demo_take TAKE.wav | demo_take --truth JOB RENDERED OUT\n");
+    std::fprintf (stderr, "usage: demo_take TAKE.wav | demo_take --hum QUIET NOISY | demo_take --truth JOB RENDERED OUT\n");
     return 2;
 }

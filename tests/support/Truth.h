@@ -26,7 +26,7 @@ std::vector<std::vector<double>> harnessEmfs (const Harness&, const PluckedInstr
 /** What arrives at the input when the coils give these EMFs: ngspice's AC response of each coil, bin by bin, and an
     FFT. An independent route: nothing of the product but the description of the harness goes in.
     @param emfs   in the order of coilPlaces(); winding, magnet and output are put in here
-    Content above 0.34 of the rate is taken away; the synthesizer has none at 48 kHz. */
+    Above 16 kHz, where the synthesizer is silent, the band fades out. */
 std::vector<double> throughHarness (const Harness&, const Setting&, const Load&,
                                     const std::vector<std::vector<double>>& emfs, double sampleRate);
 }
