@@ -1,6 +1,8 @@
 #include "cli/Command.h"
 #include "job/Readings.h"
 
+#include <CLI/CLI.hpp>
+
 #include <cmath>
 #include <iostream>
 

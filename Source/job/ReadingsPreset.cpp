@@ -29,6 +29,13 @@ std::string quoted (const std::string& text)
 
 std::string quantity (double value) { return quoted (quantityText (rounded (value))); }
 
+std::string plain (double value)
+{
+    char text[40];
+    std::snprintf (text, sizeof text, "%.5g", value);
+    return text;
+}
+
 const char* inWords (Knowledge known)
 {
     return known == Knowledge::measured ? "measured" : known == Knowledge::fromOhms ? "from ohms" : "assumed";
@@ -36,16 +43,16 @@ const char* inWords (Knowledge known)
 
 std::string coilText (const Coil& coil)
 {
-    std::string text = "    " + quoted (coil.name) + ": { \"dcr\": " + quantity (coil.dcrOhms) + ", \"inductance\": " + quantity (coil.henries)
+    std::string text = "    " + quoted (coil.name) + ": { \"dcr\": " + quantity (coil.dcrOhms) + ", \"inductance\": " + plain (coil.henries)
                        + ", \"capacitance\": " + quantity (coil.farads);
     if (! coil.losses.empty())
     {
         text += ",\n               \"loss\": [ ";
         for (size_t i = 0; i < coil.losses.size(); ++i)
-            text += std::string (i == 0 ? "" : ", ") + "{ \"inductance\": " + quantity (coil.losses[i].henries) + ", \"resistance\": " + quantity (coil.losses[i].ohms) + " }";
+            text += std::string (i == 0 ? "" : ", ") + "{ \"inductance\": " + plain (coil.losses[i].henries) + ", \"resistance\": " + quantity (coil.losses[i].ohms) + " }";
         text += " ]";
     }
-    return text + ",\n               \"output\": " + quantity (coil.output) + ", \"turns\": " + quantity (coil.turns) + " }";
+    return text + ",\n               \"output\": " + plain (coil.output) + ", \"turns\": " + plain (coil.turns) + " }";
 }
 
 std::string howFound (const FittedValue& value)
@@ -60,7 +67,7 @@ std::string pickupPresetText (const ReadingsFile& file, const CoilFit& fit)
 {
     std::string text = "// Fitted to bench readings. At the two leads:\n";
     for (const auto& value : fit.values)
-        text += "//   " + value.name + " " + quantityText (rounded (value.value)) + " " + value.unit + ": " + howFound (value) + "\n";
+        text += "//   " + value.name + " " + quantityText (rounded (value.value)) + value.unit + ": " + howFound (value) + "\n";
     char misfit[120];
     std::snprintf (misfit, sizeof misfit, "//   %zu readings, typically %.2g times their stated accuracy away\n", fit.readings.size(), fit.misfit);
     text += misfit;

@@ -1,0 +1,152 @@
+#include "Bench.h"
+
+#include "job/Readings.h"
+
+using namespace coldiron;
+using namespace coldiron::bench;
+
+namespace
+{
+const char* const whole = "# a humbucker on the bench\n"
+                          "pickup,humbucker-moderate\n"
+                          "name,Walnut bridge\n"
+                          "temperature,22\n"
+                          "accuracy,lcr,0.5\n"
+                          "dcr, 8.3k\r\n"
+                          "lcr,series,120,4.6\n"
+                          "lcr,parallel,1k,5.01,,47p\n"
+                          "impedance,1k,30.5k,72.5\n"
+                          "resonance,4.1k,220p  # with a capacitor\n"
+                          "load,1M,470p,rising,north\n"
+                          "response,1k,-3\n";
+
+std::optional<ReadingsFile> read (const std::string& text, Faults& faults)
+{
+    return readReadingsText (text, "bench.csv", shipped(), faults);
+}
+}
+
+TEST_CASE ("Bench readings are read as written", "[readings]")
+{
+    Faults faults;
+    const auto file = read (whole, faults);
+    for (const auto& fault : faults)
+        UNSCOPED_INFO (fault.text());
+    REQUIRE (file);
+    CHECK (file->preset == "humbucker-moderate");
+    CHECK (file->generic.coils.size() == 2);
+    CHECK (file->name == "Walnut bridge");
+    CHECK (file->readings.celsius == 22.0);
+    CHECK (file->readings.accuracy.inductance == Approx (0.005));
+    REQUIRE (file->readings.readings.size() == 6);
+    const auto& all = file->readings.readings;
+    CHECK (all[0].as<OhmsReading>()->ohms == 8300.0);
+    CHECK (all[0].line == 6);
+    CHECK_FALSE (all[1].as<MeterReading>()->parallel);
+    CHECK (all[2].as<MeterReading>()->parallel);
+    CHECK (all[2].as<MeterReading>()->henries == 5.01);
+    CHECK_FALSE (all[2].as<MeterReading>()->ohms.has_value());
+    CHECK (all[2].as<MeterReading>()->addedFarads == 47e-12);
+    CHECK (all[3].as<ImpedanceReading>()->degrees == 72.5);
+    CHECK (all[4].as<ResonanceReading>()->hz == 4100.0);
+    CHECK (all[5].as<ResponseReading>()->db == -3.0);
+    REQUIRE (file->readings.sweeps.size() == 1);
+    CHECK (file->readings.sweeps[0].loadFarads == 470e-12);
+    CHECK (file->readings.sweeps[0].rising);
+    CHECK (file->readings.sweeps[0].coil == "north");
+}
+
+TEST_CASE ("Every wrong row is named by its line, all at once", "[readings]")
+{
+    struct Wrong { const char* row; std::vector<std::string> words; };
+    const Wrong wrong[] = { { "dcr,-8k", { "resistance", "1 to 10M ohm" } },
+                            { "dcr,8.1kohm", { "8.1kohm", "no unit" } },
+                            { "dcr", { "no resistance", "dcr,8.1k" } },
+                            { "dcr,nan", { "nan" } },
+                            { "lcr,serial,120,4.3", { "serial", "series, parallel" } },
+                            { "lcr,series,0,4.3", { "frequency" } },
+                            { "lcr,series,10k,-2.2", { "above resonance", "impedance row" } },
+                            { "impedance,1k,30k,100", { "phase", "-90 to 90" } },
+                            { "impedance,1k,30k,70,10p,5", { "too many" } },
+                            { "resonance,4k,-220p", { "added capacitor" } },
+                            { "response,1k,-3", { "load" } },
+                            { "load,1M,470p,loud", { "loud", "flat, rising" } },
+                            { "temperature,200", { "temperature" } },
+                            { "accuracy,ohms,1", { "ohms", "dcr" } },
+                            { "pickup,hot", { "line 1" } },
+                            { "dcrr,8k", { "dcrr", "did you mean \"dcr\"" } } };
+    std::string text = "pickup,humbucker-moderate\n";
+    for (const auto& row : wrong)
+        text += std::string (row.row) + "\n";
+    Faults faults;
+    CHECK_FALSE (read (text, faults));
+    int line = 1;
+    for (const auto& row : wrong)
+    {
+        INFO (row.row);
+        CHECK (has (faults, ++line, row.words));
+    }
+    CHECK (faults.front().text().rfind ("bench.csv:2:", 0) == 0);
+}
+
+TEST_CASE ("A file without a pickup, readings or sense is refused", "[readings]")
+{
+    for (const std::string& text : { std::string(), std::string ("dcr,8k\n"), std::string ("pickup,humbucker-moderate\n"), std::string ("pickup,no-such\ndcr,8k\n"),
+                                    std::string ("\xff\xfe\0\x01,,,\n\n,", 9), std::string (",,,,\n"), std::string (100000, ',') })
+    {
+        Faults faults;
+        CHECK_FALSE (read (text, faults));
+        CHECK_FALSE (faults.empty());
+    }
+    Faults faults;
+    CHECK_FALSE (readReadings ("/no/such/readings.csv", shipped(), faults));
+    CHECK (faults.size() == 1);
+}
+
+TEST_CASE ("A fitted pickup is written as a preset that reads back the same", "[readings]")
+{
+    for (const std::string& preset : shipped().list ("pickups"))
+    {
+        INFO (preset);
+        Faults faults;
+        const auto file = read ("pickup," + preset + "\nname,Quoted \"walnut\"\ndcr,9k\n", faults);
+        REQUIRE (file);
+        auto readings = *file;
+        auto& ohms = std::get<OhmsReading> (readings.readings.readings.front().kind).ohms;
+        ohms = 0.0;
+        for (const auto& coil : readings.generic.coils)
+            ohms += 1.1 * coil.dcrOhms;
+        const auto fit = fitCoil (readings.generic, readings.readings);
+        for (const auto& refusal : fit.refusals)
+            UNSCOPED_INFO (refusal.text);
+        REQUIRE (fit.accepted());
+
+        const auto text = pickupPresetText (readings, fit);
+        const auto back = readPickupText (text, "fitted.json", shipped(), faults);
+        for (const auto& fault : faults)
+            UNSCOPED_INFO (fault.text());
+        REQUIRE (back);
+        CHECK (faults.empty());
+        CHECK (back->name == "Quoted \"walnut\"");
+        CHECK (back->known == Knowledge::fromOhms);
+        CHECK (back->coupling == readings.generic.coupling);
+        CHECK (back->inside == readings.generic.inside);
+        REQUIRE (back->coils.size() == fit.pickup.coils.size());
+        for (size_t i = 0; i < back->coils.size(); ++i)
+        {
+            const auto &a = back->coils[i], &b = fit.pickup.coils[i];
+            CHECK (a.name == b.name);
+            CHECK (a.dcrOhms == Approx (b.dcrOhms).epsilon (1e-4)); // five digits are written
+            CHECK (a.henries == Approx (b.henries).epsilon (1e-4));
+            CHECK (a.farads == Approx (b.farads).epsilon (1e-4));
+            CHECK (a.output == Approx (b.output).epsilon (1e-4));
+            CHECK (a.turns == Approx (b.turns).epsilon (1e-4));
+            CHECK (a.magnet == b.magnet);
+            CHECK (a.wound == b.wound);
+            CHECK (a.offsetMm == b.offsetMm);
+            REQUIRE (a.losses.size() == b.losses.size());
+            for (size_t k = 0; k < a.losses.size(); ++k)
+                CHECK (a.losses[k].ohms == Approx (b.losses[k].ohms).epsilon (1e-4));
+        }
+    }
+}
