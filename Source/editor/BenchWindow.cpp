@@ -47,6 +47,7 @@ BenchWindow::BenchWindow (Bench& b, bool host)
     for (auto* panel : std::initializer_list<Panel*> { &lane, &strip, &listen, &plot, &decide, &guitar, &notice })
         panel->benchChanged (none, seen);
     client = jobwords::client (bench);
+    showUndo();
     startTimerHz (30);
 }
 
@@ -83,11 +84,16 @@ void BenchWindow::refresh()
         overlay->benchChanged (before, now);
     if (before.job != now.job)
         resized();
+    showUndo();
+    repaint (arranged.header);
+}
+
+void BenchWindow::showUndo()
+{
     undoButton.setEnabled (! bench.undoName().empty());
     redoButton.setEnabled (! bench.redoName().empty());
     undoButton.setTooltip (bench.undoName().empty() ? "Nothing to undo" : "Undo: " + words::from (bench.undoName()));
     redoButton.setTooltip (bench.redoName().empty() ? "Nothing to redo" : "Redo: " + words::from (bench.redoName()));
-    repaint (arranged.header);
 }
 
 void BenchWindow::timerCallback()

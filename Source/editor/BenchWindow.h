@@ -33,6 +33,7 @@ public:
     void showGuitar (bool);
     void refresh();                            ///< reads the bench at once; the timer does the same
     Plot& look() { return plot; }
+    bool settleDrawings (double seconds) { return drawings.settle (seconds); }
     const BenchLayout& places() const { return arranged; }
 
     void paint (juce::Graphics&) override;
@@ -71,6 +72,7 @@ private:
     void show (std::unique_ptr<Overlay>);
     void closeOverlay();
     void placeNotice();
+    void showUndo();
     void openJob();
     void saveJob();
     void openTake();

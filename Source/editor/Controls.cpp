@@ -24,7 +24,7 @@ Knob::Knob (Desk& d, Tag t, std::string n) : desk (d), tag (t), name (std::move 
     refresh();
 }
 
-int Knob::idealWidth() const { return juce::jmax (72, juce::roundToInt (type::width (type::bold (12.5f), words::shortName (name))) + 8); }
+int Knob::idealWidth() const { return juce::jmax (68, juce::roundToInt (type::width (type::text (12.0f), words::shortName (name))) + 4); }
 
 void Knob::refresh()
 {
@@ -66,8 +66,10 @@ void Knob::paint (juce::Graphics& g)
         g.drawText (words::knob (value), juce::Rectangle<float> (44, 28).withCentre (c).toNearestInt(), juce::Justification::centred, false);
     }
     g.setColour (touched() ? t.ink : t.mute);
-    g.setFont (touched() ? type::bold (12.5f) : type::text (12.5f));
-    g.drawText (words::shortName (name), 0, 74, getWidth(), 18, juce::Justification::centred, true);
+    const auto label = words::shortName (name);
+    const bool room = type::width (type::bold (12.0f), label) <= static_cast<float> (getWidth());
+    g.setFont (touched() && room ? type::bold (12.0f) : type::text (12.0f));
+    g.drawText (label, 0, 74, getWidth(), 18, juce::Justification::centred, true);
     if (hasKeyboardFocus (false))
         paintFocus (g, getLocalBounds().toFloat(), 6.0f, t);
 }

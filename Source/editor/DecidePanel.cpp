@@ -103,10 +103,10 @@ void DecidePanel::placeControls (int width)
     int y = 0;
     if (! knobs.empty())
     {
-        int each = 72;
+        int each = 68;
         for (const auto& knob : knobs)
             each = juce::jmax (each, knob->idealWidth());
-        const int columns = juce::jlimit (1, static_cast<int> (knobs.size()), width / juce::jmin (each, 96));
+        const int columns = juce::jlimit (1, static_cast<int> (knobs.size()), width / juce::jmin (each, 110));
         const int pitch = width / columns;
         for (size_t i = 0; i < knobs.size(); ++i)
             knobs[i]->setBounds (static_cast<int> (i) % columns * pitch, y + static_cast<int> (i) / columns * 100, pitch, 96);
@@ -131,25 +131,25 @@ void DecidePanel::placeControls (int width)
 
 void DecidePanel::resized()
 {
-    auto area = getLocalBounds().reduced (16, 12);
-    area.removeFromTop (32);
-    agree.setBounds (area.removeFromBottom (46));
-    area.removeFromBottom (8);
+    auto area = getLocalBounds().reduced (10, 10);
+    area.removeFromTop (30);
+    agree.setBounds (area.removeFromBottom (44).reduced (4, 0));
+    area.removeFromBottom (4);
     const int width = area.getWidth();
     placeControls (width);
-    const bool roomForFigures = area.getHeight() >= juce::jmin (contentHeight, 176) + 58;
+    const bool roomForFigures = area.getHeight() >= juce::jmin (contentHeight, 180) + 52;
     figuresArea = {};
     stepsArea = {};
     if (showsSteps && area.getHeight() > contentHeight + 58 + 120)
     {
         auto rest = area.withTrimmedTop (contentHeight + 6);
-        figuresArea = rest.removeFromTop (54);
+        figuresArea = rest.removeFromTop (52).reduced (6, 0);
         rest.removeFromTop (8);
-        stepsArea = rest;
+        stepsArea = rest.reduced (6, 0);
         area = area.withHeight (contentHeight + 6);
     }
     else if (roomForFigures)
-        figuresArea = area.removeFromBottom (54);
+        figuresArea = area.removeFromBottom (52).reduced (6, 0);
     const bool scrolls = contentHeight > area.getHeight();
     if (scrolls)
         placeControls (width - 12);

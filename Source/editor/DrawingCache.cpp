@@ -54,6 +54,12 @@ std::shared_ptr<const Drawing> DrawingCache::get (const std::shared_ptr<const Jo
     return nullptr;
 }
 
+bool DrawingCache::settle (double seconds)
+{
+    std::unique_lock<std::mutex> lock (guard);
+    return wake.wait_for (lock, std::chrono::duration<double> (seconds), [this] { return queue.empty() && ! busy; });
+}
+
 void DrawingCache::work()
 {
     std::unique_lock<std::mutex> lock (guard);
@@ -64,6 +70,7 @@ void DrawingCache::work()
             return;
         const auto want = queue.back();
         queue.pop_back();
+        busy = true;
         lock.unlock();
         std::shared_ptr<const Drawing> drawing;
         try
@@ -77,6 +84,8 @@ void DrawingCache::work()
         lock.lock();
         if (entries[want.tag].key == want.key)
             entries[want.tag].drawing = drawing;
+        busy = false;
+        wake.notify_all();
         triggerAsyncUpdate();
     }
 }

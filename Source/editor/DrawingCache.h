@@ -22,6 +22,9 @@ public:
 
     std::function<void()> onReady; ///< message thread
 
+    /** Waits until nothing is on its way; for pictures and tests. */
+    bool settle (double seconds);
+
     /** The drawing of a tag as the job has it; null while it is on its way. */
     std::shared_ptr<const Drawing> get (const std::shared_ptr<const Job>&, Tag);
 
@@ -33,7 +36,7 @@ private:
     std::mutex guard;
     std::condition_variable wake;
     std::vector<Want> queue;
-    bool leaving = false;
+    bool leaving = false, busy = false;
     std::thread worker;
 
     void work();

@@ -31,10 +31,10 @@ void HumWave::paint (juce::Graphics& g)
         {
             const float share = (x - left) / width;
             const float y = middle - std::sin ((x - left) * 0.36f) * (1.0f + 11.0f * share);
-            if (p.isEmpty())
-                p.startNewSubPath (x, y);
-            else
+            if (x > from)
                 p.lineTo (x, y);
+            else
+                p.startNewSubPath (x, y);
         }
         return p;
     };
@@ -150,13 +150,14 @@ void ListenBar::resized()
         rules.push_back (area.getX());
         area.removeFromLeft (tight ? 9 : 15);
     };
-    levelLabel = tight ? juce::Rectangle<int>() : area.removeFromLeft (44);
+    const auto wide = [] (const char* words) { return juce::roundToInt (type::width (type::name (15.0f), words)) + 10; };
+    levelLabel = tight ? juce::Rectangle<int>() : area.removeFromLeft (wide ("Level"));
     level.setBounds (area.removeFromLeft (level.idealWidth()).withSizeKeepingCentre (level.idealWidth(), height));
     area.removeFromLeft (8);
-    matchText = area.removeFromLeft (76);
+    matchText = area.removeFromLeft (tight ? 66 : 72);
     rule();
-    humLabel = area.removeFromLeft (tight ? 38 : 76);
-    const int right = 84 + 16 + source.idealWidth() + (tight ? 20 : 32) + 110;
+    humLabel = area.removeFromLeft (wide (tight ? "Hum" : "Mains hum"));
+    const int right = 58 + 66 + 16 + source.idealWidth() + (tight ? 40 : 64) + (tight ? 90 : 130);
     const int waveWidth = juce::jlimit (90, 240, area.getWidth() - right - 30);
     humWave.setBounds (area.removeFromLeft (waveWidth).withSizeKeepingCentre (waveWidth, juce::jmin (44, getHeight() - 4)));
     area.removeFromLeft (8);
@@ -204,7 +205,7 @@ void ListenBar::paint (juce::Graphics& g)
     g.setColour (t.mute);
     if (! levelLabel.isEmpty())
         g.drawText ("Level", levelLabel, juce::Justification::centredLeft, false);
-    g.drawText (humLabel.getWidth() < 60 ? "Hum" : "Mains hum", humLabel, juce::Justification::centredLeft, false);
+    g.drawText (levelLabel.isEmpty() ? "Hum" : "Mains hum", humLabel, juce::Justification::centredLeft, false);
 
     const Tag heard = desk.bench.heard();
     const auto report = desk.bench.report (heard);

@@ -85,6 +85,7 @@ double Plot::shift (const Report& report) const
 juce::Path Plot::pathOf (const std::vector<double>& hz, const std::vector<double>& db, double shiftDb) const
 {
     juce::Path path;
+    bool started = false;
     float lastX = -10.0f;
     for (size_t i = 0; i < hz.size() && i < db.size(); ++i)
     {
@@ -95,10 +96,11 @@ juce::Path Plot::pathOf (const std::vector<double>& hz, const std::vector<double
             continue;
         lastX = x;
         const float y = yOf (juce::jmax (db[i] + shiftDb, static_cast<double> (bottomDb()) - 60.0));
-        if (path.isEmpty())
-            path.startNewSubPath (x, y);
-        else
+        if (started)
             path.lineTo (x, y);
+        else
+            path.startNewSubPath (x, y);
+        started = true;
     }
     return path;
 }
@@ -269,7 +271,7 @@ void Plot::paintLetters (juce::Graphics& g)
             ends.push_back ({ tag, juce::jlimit (static_cast<float> (area.getY()) + 4, static_cast<float> (area.getBottom()) - 4,
                                                  tag == asRecorded && ! whole() ? yOf (0.0) : one.yAtEnd) });
     std::sort (ends.begin(), ends.end(), [] (const End& a, const End& b) { return a.y < b.y; });
-    const float apart = 18.0f;
+    const float apart = 20.0f;
     for (int round = 0; round < 40; ++round) // push neighbours apart, keep all within the plot
         for (size_t i = 0; i + 1 < ends.size(); ++i)
             if (const float need = apart - (ends[i + 1].y - ends[i].y); need > 0.0f)

@@ -10,6 +10,27 @@ namespace
 {
 constexpr float cut = 16.0f, inset = 4.0f;
 
+/** Whether words fit on so many lines, broken between words. */
+bool fitsOn (const juce::String& words, const juce::Font& font, float width, int lines)
+{
+    float used = 0.0f;
+    int line = 1;
+    for (const auto& word : juce::StringArray::fromTokens (words, " ", ""))
+    {
+        const float w = type::width (font, word), space = type::width (font, " ");
+        if (w > width)
+            return false;
+        if (used > 0.0f && used + space + w > width)
+        {
+            ++line;
+            used = w;
+        }
+        else
+            used += (used > 0.0f ? space : 0.0f) + w;
+    }
+    return line <= lines;
+}
+
 /** Level of an option: loudness where there is a take, else its level over the middle of the range. */
 double levelOf (const Report& report) { return report.figures.loudnessLu.value_or (report.figures.levelDb); }
 }
@@ -85,7 +106,7 @@ void TagCard::refresh()
 
 juce::Rectangle<int> TagCard::nameArea() const
 {
-    const int pad = size.compact ? 8 : 16;
+    const int pad = size.compact ? 8 : 14;
     return { static_cast<int> (inset) + pad - 4, static_cast<int> (inset + headHeight()) + (size.low ? 2 : 8),
              getWidth() - 2 * (static_cast<int> (inset) + pad - 4), size.low || size.compact ? (size.compact && size.low ? 18 : 36) : 36 };
 }
@@ -123,7 +144,14 @@ void TagCard::paint (juce::Graphics& g)
             g.drawText (below, area, juce::Justification::centredLeft, true);
         }
         else
-            g.drawFittedText (name, area, juce::Justification::topLeft, area.getHeight() > 30 ? 2 : 1, 1.0f);
+        {
+            const int lines = area.getHeight() > 30 ? 2 : 1;
+            float fitting = textSize; // smaller, down to 12, before anything is left out
+            while (fitting > 12.0f && ! fitsOn (name, type::bold (fitting), static_cast<float> (area.getWidth()), lines))
+                fitting -= 0.5f;
+            g.setFont (type::bold (fitting));
+            g.drawFittedText (name, area, juce::Justification::topLeft, lines, 1.0f);
+        }
     }
     paintFigures (g);
 
@@ -148,7 +176,7 @@ void TagCard::paintHead (juce::Graphics& g, bool over)
     }
     const float pad = size.compact ? 10.0f : 16.0f;
     const auto letter = tagShown == asRecorded ? juce::String ("Now") : words::from (letterOf (tagShown));
-    auto font = type::name (tagShown == asRecorded ? (size.compact ? 24.0f : 28.0f) : (size.low ? 32.0f : 36.0f));
+    auto font = type::name (tagShown == asRecorded ? (size.compact || size.low ? 22.0f : 26.0f) : (size.low ? 32.0f : 36.0f));
     g.setFont (font);
     g.setColour (heard ? t.onOption : colour);
     const float base = area.getY() + headHeight() - (size.low ? 8.0f : 12.0f);
@@ -162,9 +190,9 @@ void TagCard::paintHead (juce::Graphics& g, bool over)
     const float room = area.getRight() - (size.compact ? 6.0f : 10.0f) - (area.getX() + pad + type::width (font, letter) + 8.0f);
     auto words = pill;
     if (type::width (small, words) + 14.0f > room)
-        words = words.substring (0, 2).trim(); // the sign alone, the words are in the tip
+        words = tagShown == asRecorded ? juce::String() : words.substring (0, 2).trim(); // the sign alone, the words are in the tip
     const float width = type::width (small, words) + 14.0f;
-    if (width > room)
+    if (width > room || words.isEmpty())
         return;
     const juce::Rectangle<float> box (area.getRight() - (size.compact ? 6.0f : 10.0f) - width, area.getY() + headHeight() - (size.low ? 26.0f : 31.0f), width, 19.0f);
     g.setColour (t.sheet);
@@ -204,7 +232,7 @@ void TagCard::paintFigures (juce::Graphics& g)
         rows.push_back ({ "level", known ? words::db (levelOf (*report)) : juce::String(), false, clips });
         rows.push_back ({ "peak", known ? words::hertz (report->figures.peakHz.value_or (0.0)) : juce::String(), false, false });
         rows.push_back ({ "hum", known ? (isNow && ! report->figures.humByMismatch ? juce::String ("0 dB") : words::humInWords (*report)) : juce::String(),
-                          known && ! isNow && ! report->figures.humByMismatch && report->figures.humJackDb > 3.0, false });
+                          known && ! isNow && (report->figures.humByMismatch ? report->figures.humOneCoilDb > -6.0 : report->figures.humJackDb > 3.0), false });
     }
 
     if (size.low)

@@ -32,11 +32,18 @@ void TakeLane::resized()
     button = area.removeFromLeft (round + 4).withSizeKeepingCentre (round, round);
     area.removeFromLeft (20);
     heading = area.removeFromTop (20);
+    area.removeFromTop (3);
     area.removeFromBottom (2);
     wave = area;
     open.setBounds (getLocalBounds().removeFromRight (open.idealWidth() + 20).withSizeKeepingCentre (open.idealWidth(), 36));
     placeTicks();
     buildWave();
+}
+
+std::pair<double, double> TakeLane::loopRange() const
+{
+    const auto range = desk.bench.loop();
+    return range.second > range.first || ! playable() ? range : std::make_pair (0.0, picture->seconds);
 }
 
 float TakeLane::xOf (double seconds) const
@@ -55,7 +62,7 @@ void TakeLane::buildWave()
     loud.clear();
     if (! playable() || picture->low.empty() || wave.isEmpty())
         return;
-    const auto [from, to] = desk.bench.loop();
+    const auto [from, to] = loopRange();
     const int pitch = 5, bars = juce::jmax (1, wave.getWidth() / pitch);
     float most = 1e-6f;
     for (size_t i = 0; i < picture->low.size(); ++i)
@@ -192,7 +199,7 @@ void TakeLane::paint (juce::Graphics& g)
         g.setFont (type::text (12.0f));
         g.drawText (words::from (tick.name), tick.area, juce::Justification::centred, false);
     }
-    const auto [from, to] = desk.bench.loop();
+    const auto [from, to] = loopRange();
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
     g.drawText (desk.bench.isLooping() ? "Loop " + juce::String (from, 1) + " to " + words::seconds (to) : juce::String ("No loop"),
@@ -204,7 +211,7 @@ void TakeLane::paint (juce::Graphics& g)
 void TakeLane::paintWave (juce::Graphics& g)
 {
     const auto& t = colours();
-    const auto [from, to] = desk.bench.loop();
+    const auto [from, to] = loopRange();
     const bool looping = desk.bench.isLooping();
     if (looping)
     {
@@ -237,7 +244,7 @@ void TakeLane::paintHead (juce::Graphics& g)
     g.fillRect (x - 1.0f, static_cast<float> (wave.getY()), 2.0f, static_cast<float> (wave.getHeight()));
     if (heard == asRecorded)
         return;
-    const juce::Rectangle<float> flag (x - 9.0f, static_cast<float> (wave.getY()) - 4.0f, 18.0f, 16.0f);
+    const juce::Rectangle<float> flag (x - 9.0f, static_cast<float> (wave.getY()) - 2.0f, 18.0f, 16.0f);
     g.setColour (t.of (heard));
     g.fillRoundedRectangle (flag, 3.0f);
     g.setColour (t.onOption);
@@ -286,7 +293,7 @@ void TakeLane::setLoopEndHere (bool second)
 {
     if (! playable())
         return;
-    auto [from, to] = desk.bench.loop();
+    auto [from, to] = loopRange();
     const double here = desk.bench.positionSeconds();
     (second ? to : from) = here;
     if (to - from < 0.05)
@@ -301,7 +308,7 @@ TakeLane::Grip TakeLane::gripAt (juce::Point<float> at) const
 {
     if (! playable() || ! wave.toFloat().expanded (8, 0).contains (at))
         return Grip::none;
-    const auto [from, to] = desk.bench.loop();
+    const auto [from, to] = loopRange();
     if (desk.bench.isLooping() && std::abs (at.x - xOf (from)) < 8.0f)
         return Grip::left;
     if (desk.bench.isLooping() && std::abs (at.x - xOf (to)) < 8.0f)
@@ -337,7 +344,7 @@ void TakeLane::mouseDown (const juce::MouseEvent& e)
 
 void TakeLane::mouseDrag (const juce::MouseEvent& e)
 {
-    auto [from, to] = desk.bench.loop();
+    auto [from, to] = loopRange();
     const double at = secondsAt (e.position.x);
     if (grip == Grip::left)
         desk.bench.setLoop (juce::jmin (at, to - 0.1), to);

@@ -36,6 +36,7 @@ private:
     std::vector<StringTick> ticks;
 
     bool playable() const { return picture != nullptr && picture->fault.empty() && picture->seconds > 0.0; }
+    std::pair<double, double> loopRange() const; ///< the whole take where no loop is set
     float xOf (double seconds) const;
     double secondsAt (float x) const;
     void buildWave();

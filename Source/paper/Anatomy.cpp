@@ -36,8 +36,16 @@ bool isPlainPushPull (const SwitchType& type, std::vector<std::string>& poles)
     return ! poles.empty() && poles.size() <= 2 && type.points.size() == poles.size() * 3;
 }
 
+const Part& bridgePart()
+{
+    static const Part part { "strings", JackPart {}, "", "" };
+    return part;
+}
+
 Figure figureOf (const Part& part)
 {
+    if (&part == &bridgePart())
+        return Figure::bridge;
     if (part.as<PickupPart>() != nullptr)
         return Figure::pickup;
     if (part.as<PotPart>() != nullptr)
@@ -72,7 +80,7 @@ void measure (PlacedPart& p)
         case Figure::standing: p.width = 40; p.height = 80; break;
         case Figure::lying: p.width = 100; p.height = 40; break;
         case Figure::jack: p.width = p.height = 120; break;
-        case Figure::box: p.width = p.height = 120; break;
+        case Figure::bridge: p.width = 200; p.height = 40; break;
     }
 }
 
@@ -88,6 +96,7 @@ Extents extentsOf (const PlacedPart& p)
         case Figure::strip: return { w / 2 + 60, h / 2 + 40, w / 2 + 60, h / 2 + 10 };
         case Figure::standing: return { 90, 50, 50, 70 };
         case Figure::lying: return { 70, 40, 70, 50 };
+        case Figure::bridge: return { 0, 10, w + 20, h + 10 };
         default: return { 110, 90, 60, 70 };
     }
 }
@@ -164,6 +173,10 @@ void buildAnatomy (PlacedPart& p)
             p.taken = { { x - w / 2 - 10, y - h / 2 - 36, w + 20, h + 46 } };
             break;
         }
+        case Figure::bridge:
+            p.terminals.push_back ({ "strings", x + w + 20, y + 20, Heading::right });
+            p.taken = { { x - 10, y - 10, w + 20, h + 20 } };
+            break;
         case Figure::standing:
             add (p.turned ? "2" : "1", x, y - 40, Heading::up);
             add (p.turned ? "1" : "2", x, y + 40, Heading::down);

@@ -9,7 +9,7 @@
 namespace coldiron
 {
 /** How a part looks from the back. */
-enum class Figure { pickup, pot, block, lever, strip, standing, lying, jack, box };
+enum class Figure { pickup, pot, block, lever, strip, standing, lying, jack, bridge };
 
 /** A solder point of a placed part. */
 struct Terminal
@@ -28,7 +28,7 @@ enum class PartMark { stays, isNew, isOut };
 struct PlacedPart
 {
     const Part* part = nullptr;
-    Figure figure = Figure::box;
+    Figure figure = Figure::jack;
     PartMark mark = PartMark::stays;
     bool turned = false;          ///< standing: lug 2 above; lying: lug 2 left
     int x = 0, y = 0, width = 0, height = 0;
@@ -41,6 +41,9 @@ struct Extents { int left = 0, top = 0, right = 0, bottom = 0; };
 
 /** A push-pull of one or two poles whose lugs are named POLE, POLE-down, POLE-up, drawn with its contacts. */
 bool isPlainPushPull (const SwitchType&, std::vector<std::string>& poles);
+
+/** Stands for the bridge, whose point "strings" is of no part. */
+const Part& bridgePart();
 
 Figure figureOf (const Part&);
 void measure (PlacedPart&);               ///< width and height from the kind

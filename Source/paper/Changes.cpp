@@ -74,7 +74,7 @@ std::set<std::string> jointsTouched (const Harness& harness, const std::vector<S
     for (const auto& pair : pairs)
     {
         const bool bothLugs = ! harness.isLead (pair.first) && ! harness.isLead (pair.second);
-        joints.insert (jointOf (harness, pair));
+        joints.insert (bothLugs ? pair.first : jointOf (harness, pair));
         if (bothLugs)
             joints.insert (pair.second);
     }

@@ -128,7 +128,13 @@ private:
         for (const auto& opened : changes.opened)
         {
             const auto& [a, b] = opened.pair;
-            if (isTongue (before, opened.pair))
+            const bool drawnA = terminals.count (a) > 0, drawnB = terminals.count (b) > 0;
+            if (! drawnA || ! drawnB) // a part replaced by one with other points: its old ones are gone with it
+            {
+                if (drawnA || drawnB)
+                    stubs.push_back (drawnA ? a : b);
+            }
+            else if (isTongue (before, opened.pair))
                 tongues.push_back ({ opened.pair, false, true, 0 });
             else if (isGround (before, netsBefore, opened.pair))
             {

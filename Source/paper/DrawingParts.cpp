@@ -125,7 +125,8 @@ public:
             case Figure::strip: strip(); break;
             case Figure::standing: standing(); break;
             case Figure::lying: lying(); break;
-            default: jack();
+            case Figure::bridge: bridge(); break;
+            case Figure::jack: jack(); break;
         }
     }
 
@@ -338,6 +339,13 @@ private:
         }
         pen.text ("value", x, y + 36, valueOf (*p.part), 16, Anchor::middle);
         flag (x - 21, y - 24);
+    }
+
+    void bridge()
+    {
+        finish (pen.rect ("part", x, y, w, h, 6, Ink::paper, outline(), weight()));
+        name (x + 14, y + 27, "Bridge, strings", Anchor::start, 19);
+        pen.line ("lead", { { x + w - 2, y + 20 }, { x + w + 20, y + 20 } }, Ink::ink, lead);
     }
 
     void jack()

@@ -341,6 +341,21 @@ std::vector<PlacedPart> placeParts (const Harness& before, const Harness& after,
         x = std::max (x, item.x + item.width + 20);
     }
 
+    const auto wired = [] (const Harness& harness) { return ! harness.leadsOn ("strings").empty() || ! harness.lugsWiredTo ("strings").empty(); };
+    if (wired (before) || wired (after))
+    {
+        PlacedPart item;
+        item.part = &bridgePart();
+        item.figure = Figure::bridge;
+        measure (item);
+        item.x = margin;
+        item.y = margin + 20;
+        for (const auto& other : plan.placed)
+            item.y = std::max (item.y, upTo10 (other.y + extentsOf (other).bottom) + 50);
+        plan.placed.push_back (item);
+        x = std::max (x, item.x + item.width + 20);
+    }
+
     // A switch that the pickups reach before any pot stands before the pots.
     std::vector<const Part*> early, late;
     for (const auto* part : parts)

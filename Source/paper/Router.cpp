@@ -24,7 +24,7 @@ public:
     Maze (const Board& board, const std::vector<Port>& portList)
         : columns (board.columns), rows (board.rows), blocked (board.blocked), ports (portList),
           owner (static_cast<size_t> (columns * rows), -1), occupied (owner.size()), best (owner.size() * 4),
-          from (owner.size() * 4)
+          from (owner.size() * 4), reached (owner.size() * 4)
     {
         for (int p = 0; p < static_cast<int> (ports.size()); ++p)
             for (const auto& cell : ports[static_cast<size_t> (p)].cells)
@@ -59,6 +59,20 @@ private:
     std::vector<uint8_t> occupied;
     std::vector<float> best;
     std::vector<int> from;
+    std::vector<uint32_t> reached; ///< the search that wrote `best` and `from` last
+    uint32_t search = 0;
+
+    /** The cost so far; none yet in this search is infinite. */
+    float& costOf (size_t state)
+    {
+        if (reached[state] != search)
+        {
+            reached[state] = search;
+            best[state] = std::numeric_limits<float>::max();
+            from[state] = -1;
+        }
+        return best[state];
+    }
 
     size_t at (const Cell& c) const { return static_cast<size_t> (c.row * columns + c.column); }
 };
@@ -67,8 +81,7 @@ std::vector<Cell> Maze::find (int start, int goal, double& cost)
 {
     using Entry = std::pair<float, int>;
     std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open;
-    std::fill (best.begin(), best.end(), std::numeric_limits<float>::max());
-    std::fill (from.begin(), from.end(), -1);
+    ++search;
 
     const auto& a = ports[static_cast<size_t> (start)];
     const auto& b = ports[static_cast<size_t> (goal)];
@@ -86,7 +99,7 @@ std::vector<Cell> Maze::find (int start, int goal, double& cost)
             if (d != (outOfStart + 2) % 4)
             {
                 const int state = static_cast<int> (at (cell)) * 4 + d;
-                best[static_cast<size_t> (state)] = d == outOfStart ? 0.0f : sideways;
+                costOf (static_cast<size_t> (state)) = d == outOfStart ? 0.0f : sideways;
                 open.push ({ best[static_cast<size_t> (state)] + distance (cell.column, cell.row), state });
             }
 
@@ -147,7 +160,7 @@ std::vector<Cell> Maze::find (int start, int goal, double& cost)
                     step += besidePart;
             }
             const auto nextState = next * 4 + static_cast<size_t> (e);
-            if (soFar + step < best[nextState])
+            if (soFar + step < costOf (nextState))
             {
                 best[nextState] = soFar + step;
                 from[nextState] = state;
@@ -190,7 +203,8 @@ RouteResult route (const Board& board, const std::vector<Port>& ports, const std
     std::stable_sort (order.begin(), order.end(), [&] (int a, int b) { return straight (a) < straight (b); });
 
     best.cost = std::numeric_limits<double>::max();
-    for (int round = 0; round < std::max (1, rounds); ++round)
+    int bettered = 0; // the round of the last gain; many without one end it
+    for (int round = 0; round < std::max (1, rounds) && round - bettered < 25; ++round)
     {
         maze.clear();
         double total = 0.0;
@@ -213,6 +227,7 @@ RouteResult route (const Board& board, const std::vector<Port>& ports, const std
         }
         if (total < best.cost)
         {
+            bettered = round;
             best.cost = total;
             best.paths = std::move (paths);
         }

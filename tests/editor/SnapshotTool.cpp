@@ -22,6 +22,9 @@ public:
     {
         window.refresh();
         runFor (60);
+        window.createComponentSnapshot (window.getLocalBounds(), true, 0.2f); // asks for the drawings
+        window.settleDrawings (60.0);
+        runFor (60);
         const auto picture = window.createComponentSnapshot (window.getLocalBounds(), true, scale);
         const auto file = folder.getChildFile (name + (scale > 1.0f ? "@2x.png" : ".png"));
         file.deleteFile();
@@ -40,7 +43,7 @@ public:
                 window.setDark (dark);
                 window.setSize (size.width, size.height);
                 window.setVisible (true);
-                runFor (700);
+                runFor (100);
                 const auto name = juce::String (size.width) + "x" + juce::String (size.height) + (dark ? "-dark" : "-light");
                 take (window, name, 1.0f);
                 take (window, name, 2.0f);
@@ -52,9 +55,9 @@ public:
         BenchWindow window (session, false);
         window.setSize (1200, 800);
         window.setVisible (true);
-        runFor (700);
+        runFor (100);
         window.showWiring (true);
-        runFor (500);
+        runFor (50);
         take (window, "wiring", 1.0f);
         window.showRewires (asRecorded);
         runFor (100);
@@ -99,7 +102,7 @@ public:
         BenchWindow window (session, false);
         window.setSize (1200, 800);
         window.setVisible (true);
-        runFor (500);
+        runFor (50);
         take (window, "empty", 1.0f);
     }
 
