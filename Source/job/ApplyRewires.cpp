@@ -47,7 +47,7 @@ std::string applyOne (Harness& harness, const RewireUse& use)
             try
             {
                 harness = after (harness, use.steps[i]);
-                why = whyInsideBroken (harness);
+                why = whyUnsound (harness);
             }
             catch (const HarnessError& error)
             {

@@ -129,8 +129,10 @@ bool checkPoint (const Json& item, const Json* parts, const Harness& harness, Fa
     }
     catch (const HarnessError& error)
     {
-        if (couldBePoint (item.text, parts, harness) || (item.text == "ground" && harness.parts().empty()))
-            return false;
+        const auto& all = harness.parts();
+        const bool hasJack = std::any_of (all.begin(), all.end(), [] (const Part& part) { return part.as<JackPart>() != nullptr; });
+        if (couldBePoint (item.text, parts, harness) || (item.text == "ground" && ! hasJack))
+            return false; // said already
         auto points = harness.allPoints();
         points.emplace_back ("ground");
         const auto near = nearest (item.text, points);
@@ -203,6 +205,9 @@ std::optional<Guitar> readGuitar (const Resolved& resolved, Library& library)
     readParts (reader, guitar, library);
     readWires (reader, guitar, library);
     reader.finish();
+    if (faults.size() == before)
+        if (const auto why = whyUnsound (guitar.harness); ! why.empty())
+            reader.fault (resolved.json, why);
     if (faults.size() == before)
         if (const auto why = whyUnheard (guitar.harness, guitar.strings); ! why.empty())
             reader.fault (resolved.json, why);

@@ -84,6 +84,8 @@ std::string leadInside (const Harness& harness, const std::string& expression)
     return {};
 }
 
+namespace
+{
 std::string whyInsideBroken (const Harness& harness)
 {
     for (const auto& part : harness.parts())
@@ -106,6 +108,44 @@ std::string whyInsideBroken (const Harness& harness)
         }
     }
     return {};
+}
+
+std::vector<std::string> positionsOf (const SwitchType& type)
+{
+    std::vector<std::string> names;
+    for (const auto& position : type.positions)
+        names.push_back (position.name);
+    return names;
+}
+
+std::string whyControlsClash (const Harness& harness)
+{
+    std::map<std::string, std::vector<std::string>> seen; // a knob has no positions
+    for (const auto& part : harness.parts())
+    {
+        const auto* lever = part.as<SwitchPart>();
+        if (lever == nullptr && part.as<PotPart>() == nullptr)
+            continue;
+        const auto name = lever != nullptr ? part.leverName() : part.knobName();
+        const auto positions = lever != nullptr ? positionsOf (lever->type) : std::vector<std::string> {};
+        const auto [twin, isNew] = seen.emplace (name, positions);
+        if (! isNew && twin->second != positions)
+            return "two controls are called \"" + name + "\" and are not of one kind: pots of one shaft share a knob, switches thrown together have the same positions";
+    }
+    return {};
+}
+}
+
+std::string whyUnsound (const Harness& harness)
+{
+    int jacks = 0;
+    for (const auto& part : harness.parts())
+        jacks += part.as<JackPart>() != nullptr ? 1 : 0;
+    if (jacks != 1)
+        return "a guitar has exactly one jack, and this would leave " + std::to_string (jacks);
+    if (auto why = whyInsideBroken (harness); ! why.empty())
+        return why;
+    return whyControlsClash (harness);
 }
 
 std::string whyUnheard (const Harness& harness, const std::vector<GuitarString>& strings)
