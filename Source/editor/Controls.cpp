@@ -28,7 +28,8 @@ int Knob::idealWidth() const { return juce::jmax (68, juce::roundToInt (type::wi
 
 void Knob::refresh()
 {
-    value = desk.bench.setting (tag).knob (name);
+    if (! held || tag != asRecorded)
+        value = desk.bench.setting (tag).knob (name);
     repaint();
 }
 
@@ -81,20 +82,36 @@ void Knob::set (double wanted, bool ownGesture)
     const double to = juce::jlimit (0.0, 10.0, std::round (wanted * 100.0) / 100.0);
     if (std::abs (to - value) < 1e-9)
         return;
+    value = to;
+    repaint();
+    if (tag == asRecorded)
+    {
+        if (ownGesture)
+            keepRecorded();
+        return;
+    }
     if (ownGesture)
         desk.bench.beginGesture (tag, name);
-    value = to;
     desk.bench.setKnob (tag, name, to);
     if (ownGesture)
         desk.bench.endGesture (tag, name);
-    repaint();
+}
+
+/** Of the take the knob says where it stood: written into the job, one step of undo. */
+void Knob::keepRecorded()
+{
+    auto setting = desk.bench.setting (asRecorded);
+    setting.knobs[name] = value;
+    if (! desk.bench.setTakeSetting (desk.bench.take(), setting))
+        refresh();
 }
 
 void Knob::mouseDown (const juce::MouseEvent&)
 {
     held = true;
     atStart = value;
-    desk.bench.beginGesture (tag, name);
+    if (tag != asRecorded)
+        desk.bench.beginGesture (tag, name);
     if (onTouch)
         onTouch (true);
     repaint();
@@ -113,7 +130,10 @@ void Knob::mouseUp (const juce::MouseEvent&)
     if (! held)
         return;
     held = false;
-    desk.bench.endGesture (tag, name);
+    if (tag != asRecorded)
+        desk.bench.endGesture (tag, name);
+    else if (std::abs (value - atStart) > 1e-9)
+        keepRecorded();
     if (onTouch && ! hasKeyboardFocus (true))
         onTouch (false);
     repaint();
@@ -190,14 +210,20 @@ LeverRail::LeverRail (Desk& d, Tag t, BenchControl c) : desk (d), tag (t), contr
     refresh();
 }
 
+juce::String LeverRail::title() const
+{
+    const auto words = words::shortName (control.name);
+    return words.substring (0, 1).toUpperCase() + words.substring (1);
+}
+
 int LeverRail::idealWidth() const
 {
-    float each = 34.0f;
+    float each = 30.0f;
     for (const auto& position : control.positions)
-        each = juce::jmax (each, type::width (type::bold (12.5f), words::plain (position)) + 10.0f);
+        each = juce::jmax (each, type::width (type::bold (12.5f), words::plain (position)) + 6.0f);
     const auto count = static_cast<float> (control.positions.size());
     const float row = twoRows() ? each * 0.58f * count + each * 0.5f : each * count;
-    return juce::roundToInt (juce::jmax (row, type::width (type::name (14.0f), words::title (control.name)) + 8.0f));
+    return juce::roundToInt (juce::jmax (row, type::width (type::name (14.0f), title()) + 6.0f));
 }
 
 void LeverRail::refresh()
@@ -223,7 +249,7 @@ void LeverRail::paint (juce::Graphics& g)
     const auto& t = desk.colours();
     g.setColour (t.mute);
     g.setFont (type::name (14.0f));
-    g.drawText (words::title (control.name), 0, 0, getWidth(), 18, juce::Justification::centredLeft, true);
+    g.drawText (title(), 0, 0, getWidth(), 18, juce::Justification::centredLeft, true);
     const float y = 31.0f;
     const int count = static_cast<int> (control.positions.size());
     g.setColour (t.ink);
@@ -254,9 +280,19 @@ void LeverRail::choose (int position)
     position = juce::jlimit (0, static_cast<int> (control.positions.size()) - 1, position);
     if (position == stands)
         return;
-    desk.bench.beginGesture (tag, control.name);
-    desk.bench.setLever (tag, control.name, control.positions[static_cast<size_t> (position)]);
-    desk.bench.endGesture (tag, control.name);
+    const auto& wanted = control.positions[static_cast<size_t> (position)];
+    if (tag == asRecorded)
+    {
+        auto setting = desk.bench.setting (asRecorded);
+        setting.levers[control.name] = wanted;
+        desk.bench.setTakeSetting (desk.bench.take(), setting);
+    }
+    else
+    {
+        desk.bench.beginGesture (tag, control.name);
+        desk.bench.setLever (tag, control.name, wanted);
+        desk.bench.endGesture (tag, control.name);
+    }
     refresh();
 }
 

@@ -36,6 +36,7 @@ private:
 
     bool touched() const { return held || hasKeyboardFocus (true); }
     void set (double, bool ownGesture);
+    void keepRecorded();
     void startTyping (const juce::String& first);
     void endTyping (bool keep);
 };
@@ -48,6 +49,7 @@ public:
 
     void refresh();
     int idealWidth() const;
+    int idealHeight() const { return twoRows() ? 76 : 60; }
     void paint (juce::Graphics&) override;
     void mouseDown (const juce::MouseEvent&) override;
     bool keyPressed (const juce::KeyPress&) override;
@@ -61,6 +63,7 @@ private:
     int stands = 0;
 
     float xOf (int position) const;
+    juce::String title() const;
     bool twoRows() const { return control.positions.size() > 4; }
     void choose (int);
 };

@@ -58,10 +58,11 @@ void DecidePanel::rebuild()
         }
     }
     const bool isOption = shown != asRecorded;
+    const bool movable = isOption || desk.bench.take() >= 0; // of a take: where the controls stood
     for (auto& knob : knobs)
-        knob->setEnabled (isOption);
+        knob->setEnabled (movable);
     for (auto& lever : levers)
-        lever->setEnabled (isOption);
+        lever->setEnabled (movable);
 
     steps.clear();
     const auto job = desk.bench.job();
@@ -109,24 +110,24 @@ void DecidePanel::placeControls (int width)
         const int columns = juce::jlimit (1, static_cast<int> (knobs.size()), width / juce::jmin (each, 110));
         const int pitch = width / columns;
         for (size_t i = 0; i < knobs.size(); ++i)
-            knobs[i]->setBounds (static_cast<int> (i) % columns * pitch, y + static_cast<int> (i) / columns * 100, pitch, 96);
-        y += (static_cast<int> (knobs.size()) + columns - 1) / columns * 100 + 2;
+            knobs[i]->setBounds (static_cast<int> (i) % columns * pitch, y + static_cast<int> (i) / columns * 94, pitch, 93);
+        y += (static_cast<int> (knobs.size()) + columns - 1) / columns * 94 + 2;
     }
-    int x = 0, rowHeight = 0;
+    int x = 6, rowHeight = 0;
     for (auto& lever : levers)
     {
-        const int wanted = juce::jmin (width, lever->idealWidth());
-        const int height = lever->idealWidth() > 0 ? 62 : 62;
-        if (x > 0 && x + wanted > width)
+        const int wanted = juce::jmin (width - 6, lever->idealWidth());
+        const int height = 62;
+        if (x > 6 && x + wanted > width)
         {
-            x = 0;
+            x = 6;
             y += rowHeight + 2;
         }
-        lever->setBounds (x, y, wanted, height + 14);
-        rowHeight = height;
+        lever->setBounds (x, y, wanted, lever->idealHeight());
+        rowHeight = juce::jmax (height, lever->idealHeight());
         x += wanted + 14;
     }
-    contentHeight = y + (levers.empty() ? 0 : rowHeight + 8);
+    contentHeight = y + (levers.empty() ? 0 : rowHeight + 4);
 }
 
 void DecidePanel::resized()
@@ -191,7 +192,7 @@ void DecidePanel::paint (juce::Graphics& g)
     {
         g.setColour (t.mute);
         g.setFont (type::text (13.0f));
-        g.drawFittedText ("Hear an option to turn its knobs and to agree on it. Nothing is soldered until you say so.", agree.getBounds(), juce::Justification::centredLeft, 2, 1.0f);
+        g.drawFittedText (desk.bench.take() >= 0 ? "Set these as they stood when the take was played. Options are agreed on one by one." : "Nothing is soldered until you say so.", agree.getBounds(), juce::Justification::centredLeft, 2, 1.0f);
     }
 }
 

@@ -140,6 +140,8 @@ void paintDrawing (juce::Graphics& g, const Drawing& drawing, juce::Rectangle<fl
                                                                      area.getY() + (area.getHeight() - scale * static_cast<float> (drawing.height)) / 2));
     for (const auto& shape : drawing.shapes)
     {
+        if (! withText && shape.spots[0].y > drawing.height - 45) // the legend is not for a small picture
+            continue;
         if (shape.type == "sheet" || (! withText && (shape.kind == Shape::Kind::text || shape.type == "legend" || shape.type == "flag")))
             continue;
         const auto fill = colourOf (shape.fill, t), stroke = colourOf (shape.stroke, t);

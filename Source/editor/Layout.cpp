@@ -36,7 +36,7 @@ BenchLayout layout (juce::Rectangle<int> bounds, int numOptions)
     area.removeFromTop (folded ? 10 : gutter);
     result.listen = area.removeFromTop (folded ? 48 : 56);
     area.removeFromTop (folded ? 10 : gutter);
-    result.decide = area.removeFromRight (folded ? 300 : wide ? 380 : 324);
+    result.decide = area.removeFromRight (folded ? 320 : wide ? 380 : 324);
     area.removeFromRight (gutter);
     result.look = area;
 

@@ -157,15 +157,17 @@ void ListenBar::resized()
     matchText = area.removeFromLeft (tight ? 66 : 72);
     rule();
     humLabel = area.removeFromLeft (wide (tight ? "Hum" : "Mains hum"));
-    const int right = 58 + 66 + 16 + source.idealWidth() + (tight ? 40 : 64) + (tight ? 90 : 130);
-    const int waveWidth = juce::jlimit (90, 240, area.getWidth() - right - 30);
+    const int right = 8 + 62 + source.idealWidth() + 2 * (tight ? 17 : 29) + (tight ? 90 : 130);
+    const int waveWidth = juce::jlimit (80, 280, area.getWidth() - right);
     humWave.setBounds (area.removeFromLeft (waveWidth).withSizeKeepingCentre (waveWidth, juce::jmin (44, getHeight() - 4)));
     area.removeFromLeft (8);
-    humText = area.removeFromLeft (58);
-    mains.setBounds (area.removeFromLeft (66).withSizeKeepingCentre (66, height - 4));
+    auto mainsColumn = area.removeFromLeft (62).withSizeKeepingCentre (62, 44);
+    humText = mainsColumn.removeFromTop (18);
+    mains.setBounds (mainsColumn);
     rule();
     source.setBounds (area.removeFromLeft (source.idealWidth()).withSizeKeepingCentre (source.idealWidth(), height));
     rule();
+    area.setWidth (juce::jmin (260, area.getWidth()));
     meterArea = area.withSizeKeepingCentre (area.getWidth(), 34);
 }
 
@@ -215,7 +217,7 @@ void ListenBar::paint (juce::Graphics& g)
 
     g.setColour (t.ink);
     g.setFont (type::bold (12.5f));
-    g.drawText (desk.bench.humDb() <= -80.0 ? juce::String ("off") : words::db (desk.bench.humDb(), false, 0), humText, juce::Justification::centredLeft, false);
+    g.drawText (desk.bench.humDb() <= -80.0 ? juce::String ("off") : words::db (desk.bench.humDb(), false, 0), humText, juce::Justification::centred, false);
 
     if (meterArea.getWidth() > 70)
     {

@@ -109,7 +109,7 @@ void KeySheet::paint (juce::Graphics& g)
     const auto& t = colours();
     const std::vector<std::pair<juce::String, juce::String>> rows {
         { inHost ? "" : "Space", "play and stop" }, { "0", "hear the take as recorded" }, { "A to H", "hear an option" },
-        { "Shift A", "hold to compare, back when let go" }, { "Left, Right", "next tag" }, { "M", "true level or matched" },
+        { "Shift A", "hold to compare" }, { "Left, Right", "next tag" }, { "M", "true level or matched" },
         { "R", "mains hum on and off" }, { "[ ]", "less hum, more hum" }, { "L", "loop on and off" }, { "I O", "loop starts, ends here" },
         { "T", "next take" }, { "K", "first knob, Tab goes on" }, { "W", "wiring" }, { "N", "new option from a rewire" },
         { "P", "add a rewire to the option heard" }, { "Ctrl Z", "undo, with Shift redo" }, { "Ctrl S", "save the job" }, { "Ctrl O", "open a job" },

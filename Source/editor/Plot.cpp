@@ -110,6 +110,13 @@ void Plot::build()
     drawn.clear();
     if (area.isEmpty())
         return;
+    double most = 12.0;
+    for (Tag tag : allTags())
+        if (const auto report = desk.bench.report (tag); report != nullptr && ! report->silent)
+            for (size_t i = 0; i < report->curve.hz.size(); ++i)
+                if (report->curve.hz[i] >= leastHz && report->curve.hz[i] <= mostHz)
+                    most = juce::jmax (most, report->curve.changeDb[i] + (whole() ? 0.0 : shift (*report)));
+    highest = static_cast<float> (juce::jlimit (12.0, 24.0, std::ceil (most / 6.0) * 6.0));
     for (Tag tag : allTags())
     {
         const auto report = desk.bench.report (tag);

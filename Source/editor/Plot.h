@@ -31,7 +31,8 @@ private:
     float hoverX = -1.0f;
 
     bool whole() const { return kind.chosen() == 1; }
-    float topDb() const { return whole() ? 24.0f : 12.0f; }
+    float highest = 12.0f; ///< top of the scale of changes: 12, or as high as a curve needs, to 24
+    float topDb() const { return whole() ? 24.0f : highest; }
     float bottomDb() const { return whole() ? -48.0f : -24.0f; }
     float xOf (double hz) const;
     double hzAt (float x) const;

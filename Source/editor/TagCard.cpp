@@ -106,9 +106,9 @@ void TagCard::refresh()
 
 juce::Rectangle<int> TagCard::nameArea() const
 {
-    const int pad = size.compact ? 8 : 14;
+    const int pad = size.compact ? 8 : 11;
     return { static_cast<int> (inset) + pad - 4, static_cast<int> (inset + headHeight()) + (size.low ? 2 : 8),
-             getWidth() - 2 * (static_cast<int> (inset) + pad - 4), size.low || size.compact ? (size.compact && size.low ? 18 : 36) : 36 };
+             getWidth() - 2 * (static_cast<int> (inset) + pad - 4), 36 };
 }
 
 void TagCard::paint (juce::Graphics& g)
@@ -245,8 +245,12 @@ void TagCard::paintFigures (juce::Graphics& g)
             g.drawText (rows[0].value, row, juce::Justification::centredLeft, false);
             if (! size.compact && rows.size() > 1)
             {
-                g.setFont (rows[2].strong ? type::bold (12.5f) : type::text (12.5f));
-                g.drawText (rows[2].strong ? "hum " + rows[2].value : rows[1].value, row, juce::Justification::centredRight, false);
+                // A hum that costs is said in place of the peak where it fits.
+                const auto hum = "hum " + rows[2].value;
+                const float room = static_cast<float> (row.getWidth()) - type::width (type::text (12.5f), rows[0].value) - 8.0f;
+                const bool saysHum = rows[2].strong && type::width (type::bold (12.5f), hum) <= room;
+                g.setFont (saysHum ? type::bold (12.5f) : type::text (12.5f));
+                g.drawText (saysHum ? hum : rows[1].value, row, juce::Justification::centredRight, false);
             }
         }
         return;

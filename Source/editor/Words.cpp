@@ -51,7 +51,7 @@ juce::String title (const std::string& partName)
     return words.isEmpty() ? words : words.substring (0, 1).toUpperCase() + words.substring (1);
 }
 
-juce::String shortName (const std::string& partName) { return plain (partName).replace ("volume", "vol"); }
+juce::String shortName (const std::string& partName) { return plain (partName).replace (" volume", " vol"); }
 
 juce::String settingInWords (const Harness& harness, const Setting& setting)
 {

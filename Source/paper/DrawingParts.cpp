@@ -167,9 +167,9 @@ private:
     void pickup()
     {
         finish (pen.rect ("part", x, y, w, h, 14, Ink::paper, outline(), weight()));
-        name (x, y - 13, titleOf (*p.part), Anchor::start);
+        name (x, y - 13, titleOf (*p.part), Anchor::start, 19);
         if (p.mark == PartMark::stays)
-            pen.text ("value", x + w, y - 13, valueOf (*p.part), 16, Anchor::end, Ink::mute);
+            pen.text ("value", x + w + 16, y - 13, valueOf (*p.part), 16, Anchor::end, Ink::mute);
         const auto& part = p.part->as<PickupPart>()->pickup;
         for (size_t i = 0; i < part.coils.size(); ++i)
         {
