@@ -13,9 +13,9 @@ class LaneParameter : public Base
 {
 public:
     template <typename... Arguments>
-    LaneParameter (Session& s, Lane l, int p, const juce::String& id, const juce::String& name, Arguments&&... arguments)
-        : Base (juce::ParameterID { id, 1 }, name, std::forward<Arguments> (arguments)...), session (s), lane (l), place (p),
-          shown (name)
+    LaneParameter (Session& s, Lane l, int p, const juce::String& id, const juce::String& firstName, Arguments&&... arguments)
+        : Base (juce::ParameterID { id, 1 }, firstName, std::forward<Arguments> (arguments)...), session (s), lane (l), place (p),
+          shown (firstName)
     {
     }
 
@@ -26,11 +26,11 @@ public:
     }
 
     /** @return whether it is another one */
-    bool rename (const juce::String& name)
+    bool rename (const juce::String& newName)
     {
         const juce::SpinLock::ScopedLockType lock (nameLock);
-        const bool isNew = shown != name;
-        shown = name;
+        const bool isNew = shown != newName;
+        shown = newName;
         return isNew;
     }
 

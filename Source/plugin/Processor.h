@@ -23,6 +23,8 @@ public:
     bool isBusesLayoutSupported (const BusesLayout&) const override;
     void prepareToPlay (double sampleRate, int maximumBlock) override;
     void releaseResources() override {}
+    using juce::AudioProcessor::processBlock;
+    using juce::AudioProcessor::processBlockBypassed;
     void processBlock (juce::AudioBuffer<float>&, juce::MidiBuffer&) override;
     void processBlockBypassed (juce::AudioBuffer<float>&, juce::MidiBuffer&) override;
     juce::AudioProcessorParameter* getBypassParameter() const override { return parameters.bypass(); }
@@ -46,7 +48,5 @@ private:
 
     void timerCallback() override;
     void followSession();
-    using juce::AudioProcessor::processBlock;
-    using juce::AudioProcessor::processBlockBypassed;
 };
 }
