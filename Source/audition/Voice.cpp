@@ -21,16 +21,17 @@ Voice::Voice (const Harness& harness, const Setting& setting, const Load& load, 
 {
     for (const auto& coil : circuit.coils)
         earList.push_back (makeEar (stringSet, coil.bridgeMm, coil.slantMm, coil.hears));
-    if (circuit.path == Path::open && ! circuit.coils.empty())
+    if (circuit.tip != ground)
         network.emplace (circuit.netlist, branchesOf (circuit), circuit.tip);
 }
 
 void Voice::drives (double hz, std::complex<double>* answers) const
 {
-    if (network)
+    const bool heard = ! isSilent();
+    if (heard)
         network->responses (hz, answers);
     for (int k = 0; k < numCoils(); ++k)
-        answers[k] = network ? answers[k] * circuit.coils[static_cast<size_t> (k)].stringDrive : 0.0;
+        answers[k] = heard ? answers[k] * circuit.coils[static_cast<size_t> (k)].stringDrive : 0.0;
 }
 
 Eigen::VectorXcd Voice::drives (double hz) const
@@ -47,10 +48,11 @@ std::complex<double> Voice::plain (double hz) const
 
 void Voice::humDrives (double hz, std::complex<double>* answers) const
 {
-    if (network)
+    const bool heard = ! isSilent();
+    if (heard)
         network->responses (hz, answers);
     for (int k = 0; k < numCoils(); ++k)
-        answers[k] = network ? answers[k] * circuit.coils[static_cast<size_t> (k)].humDrive : 0.0;
+        answers[k] = heard ? answers[k] * circuit.coils[static_cast<size_t> (k)].humDrive : 0.0;
 }
 
 std::complex<double> Voice::hum (double hz, double facing) const

@@ -17,7 +17,8 @@ class Voice
 public:
     Voice (const Harness&, const Setting&, const Load&, const StringSet&, const BuildOptions& = {});
 
-    bool isSilent() const { return ! network.has_value(); }
+    /** No coil reaches the jack, or the jack is shorted. */
+    bool isSilent() const { return circuit.path != Path::open || circuit.coils.empty(); }
     const GuitarCircuit& guitar() const { return circuit; }
     const StringSet& strings() const { return stringSet; }
     const std::vector<Ear>& ears() const { return earList; }
@@ -50,6 +51,6 @@ private:
     GuitarCircuit circuit;
     StringSet stringSet;
     std::vector<Ear> earList;
-    std::optional<Network> network; ///< none when silent
+    std::optional<Network> network; ///< none where tip and sleeve are one node
 };
 }

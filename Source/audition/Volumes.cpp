@@ -10,7 +10,7 @@ namespace coldiron
 namespace
 {
 constexpr double mutedDb = -40.0;
-constexpr double heardDb = -1.0; ///< a volume at 0 takes at least this away
+constexpr double heardShare = 0.1; ///< of what is heard changes where a volume goes from 10 to 0
 
 /** All coils' power: nothing cancels, whatever the phase of the pickups. */
 double powerDb (const Side& side, const Setting& setting, double hz)
@@ -30,11 +30,22 @@ double dropDb (const Side& side, Setting setting, const std::string& knob)
     return open <= -300.0 ? 0.0 : powerDb (side, setting, 500.0) - open;
 }
 
+/** Whether the coils come through otherwise with the knob at 0: in a middle position their sum may even rise. */
+bool isHeard (const Side& side, const Setting& setting, const std::string& knob)
+{
+    Side turned = side;
+    turned.setting = setting;
+    turned.setting.knobs[knob] = 10.0;
+    const Eigen::VectorXcd open = turned.voice().drives (500.0);
+    turned.setting.knobs[knob] = 0.0;
+    return (turned.voice().drives (500.0) - open).norm() > heardShare * open.norm();
+}
+
 std::vector<std::string> heardKnobs (const Side& side, const Setting& setting)
 {
     std::vector<std::string> heard;
     for (const auto& knob : volumeKnobs (side.harness, setting))
-        if (dropDb (side, setting, knob) < heardDb)
+        if (isHeard (side, setting, knob))
             heard.push_back (knob);
     return heard;
 }

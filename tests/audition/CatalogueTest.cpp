@@ -1,4 +1,4 @@
-#include "audition/Voice.h"
+#include "audition/Volumes.h"
 #include "job/Job.h"
 #include "support/Ngspice.h"
 #include "support/OracleNetlist.h"
@@ -26,16 +26,21 @@ PresetFolders shipped()
     return presets;
 }
 
-/** What an ask may be filled with. A point is asked for a tone's end: each pot's own lugs are tried. */
-std::vector<std::string> fillings (const RewireInfo::Ask& ask, const Harness& harness)
+/** What an ask may be filled with. A point is asked for a tone's end: lug 1 of each pot that is no volume. The pot that
+    carries a push-pull for a pickup changes no circuit, so one is tried. */
+std::vector<std::string> fillings (const RewireInfo& info, const RewireInfo::Ask& ask, const Harness& harness)
 {
+    auto names = candidates (ask.kind, harness);
+    const bool forPickup = std::any_of (info.asks.begin(), info.asks.end(), [] (const auto& a) { return a.kind == "pickup"; });
+    if (ask.kind == "pot" && forPickup)
+        names.resize (std::min<size_t> (names.size(), 1));
     if (ask.kind != "point")
-        return candidates (ask.kind, harness);
+        return names;
+    const auto volumes = volumeKnobs (harness, {});
     std::vector<std::string> points;
     for (const auto& part : harness.parts())
-        if (part.as<PotPart>() != nullptr)
-            for (const char* lug : { ".1", ".2", ".3" })
-                points.push_back (part.name + lug);
+        if (part.as<PotPart>() != nullptr && std::find (volumes.begin(), volumes.end(), part.knobName()) == volumes.end())
+            points.push_back (part.name + ".1");
     return points;
 }
 
@@ -51,7 +56,7 @@ std::vector<Arguments> waysToFill (const RewireInfo& info, const Harness& harnes
             continue;
         std::vector<Arguments> next;
         for (const auto& way : ways)
-            for (const auto& name : fillings (ask, harness))
+            for (const auto& name : fillings (info, ask, harness))
             {
                 next.push_back (way);
                 next.back()[ask.name] = name;

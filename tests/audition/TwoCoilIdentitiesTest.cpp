@@ -58,7 +58,7 @@ TEST_CASE ("series to parallel is four to one in impedance at every frequency")
         {
             const auto ratio = series.outputImpedance (hz) / parallel.outputImpedance (hz);
             INFO ("k " << k << ", " << hz << " Hz");
-            CHECK (std::abs (ratio - 4.0) < 1e-5); // the solver's 1e-12 S of leakage against up to a megohm
+            CHECK (std::abs (ratio - 4.0) < 1e-4); // the solver's 1e-12 S at every node against some megohms at resonance
         }
     }
 }
