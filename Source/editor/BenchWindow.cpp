@@ -5,7 +5,7 @@
 namespace coldiron
 {
 BenchWindow::BenchWindow (Bench& b, bool host)
-    : bench (b), inHost (host), desk (b), openButton (desk, "Open job"), saveButton (desk, "Save"), undoButton (desk, "Undo"),
+    : bench (b), inHost (host), desk (b), openButton (desk, "Job"), saveButton (desk, "Save"), undoButton (desk, "Undo"),
       redoButton (desk, "Redo"), guitarButton (desk, "Guitar"), viewButton (desk, "View"), lane (desk), strip (desk),
       listen (desk, host), plot (desk), decide (desk), guitar (desk, drawings), notice (desk)
 {
@@ -20,7 +20,7 @@ BenchWindow::BenchWindow (Bench& b, bool host)
         addAndMakeVisible (child);
     addChildComponent (notice);
 
-    openButton.onClick = [this] { openJob(); };
+    openButton.onClick = [this] { jobMenu(); };
     saveButton.onClick = [this] { saveJob(); };
     undoButton.onClick = [this] { bench.undo(); };
     redoButton.onClick = [this] { bench.redo(); };
@@ -131,7 +131,7 @@ void BenchWindow::paint (juce::Graphics& g)
     g.setColour (t.ink);
     const auto name = type::name (21.0f);
     g.setFont (name);
-    g.drawText ("Coldiron", head, juce::Justification::centredLeft, false);
+    type::draw (g, "Coldiron", head, juce::Justification::centredLeft, false);
     head.removeFromLeft (juce::roundToInt (type::width (name, "Coldiron")) + 10);
     g.setColour (t.line);
     g.fillRect (head.getX(), head.getCentreY() - 12, 1, 24);
@@ -142,13 +142,13 @@ void BenchWindow::paint (juce::Graphics& g)
     const auto bold = type::bold (15.0f);
     g.setFont (bold);
     const auto title = words::from (bench.job()->title) + (bench.isChanged() ? juce::String::fromUTF8 (" \xe2\x80\xa2") : juce::String());
-    g.drawText (title, head, juce::Justification::centredLeft, true);
+    type::draw (g, title, head, juce::Justification::centredLeft, true);
     head.removeFromLeft (juce::roundToInt (type::width (bold, title)) + 14);
     if (client.isNotEmpty() && head.getWidth() > 120)
     {
         g.setColour (t.mute);
         g.setFont (type::italic (14.0f));
-        g.drawText (juce::String::fromUTF8 ("\xe2\x80\x9c") + client + juce::String::fromUTF8 ("\xe2\x80\x9d"), head, juce::Justification::centredLeft, true);
+        type::draw (g, juce::String::fromUTF8 ("\xe2\x80\x9c") + client + juce::String::fromUTF8 ("\xe2\x80\x9d"), head, juce::Justification::centredLeft, true);
     }
 }
 
@@ -324,10 +324,24 @@ void BenchWindow::filesDropped (const juce::StringArray& files, int, int)
     for (const auto& file : files)
     {
         if (file.endsWithIgnoreCase (".json"))
-            bench.openJob (file.toStdString());
+            leaving ([this, path = file.toStdString()] { bench.openJob (path); });
         else if (bench.addTake (file.toStdString()))
             notice.say (juce::File (file).getFileName() + " is the take now. Note where every control stood.");
     }
+}
+
+/** Runs what leaves this job; asks first where it is not saved. */
+void BenchWindow::leaving (std::function<void()> then)
+{
+    if (! bench.isChanged())
+        return then();
+    const juce::Component::SafePointer<BenchWindow> self (this);
+    juce::AlertWindow::showOkCancelBox (juce::MessageBoxIconType::NoIcon, "Leave this job?", "Its changes are not saved.", "Leave it", "Stay", this,
+                                        juce::ModalCallbackFunction::create ([self, then] (int answer)
+                                                                             {
+                                                                                 if (self != nullptr && answer != 0)
+                                                                                     then();
+                                                                             }));
 }
 
 void BenchWindow::openJob()
@@ -337,7 +351,7 @@ void BenchWindow::openJob()
                           [this] (const juce::FileChooser& c)
                           {
                               if (c.getResult() != juce::File())
-                                  bench.openJob (c.getResult().getFullPathName().toStdString());
+                                  leaving ([this, path = c.getResult().getFullPathName().toStdString()] { bench.openJob (path); });
                           });
 }
 
@@ -349,6 +363,11 @@ void BenchWindow::saveJob()
             notice.say ("Saved " + words::from (bench.jobFile().filename().string()) + ".");
         return;
     }
+    saveJobAs();
+}
+
+void BenchWindow::saveJobAs()
+{
     chooser = std::make_unique<juce::FileChooser> ("Save the job", juce::File(), "*.json");
     chooser->launchAsync (juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::canSelectFiles | juce::FileBrowserComponent::warnAboutOverwriting,
                           [this] (const juce::FileChooser& c)
@@ -356,6 +375,48 @@ void BenchWindow::saveJob()
                               if (c.getResult() != juce::File() && bench.saveJob (c.getResult().withFileExtension ("json").getFullPathName().toStdString()))
                                   notice.say ("Saved " + c.getResult().getFileName() + ".");
                           });
+}
+
+void BenchWindow::jobMenu()
+{
+    juce::PopupMenu menu, guitars;
+    menu.setLookAndFeel (&lookAndFeel);
+    const auto& presets = bench.presets();
+    const auto names = presets.list ("guitars");
+    for (size_t i = 0; i < names.size(); ++i)
+    {
+        Faults ignored;
+        const auto read = readGuitar (names[i], presets, ignored);
+        if (read)
+            guitars.addItem (100 + static_cast<int> (i), words::from (read->name));
+    }
+    menu.addSubMenu ("New job on a guitar", guitars, ! names.empty());
+    menu.addItem (1, "Open a job");
+    menu.addItem (2, "Open a take");
+    menu.addSeparator();
+    menu.addItem (3, "Save");
+    menu.addItem (4, "Save as");
+    const juce::Component::SafePointer<BenchWindow> self (this);
+    menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (&openButton),
+                        [self, names] (int choice)
+                        {
+                            if (self == nullptr || choice == 0)
+                                return;
+                            if (choice >= 100)
+                                self->leaving ([self, name = names[static_cast<size_t> (choice - 100)]]
+                                               {
+                                                   if (self != nullptr)
+                                                       self->bench.newJob (name);
+                                               });
+                            else if (choice == 1)
+                                self->openJob();
+                            else if (choice == 2)
+                                self->openTake();
+                            else if (choice == 3)
+                                self->saveJob();
+                            else
+                                self->saveJobAs();
+                        });
 }
 
 void BenchWindow::openTake()

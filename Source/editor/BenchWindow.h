@@ -75,6 +75,9 @@ private:
     void showUndo();
     void openJob();
     void saveJob();
+    void saveJobAs();
+    void jobMenu();
+    void leaving (std::function<void()> then);
     void openTake();
     void viewMenu();
     bool letterPressed (Tag, bool hold);

@@ -64,13 +64,13 @@ void Knob::paint (juce::Graphics& g)
     {
         g.setColour (t.ink);
         g.setFont (type::bold (std::abs (value - std::round (value)) < 0.05 ? 20.0f : 16.0f));
-        g.drawText (words::knob (value), juce::Rectangle<float> (44, 28).withCentre (c).toNearestInt(), juce::Justification::centred, false);
+        type::draw (g, words::knob (value), juce::Rectangle<float> (44, 28).withCentre (c).toNearestInt(), juce::Justification::centred, false);
     }
     g.setColour (touched() ? t.ink : t.mute);
     const auto label = words::shortName (name);
     const bool room = type::width (type::bold (12.0f), label) <= static_cast<float> (getWidth());
     g.setFont (touched() && room ? type::bold (12.0f) : type::text (12.0f));
-    g.drawText (label, 0, 74, getWidth(), 18, juce::Justification::centred, true);
+    type::draw (g, label, 0, 74, getWidth(), 18, juce::Justification::centred, true);
     if (hasKeyboardFocus (false))
         paintFocus (g, getLocalBounds().toFloat(), 6.0f, t);
 }
@@ -249,7 +249,7 @@ void LeverRail::paint (juce::Graphics& g)
     const auto& t = desk.colours();
     g.setColour (t.mute);
     g.setFont (type::name (14.0f));
-    g.drawText (title(), 0, 0, getWidth(), 18, juce::Justification::centredLeft, true);
+    type::draw (g, title(), 0, 0, getWidth(), 18, juce::Justification::centredLeft, true);
     const float y = 31.0f;
     const int count = static_cast<int> (control.positions.size());
     g.setColour (t.ink);
@@ -267,7 +267,7 @@ void LeverRail::paint (juce::Graphics& g)
         g.setColour (here ? t.ink : t.mute);
         g.setFont (here ? type::bold (12.5f) : type::text (12.5f));
         const float room = twoRows() ? each * 1.7f : each;
-        g.drawText (words::plain (control.positions[static_cast<size_t> (i)]),
+        type::draw (g, words::plain (control.positions[static_cast<size_t> (i)]),
                     juce::Rectangle<float> (juce::jlimit (0.0f, static_cast<float> (getWidth()) - room, x - room / 2), twoRows() && i % 2 == 1 ? 57.0f : 41.0f, room, 17.0f).toNearestInt(),
                     juce::Justification::centred, false);
     }

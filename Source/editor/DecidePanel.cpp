@@ -79,6 +79,14 @@ void DecidePanel::benchChanged (const Revisions& before, const Revisions& now)
 {
     if (before.job != now.job || shown != desk.bench.heard())
     {
+        try
+        {
+            ohmReadings = ohmTable (jobwords::harnessOf (*desk.bench.job(), desk.bench.heard()));
+        }
+        catch (const std::exception&)
+        {
+            ohmReadings.clear(); // nothing a meter could read
+        }
         // A knob that only was turned keeps its component: the keyboard stays where it is.
         const auto controls = desk.bench.controls (desk.bench.heard());
         bool same = shown == desk.bench.heard() && controls.size() == knobs.size() + levers.size();
@@ -168,7 +176,7 @@ void DecidePanel::paint (juce::Graphics& g)
     {
         g.setColour (t.ink);
         g.setFont (type::bold (14.0f));
-        g.drawText ("As recorded: where the controls stood", head, juce::Justification::centredLeft, true);
+        type::draw (g, "As recorded: where the controls stood", head, juce::Justification::centredLeft, true);
     }
     else
     {
@@ -177,12 +185,12 @@ void DecidePanel::paint (juce::Graphics& g)
         g.fillRoundedRectangle (box.toFloat(), 3.0f);
         g.setColour (t.onOption);
         g.setFont (type::name (19.0f));
-        g.drawText (words::from (letterOf (shown)), box, juce::Justification::centred, false);
+        type::draw (g, words::from (letterOf (shown)), box, juce::Justification::centred, false);
         head.removeFromLeft (10);
         const auto* option = job->find (letterOf (shown));
         g.setColour (t.ink);
         g.setFont (type::bold (14.0f));
-        g.drawText (option == nullptr ? juce::String() : words::from (option->name), head, juce::Justification::centredLeft, true);
+        type::draw (g, option == nullptr ? juce::String() : words::from (option->name), head, juce::Justification::centredLeft, true);
     }
     if (! figuresArea.isEmpty())
         paintFigures (g);
@@ -196,6 +204,22 @@ void DecidePanel::paint (juce::Graphics& g)
     }
 }
 
+juce::String DecidePanel::ohmsNow() const
+{
+    const auto setting = desk.bench.setting (shown);
+    for (const auto& reading : ohmReadings)
+    {
+        const bool here = std::all_of (reading.levers.begin(), reading.levers.end(), [&] (const auto& lever)
+                                       {
+                                           const auto found = setting.levers.find (lever.first);
+                                           return found != setting.levers.end() && found->second == lever.second;
+                                       });
+        if (here)
+            return reading.isOpen ? juce::String ("open") : reading.isShort ? juce::String ("short") : words::ohms (reading.ohms);
+    }
+    return "-";
+}
+
 void DecidePanel::paintFigures (juce::Graphics& g)
 {
     const auto& t = colours();
@@ -205,11 +229,9 @@ void DecidePanel::paintFigures (juce::Graphics& g)
     area.removeFromTop (6);
     const auto report = desk.bench.report (shown);
     const bool known = report != nullptr && report->complete;
-    juce::String at = "-";
     juce::String treble = "Treble", trebleValue = "-";
     if (known && ! report->silent)
     {
-        at = words::ohms (report->figures.outputOhms);
         for (const auto& volume : report->figures.volumes)
             for (const auto& step : volume.steps)
                 if (volume.heard && std::abs (step.knob - 4.0) < 0.1 && trebleValue == "-")
@@ -220,17 +242,17 @@ void DecidePanel::paintFigures (juce::Graphics& g)
     }
     const juce::String level = known ? words::db (report->figures.loudnessLu.value_or (report->figures.levelDb)) : juce::String ("-");
     const juce::String hum = known ? (shown == asRecorded && ! report->figures.humByMismatch ? juce::String ("0 dB") : words::humInWords (*report)) : juce::String ("-");
-    const std::array<std::pair<juce::String, juce::String>, 4> cells { { { "Z at 1 kHz", at }, { "Level", level }, { treble, trebleValue }, { "Hum", hum } } };
+    const std::array<std::pair<juce::String, juce::String>, 4> cells { { { "At the jack", ohmsNow() }, { "Level", level }, { treble, trebleValue }, { "Hum", hum } } };
     const int left = area.getWidth() * 58 / 100;
     for (size_t i = 0; i < cells.size(); ++i)
     {
         const juce::Rectangle<int> cell (area.getX() + (i % 2 == 0 ? 0 : left), area.getY() + static_cast<int> (i / 2) * 22, i % 2 == 0 ? left - 14 : area.getWidth() - left, 20);
         g.setColour (t.mute);
         g.setFont (type::text (12.5f));
-        g.drawText (cells[i].first, cell, juce::Justification::centredLeft, false);
+        type::draw (g, cells[i].first, cell, juce::Justification::centredLeft, false);
         g.setColour (t.ink);
         g.setFont (type::bold (12.5f));
-        g.drawText (cells[i].second, cell, juce::Justification::centredRight, false);
+        type::draw (g, cells[i].second, cell, juce::Justification::centredRight, false);
     }
 }
 
@@ -243,7 +265,7 @@ void DecidePanel::paintSteps (juce::Graphics& g)
     area.removeFromTop (8);
     g.setColour (t.mute);
     g.setFont (type::name (15.0f));
-    g.drawText ("Bench steps", area.removeFromTop (24), juce::Justification::centredLeft, false);
+    type::draw (g, "Bench steps", area.removeFromTop (24), juce::Justification::centredLeft, false);
     const int room = area.getHeight() / 26;
     const int shownSteps = steps.size() <= room ? steps.size() : room - 1;
     for (int i = 0; i < shownSteps; ++i)
@@ -254,16 +276,16 @@ void DecidePanel::paintSteps (juce::Graphics& g)
         g.drawRoundedRectangle (box.reduced (1.0f), 4.0f, 2.0f);
         g.setColour (t.ink);
         g.setFont (type::bold (12.0f));
-        g.drawText (juce::String (i + 1), box.toNearestInt(), juce::Justification::centred, false);
+        type::draw (g, juce::String (i + 1), box.toNearestInt(), juce::Justification::centred, false);
         row.removeFromLeft (8);
         g.setFont (type::text (13.0f));
-        g.drawText (steps[i], row, juce::Justification::centredLeft, true);
+        type::draw (g, steps[i], row, juce::Justification::centredLeft, true);
     }
     if (shownSteps < steps.size())
     {
         g.setColour (t.mute);
         g.setFont (type::text (12.5f));
-        g.drawText ("and " + juce::String (steps.size() - shownSteps) + " more, numbered in the drawing", area.removeFromTop (26).withTrimmedLeft (34), juce::Justification::centredLeft, true);
+        type::draw (g, "and " + juce::String (steps.size() - shownSteps) + " more, numbered in the drawing", area.removeFromTop (26).withTrimmedLeft (34), juce::Justification::centredLeft, true);
     }
 }
 

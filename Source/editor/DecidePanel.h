@@ -1,6 +1,7 @@
 #pragma once
 
 #include "editor/Controls.h"
+#include "paper/OhmTable.h"
 
 namespace coldiron
 {
@@ -27,6 +28,7 @@ private:
     bool showsSteps = false;
     juce::Rectangle<int> figuresArea, stepsArea;
     juce::StringArray steps;
+    std::vector<OhmReading> ohmReadings; ///< of the option shown, for every switch position
 
     void rebuild();
     void placeControls (int width);
@@ -35,5 +37,6 @@ private:
     void paintSteps (juce::Graphics&);
     void touched (const std::string& knob, bool on);
     juce::String agreedLetter() const;
+    juce::String ohmsNow() const; ///< what a meter reads at the jack, switches as they stand, knobs at 10
 };
 }

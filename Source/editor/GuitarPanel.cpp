@@ -106,9 +106,9 @@ void GuitarPanel::paint (juce::Graphics& g)
     auto head = getLocalBounds().reduced (16, 12).removeFromTop (22);
     g.setColour (t.mute);
     g.setFont (type::name (15.0f));
-    g.drawText ("Guitar", head, juce::Justification::centredLeft, false);
+    type::draw (g, "Guitar", head, juce::Justification::centredLeft, false);
     g.setFont (type::text (12.5f));
-    g.drawText ("as it came in", head, juce::Justification::centredRight, false);
+    type::draw (g, "as it came in", head, juce::Justification::centredRight, false);
     paintNeck (g);
     paintRows (g);
 
@@ -117,21 +117,21 @@ void GuitarPanel::paint (juce::Graphics& g)
     const Tag heard = desk.bench.heard();
     g.setColour (t.mute);
     g.setFont (type::name (15.0f));
-    g.drawText ("Wiring", title, juce::Justification::centredLeft, false);
+    type::draw (g, "Wiring", title, juce::Justification::centredLeft, false);
     g.setColour (t.of (heard));
     g.setFont (heard == asRecorded ? type::bold (12.5f) : type::name (17.0f));
-    g.drawText (heard == asRecorded ? juce::String ("Now") : words::from (letterOf (heard)), title, juce::Justification::centredRight, false);
+    type::draw (g, heard == asRecorded ? juce::String ("Now") : words::from (letterOf (heard)), title, juce::Justification::centredRight, false);
     auto foot = wiring.removeFromBottom (24);
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
-    g.drawText (heard == asRecorded ? "From the back" : "Thin stays, thick is new", foot, juce::Justification::centredLeft, false);
+    type::draw (g, heard == asRecorded ? "From the back" : "Thin stays, thick is new", foot, juce::Justification::centredLeft, false);
     paintKey (g, static_cast<float> (foot.getRight()) - 22.0f, static_cast<float> (foot.getCentreY()), "W", t);
     if (const auto drawing = cache.get (desk.bench.job(), heard))
         paintDrawing (g, *drawing, wiring.reduced (0, 4).toFloat(), t, false);
     else
     {
         g.setColour (t.mute);
-        g.drawText ("drawing", wiring, juce::Justification::centred, false);
+        type::draw (g, "drawing", wiring, juce::Justification::centred, false);
     }
     paintIron (g);
 }
@@ -180,7 +180,7 @@ void GuitarPanel::paintNeck (juce::Graphics& g)
         lastLabel = x;
         g.setColour (t.mute);
         g.setFont (type::text (12.0f));
-        g.drawText (label, juce::Rectangle<float> (60.0f, 18.0f).withCentre ({ juce::jmin (x, area.getRight() - 30.0f), labels.getCentreY() }).toNearestInt(), juce::Justification::centred, false);
+        type::draw (g, label, juce::Rectangle<float> (60.0f, 18.0f).withCentre ({ juce::jmin (x, area.getRight() - 30.0f), labels.getCentreY() }).toNearestInt(), juce::Justification::centred, false);
     }
 }
 
@@ -199,15 +199,15 @@ void GuitarPanel::paintRows (juce::Graphics& g)
         const int labelWidth = juce::roundToInt (type::width (type::text (12.5f), row.label)) + 8;
         const auto valueFont = row.strong ? type::bold (12.5f) : type::text (12.5f);
         const int valueWidth = juce::roundToInt (type::width (valueFont, row.value)) + 2;
-        g.drawText (row.label, line.withWidth (juce::jmin (labelWidth, line.getWidth() - valueWidth - 4)), juce::Justification::centredLeft, true);
+        type::draw (g, row.label, line.withWidth (juce::jmin (labelWidth, line.getWidth() - valueWidth - 4)), juce::Justification::centredLeft, true);
         g.setFont (valueFont);
-        g.drawText (row.value, line, juce::Justification::centredRight, false);
+        type::draw (g, row.value, line, juce::Justification::centredRight, false);
         const auto small = type::text (12.0f);
         if (row.mark.isNotEmpty() && labelWidth + valueWidth + type::width (small, row.mark) + 12 < static_cast<float> (line.getWidth()))
         {
             g.setColour (t.mute);
             g.setFont (small);
-            g.drawText (row.mark, line.withTrimmedRight (valueWidth + 8), juce::Justification::centredRight, false);
+            type::draw (g, row.mark, line.withTrimmedRight (valueWidth + 8), juce::Justification::centredRight, false);
         }
     }
 }
@@ -233,10 +233,10 @@ void GuitarPanel::paintIron (juce::Graphics& g)
     g.fillEllipse (x + 24, y - 5.5f, 11.0f, 11.0f);
     area.removeFromLeft (46);
     g.setFont (type::bold (13.0f));
-    g.drawText (juce::String (joints) + (joints == 1 ? " joint to make" : " joints to make"), area.removeFromTop (20), juce::Justification::centredLeft, false);
+    type::draw (g, juce::String (joints) + (joints == 1 ? " joint to make" : " joints to make"), area.removeFromTop (20), juce::Justification::centredLeft, false);
     g.setColour (t.ink);
     g.setFont (type::text (12.5f));
-    g.drawText (juce::String (opens) + " to open" + (fits > 0 ? ", " + juce::String (fits) + (fits == 1 ? " part to fit" : " parts to fit") : juce::String()), area.removeFromTop (20), juce::Justification::centredLeft, false);
+    type::draw (g, juce::String (opens) + " to open" + (fits > 0 ? ", " + juce::String (fits) + (fits == 1 ? " part to fit" : " parts to fit") : juce::String()), area.removeFromTop (20), juce::Justification::centredLeft, false);
 }
 
 void GuitarPanel::mouseUp (const juce::MouseEvent& e)

@@ -176,7 +176,7 @@ void ListenBar::paintMeter (juce::Graphics& g, juce::Rectangle<int> area, const 
     const auto& t = colours();
     g.setColour (t.mute);
     g.setFont (type::text (12.0f));
-    g.drawText (label, area.removeFromLeft (26), juce::Justification::centredLeft, false);
+    type::draw (g, label, area.removeFromLeft (26), juce::Justification::centredLeft, false);
     auto end = area.removeFromRight (12).toFloat();
     const auto bar = area.toFloat().withSizeKeepingCentre (static_cast<float> (area.getWidth()) - 6.0f, 6.0f);
     g.setColour (t.line);
@@ -206,18 +206,18 @@ void ListenBar::paint (juce::Graphics& g)
     g.setFont (type::name (15.0f));
     g.setColour (t.mute);
     if (! levelLabel.isEmpty())
-        g.drawText ("Level", levelLabel, juce::Justification::centredLeft, false);
-    g.drawText (levelLabel.isEmpty() ? "Hum" : "Mains hum", humLabel, juce::Justification::centredLeft, false);
+        type::draw (g, "Level", levelLabel, juce::Justification::centredLeft, false);
+    type::draw (g, levelLabel.isEmpty() ? "Hum" : "Mains hum", humLabel, juce::Justification::centredLeft, false);
 
     const Tag heard = desk.bench.heard();
     const auto report = desk.bench.report (heard);
     g.setFont (type::text (12.5f));
     if (desk.bench.levelMatched() && heard != asRecorded && report != nullptr && report->complete && ! report->silent)
-        g.drawText (words::from (letterOf (heard)) + " " + words::db (report->matchDb), matchText, juce::Justification::centredLeft, false);
+        type::draw (g, words::from (letterOf (heard)) + " " + words::db (report->matchDb), matchText, juce::Justification::centredLeft, false);
 
     g.setColour (t.ink);
     g.setFont (type::bold (12.5f));
-    g.drawText (desk.bench.humDb() <= -80.0 ? juce::String ("off") : words::db (desk.bench.humDb(), false, 0), humText, juce::Justification::centred, false);
+    type::draw (g, desk.bench.humDb() <= -80.0 ? juce::String ("off") : words::db (desk.bench.humDb(), false, 0), humText, juce::Justification::centred, false);
 
     if (meterArea.getWidth() > 70)
     {

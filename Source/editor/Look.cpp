@@ -9,6 +9,12 @@ void Look::use (const Tokens& t)
     setColour (juce::PopupMenu::textColourId, t.ink);
     setColour (juce::PopupMenu::highlightedBackgroundColourId, t.window);
     setColour (juce::PopupMenu::highlightedTextColourId, t.ink);
+    setColour (juce::AlertWindow::backgroundColourId, t.sheet);
+    setColour (juce::AlertWindow::textColourId, t.ink);
+    setColour (juce::AlertWindow::outlineColourId, t.mute);
+    setColour (juce::TextButton::buttonColourId, t.well);
+    setColour (juce::TextButton::textColourOffId, t.ink);
+    setColour (juce::TextButton::textColourOnId, t.ink);
     setColour (juce::ScrollBar::thumbColourId, t.mute);
     setColour (juce::CaretComponent::caretColourId, t.ink);
     setColour (juce::TextEditor::backgroundColourId, t.well);
@@ -54,12 +60,12 @@ void Look::drawPopupMenuItem (juce::Graphics& g, const juce::Rectangle<int>& are
     if (isTicked)
         g.fillEllipse (juce::Rectangle<float> (6, 6).withCentre ({ mark.getX() + 3, mark.getCentreY() }));
     g.setFont (type::text (13.0f));
-    g.drawText (text, row, juce::Justification::centredLeft);
+    type::draw (g, text, row, juce::Justification::centredLeft);
     g.setColour (tokens->mute);
     if (hasSubMenu)
-        g.drawText (">", row, juce::Justification::centredRight);
+        type::draw (g, ">", row, juce::Justification::centredRight);
     else if (shortcut.isNotEmpty())
-        g.drawText (shortcut, row, juce::Justification::centredRight);
+        type::draw (g, shortcut, row, juce::Justification::centredRight);
 }
 
 void Look::drawTextEditorOutline (juce::Graphics& g, int width, int height, juce::TextEditor& field)
@@ -125,7 +131,7 @@ void WordButton::paintButton (juce::Graphics& g, bool over, bool down)
         paintFocus (g, getLocalBounds().toFloat(), 7.0f, t);
     g.setColour (fill ? t.sheet : isEnabled() ? t.ink : t.mute);
     g.setFont (filled ? type::bold (14.0f) : type::text (13.0f));
-    g.drawText (getName(), getLocalBounds(), juce::Justification::centred, false);
+    type::draw (g, getName(), getLocalBounds(), juce::Justification::centred, false);
 }
 
 bool WordButton::keyPressed (const juce::KeyPress& key)
@@ -190,7 +196,7 @@ void Segments::paint (juce::Graphics& g)
         }
         g.setColour (on ? t.sheet : t.ink);
         g.setFont (on ? type::bold (13.0f) : type::text (13.0f));
-        g.drawText (words[i], area.toNearestInt(), juce::Justification::centred, false);
+        type::draw (g, words[i], area.toNearestInt(), juce::Justification::centred, false);
     }
     if (hasKeyboardFocus (false))
         paintFocus (g, getLocalBounds().toFloat(), 8.0f, t);
@@ -241,7 +247,7 @@ float paintKey (juce::Graphics& g, float x, float middleY, const juce::String& k
     g.drawRoundedRectangle (cap.reduced (0.5f), 4.0f, 1.0f);
     g.setColour (t.ink);
     g.setFont (font);
-    g.drawText (key, cap.toNearestInt(), juce::Justification::centred, false);
+    type::draw (g, key, cap.toNearestInt(), juce::Justification::centred, false);
     return width;
 }
 

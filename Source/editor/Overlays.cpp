@@ -37,7 +37,7 @@ void Overlay::paintTitle (juce::Graphics& g, const juce::String& words)
 {
     g.setColour (colours().ink);
     g.setFont (type::name (20.0f));
-    g.drawText (words, 20, 12, getWidth() - 150, 30, juce::Justification::centredLeft, true);
+    type::draw (g, words, 20, 12, getWidth() - 150, 30, juce::Justification::centredLeft, true);
 }
 
 WiringView::WiringView (Desk& d, DrawingCache& c) : Overlay (d), cache (c) { setTitle ("Wiring"); }
@@ -54,7 +54,7 @@ void WiringView::paint (juce::Graphics& g)
     paintTitle (g, heard == asRecorded ? juce::String ("Wiring as it came in") : "Wiring of " + words::from (letterOf (heard)) + (option != nullptr && ! option->name.empty() ? ", " + words::from (option->name) : juce::String()));
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
-    g.drawText ("Seen from the back. Letters change the option, wheel or + and - come nearer, drag to move.", getLocalBounds().reduced (20, 8).removeFromBottom (18), juce::Justification::centredLeft, true);
+    type::draw (g, "Seen from the back. Letters change the option, wheel or + and - come nearer, drag to move.", getLocalBounds().reduced (20, 8).removeFromBottom (18), juce::Justification::centredLeft, true);
     if (const auto drawing = cache.get (job, heard))
     {
         const juce::Graphics::ScopedSaveState save (g);
@@ -63,7 +63,7 @@ void WiringView::paint (juce::Graphics& g)
         paintDrawing (g, *drawing, juce::Rectangle<float> (area.getWidth() * zoom, area.getHeight() * zoom).withPosition (area.getPosition() + offset), t, true);
     }
     else
-        g.drawText ("drawing", getLocalBounds(), juce::Justification::centred, false);
+        type::draw (g, "drawing", getLocalBounds(), juce::Justification::centred, false);
 }
 
 void WiringView::setZoom (float to, juce::Point<float> about)
@@ -125,12 +125,12 @@ void KeySheet::paint (juce::Graphics& g)
         paintKey (g, static_cast<float> (x), static_cast<float> (y) + 14.0f, key, t);
         g.setColour (t.ink);
         g.setFont (type::text (13.0f));
-        g.drawText (meaning, x + 100, y, columnWidth - 104, 28, juce::Justification::centredLeft, true);
+        type::draw (g, meaning, x + 100, y, columnWidth - 104, 28, juce::Justification::centredLeft, true);
         ++index;
     }
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
-    g.drawText (inHost ? "In a host the keys work after a click in this window. Space stays with the host." : "Agreeing takes the button. Tab goes through everything, Return presses.",
+    type::draw (g, inHost ? "In a host the keys work after a click in this window. Space stays with the host." : "Agreeing takes the button. Tab goes through everything, Return presses.",
                 getLocalBounds().reduced (20, 12).removeFromBottom (20), juce::Justification::centredLeft, true);
 }
 

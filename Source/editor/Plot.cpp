@@ -154,11 +154,11 @@ void Plot::paint (juce::Graphics& g)
     g.setFont (type::text (12.5f));
     auto top = getLocalBounds().reduced (16, 10).withHeight (30).withTrimmedLeft (kind.getWidth() + 8);
     if (sweepKnob.isNotEmpty())
-        g.drawText ("turning " + sweepKnob + ", 10 to 0", top, juce::Justification::centredRight, true);
+        type::draw (g, "turning " + sweepKnob + ", 10 to 0", top, juce::Justification::centredRight, true);
     else if (! whole() && desk.bench.levelMatched())
-        g.drawText ("levels matched", top, juce::Justification::centredRight, true);
+        type::draw (g, "levels matched", top, juce::Justification::centredRight, true);
     else if (whole())
-        g.drawText ("volts at the input, dB", top, juce::Justification::centredRight, true);
+        type::draw (g, "volts at the input, dB", top, juce::Justification::centredRight, true);
     paintAxes (g);
     {
         const juce::Graphics::ScopedSaveState save (g);
@@ -186,7 +186,7 @@ void Plot::paintAxes (juce::Graphics& g)
         g.fillRect (static_cast<float> (area.getX()), y - (zero && ! whole() ? 1.1f : 0.5f), static_cast<float> (area.getWidth()), zero && ! whole() ? 2.2f : 1.0f);
         g.setColour (t.mute);
         const auto words = db == 0 ? juce::String ("0") : words::db (db, true, 0).upToFirstOccurrenceOf (" ", false, false);
-        g.drawText (words, area.getX() - 46, juce::roundToInt (y) - 8, 38, 16, juce::Justification::centredRight, false);
+        type::draw (g, words, area.getX() - 46, juce::roundToInt (y) - 8, 38, 16, juce::Justification::centredRight, false);
     }
     for (double hz : { 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0, 10000.0 })
     {
@@ -197,7 +197,7 @@ void Plot::paintAxes (juce::Graphics& g)
         auto words = hz < 1000.0 ? juce::String (juce::roundToInt (hz)) : juce::String (juce::roundToInt (hz / 1000.0)) + " k";
         if (hz == 10000.0)
             words << "Hz";
-        g.drawText (words, juce::roundToInt (x) - 30, area.getBottom() + 8, 60, 16, juce::Justification::centred, false);
+        type::draw (g, words, juce::roundToInt (x) - 30, area.getBottom() + 8, 60, 16, juce::Justification::centred, false);
     }
 }
 
@@ -234,7 +234,7 @@ void Plot::paintCurves (juce::Graphics& g)
         g.drawEllipse (juce::Rectangle<float> (9, 9).withCentre ({ x, y }), 2.2f);
         g.setColour (t.ink);
         g.setFont (type::bold (12.0f));
-        g.drawText (words::hertz (*report->figures.peakHz), juce::roundToInt (x) - 40, juce::jmax (area.getY(), juce::roundToInt (y) - 24), 80, 16, juce::Justification::centred, false);
+        type::draw (g, words::hertz (*report->figures.peakHz), juce::roundToInt (x) - 40, juce::jmax (area.getY(), juce::roundToInt (y) - 24), 80, 16, juce::Justification::centred, false);
     }
 }
 
@@ -262,7 +262,7 @@ void Plot::paintSweep (juce::Graphics& g)
             g.fillRect (x - 8, y - 8, 16.0f, 16.0f);
             g.setColour (t.ink);
             g.setFont (type::text (12.0f));
-            g.drawText (words::knob (curve.knob), juce::roundToInt (x) - 12, juce::roundToInt (y) - 8, 24, 16, juce::Justification::centred, false);
+            type::draw (g, words::knob (curve.knob), juce::roundToInt (x) - 12, juce::roundToInt (y) - 8, 24, 16, juce::Justification::centred, false);
             break;
         }
     }
@@ -306,7 +306,7 @@ void Plot::paintLetters (juce::Graphics& g)
         else
             g.setColour (t.of (end.tag));
         g.setFont (end.tag == asRecorded ? type::bold (12.0f) : type::name (17.0f));
-        g.drawText (letter, box.toNearestInt(), juce::Justification::centred, false);
+        type::draw (g, letter, box.toNearestInt(), juce::Justification::centred, false);
     }
 }
 
@@ -331,7 +331,7 @@ void Plot::paintKey (juce::Graphics& g)
     {
         auto line = box.removeFromBottom (16);
         g.setColour (t.mute);
-        g.drawText (silent + (silent.containsChar (',') ? " are" : " is") + " silent at this setting.", line, juce::Justification::centredLeft, true);
+        type::draw (g, silent + (silent.containsChar (',') ? " are" : " is") + " silent at this setting.", line, juce::Justification::centredLeft, true);
     }
     if (bands.isEmpty() || hoverX >= 0.0f)
         return;
@@ -349,8 +349,8 @@ void Plot::paintKey (juce::Graphics& g)
     strokeDashed (g, line, first, 2.2f);
     place.removeFromLeft (8);
     g.setColour (t.mute);
-    g.drawText (line1, place.removeFromTop (17), juce::Justification::centredLeft, false);
-    g.drawText ("other coils, another spot.", place, juce::Justification::centredLeft, false);
+    type::draw (g, line1, place.removeFromTop (17), juce::Justification::centredLeft, false);
+    type::draw (g, "other coils, another spot.", place, juce::Justification::centredLeft, false);
 }
 
 void Plot::paintHover (juce::Graphics& g)
@@ -385,16 +385,16 @@ void Plot::paintHover (juce::Graphics& g)
     auto inner = box.reduced (10, 4).toNearestInt();
     g.setColour (t.ink);
     g.setFont (type::bold (12.0f));
-    g.drawText (words::hertz (hz), inner.removeFromTop (17), juce::Justification::centredLeft, false);
+    type::draw (g, words::hertz (hz), inner.removeFromTop (17), juce::Justification::centredLeft, false);
     for (const auto& row : rows)
     {
         auto line = inner.removeFromTop (17);
         g.setColour (t.of (row.tag));
         g.setFont (row.tag == asRecorded ? type::bold (12.0f) : type::name (15.0f));
-        g.drawText (row.tag == asRecorded ? juce::String ("Now") : words::from (letterOf (row.tag)), line.removeFromLeft (30), juce::Justification::centredLeft, false);
+        type::draw (g, row.tag == asRecorded ? juce::String ("Now") : words::from (letterOf (row.tag)), line.removeFromLeft (30), juce::Justification::centredLeft, false);
         g.setColour (t.ink);
         g.setFont (type::text (12.0f));
-        g.drawText (row.value, line, juce::Justification::centredLeft, false);
+        type::draw (g, row.value, line, juce::Justification::centredLeft, false);
     }
 }
 

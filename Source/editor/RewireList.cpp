@@ -378,7 +378,7 @@ void RewireList::paint (juce::Graphics& g)
     {
         const int y = row.choice != nullptr ? row.choice->getY() : row.field->getY();
         g.setColour (t.mute);
-        g.drawText (words::plain (row.ask.name), detail.getX(), y, 104, 34, juce::Justification::centredLeft, true);
+        type::draw (g, words::plain (row.ask.name), detail.getX(), y, 104, 34, juce::Justification::centredLeft, true);
     }
 }
 
@@ -390,7 +390,7 @@ void RewireList::paintListBoxItem (int row, juce::Graphics& g, int width, int he
     {
         g.setColour (t.mute);
         g.setFont (type::name (15.0f));
-        g.drawText (line.words, 4, 4, width - 8, height - 4, juce::Justification::bottomLeft, true);
+        type::draw (g, line.words, 4, 4, width - 8, height - 4, juce::Justification::bottomLeft, true);
         return;
     }
     if (selected)
@@ -400,6 +400,6 @@ void RewireList::paintListBoxItem (int row, juce::Graphics& g, int width, int he
     }
     g.setColour (selected ? t.sheet : t.ink);
     g.setFont (type::text (13.0f));
-    g.drawText (line.words, 12, 0, width - 24, height, juce::Justification::centredLeft, true);
+    type::draw (g, line.words, 12, 0, width - 24, height, juce::Justification::centredLeft, true);
 }
 }

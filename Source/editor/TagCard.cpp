@@ -67,7 +67,7 @@ void TagCard::setSize (TagSize s)
 }
 
 juce::Path TagCard::outline() const { return tagOutline (getLocalBounds().toFloat().reduced (inset)); }
-juce::Point<float> TagCard::eyelet() const { return { static_cast<float> (getWidth()) / 2.0f, inset + 12.0f }; }
+juce::Point<float> TagCard::eyelet() const { return { static_cast<float> (getWidth()) / 2.0f, inset + (size.low ? 9.0f : 12.0f) }; }
 
 void TagCard::refresh()
 {
@@ -138,10 +138,10 @@ void TagCard::paint (juce::Graphics& g)
         g.setFont (type::bold (textSize));
         if (below.isNotEmpty() && area.getHeight() > 30)
         {
-            g.drawText (name, area.removeFromTop (area.getHeight() / 2), juce::Justification::centredLeft, true);
+            type::draw (g, name, area.removeFromTop (area.getHeight() / 2), juce::Justification::centredLeft, true);
             g.setColour (t.mute);
             g.setFont (type::text (textSize - 0.5f));
-            g.drawText (below, area, juce::Justification::centredLeft, true);
+            type::draw (g, below, area, juce::Justification::centredLeft, true);
         }
         else
         {
@@ -194,14 +194,14 @@ void TagCard::paintHead (juce::Graphics& g, bool over)
     const float width = type::width (small, words) + 14.0f;
     if (width > room || words.isEmpty())
         return;
-    const juce::Rectangle<float> box (area.getRight() - (size.compact ? 6.0f : 10.0f) - width, area.getY() + headHeight() - (size.low ? 26.0f : 31.0f), width, 19.0f);
+    const juce::Rectangle<float> box (area.getRight() - (size.compact ? 6.0f : 10.0f) - width, area.getY() + headHeight() - (size.low ? 21.0f : 31.0f), width, 19.0f);
     g.setColour (t.sheet);
     g.fillRoundedRectangle (box, 9.5f);
     g.setColour (heard ? t.sheet : t.line);
     g.drawRoundedRectangle (box.reduced (0.5f), 9.0f, 1.0f);
     g.setColour (t.ink);
     g.setFont (small);
-    g.drawText (words, box.toNearestInt(), juce::Justification::centred, false);
+    type::draw (g, words, box.toNearestInt(), juce::Justification::centred, false);
 }
 
 void TagCard::paintFigures (juce::Graphics& g)
@@ -242,7 +242,7 @@ void TagCard::paintFigures (juce::Graphics& g)
         g.setColour (t.ink);
         if (known)
         {
-            g.drawText (rows[0].value, row, juce::Justification::centredLeft, false);
+            type::draw (g, rows[0].value, row, juce::Justification::centredLeft, false);
             if (! size.compact && rows.size() > 1)
             {
                 // A hum that costs is said in place of the peak where it fits.
@@ -250,7 +250,7 @@ void TagCard::paintFigures (juce::Graphics& g)
                 const float room = static_cast<float> (row.getWidth()) - type::width (type::text (12.5f), rows[0].value) - 8.0f;
                 const bool saysHum = rows[2].strong && type::width (type::bold (12.5f), hum) <= room;
                 g.setFont (saysHum ? type::bold (12.5f) : type::text (12.5f));
-                g.drawText (saysHum ? hum : rows[1].value, row, juce::Justification::centredRight, false);
+                type::draw (g, saysHum ? hum : rows[1].value, row, juce::Justification::centredRight, false);
             }
         }
         return;
@@ -264,13 +264,13 @@ void TagCard::paintFigures (juce::Graphics& g)
         g.setFont (type::text (12.5f));
         g.setColour (t.mute);
         if (! size.compact)
-            g.drawText (row.label, place, juce::Justification::centredLeft, false);
+            type::draw (g, row.label, place, juce::Justification::centredLeft, false);
         if (row.value.isNotEmpty())
         {
             g.setColour (t.ink);
             const auto font = row.strong ? type::bold (13.0f) : type::text (13.0f);
             g.setFont (font);
-            g.drawText (row.value, place, juce::Justification::centredRight, false);
+            type::draw (g, row.value, place, juce::Justification::centredRight, false);
             if (row.clips)
             {
                 juce::Path mark;
@@ -428,10 +428,10 @@ void NewTag::paint (juce::Graphics& g)
     g.setColour (t.ink);
     const bool narrow = getWidth() < 118;
     g.setFont (type::bold (narrow ? 12.0f : 14.0f));
-    g.drawText (narrow ? "New" : "New option", area.removeFromTop (22), juce::Justification::centred, false);
+    type::draw (g, narrow ? "New" : "New option", area.removeFromTop (22), juce::Justification::centred, false);
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
-    g.drawText (narrow ? juce::String ("for ") + words::from (letterOf (letter)) : "pick a rewire for " + words::from (letterOf (letter)), area, juce::Justification::centred, false);
+    type::draw (g, narrow ? juce::String ("for ") + words::from (letterOf (letter)) : "pick a rewire for " + words::from (letterOf (letter)), area, juce::Justification::centred, false);
 }
 
 void NewTag::mouseUp (const juce::MouseEvent& e)

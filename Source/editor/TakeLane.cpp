@@ -137,11 +137,11 @@ void TakeLane::paint (juce::Graphics& g)
         g.setColour (t.ink);
         g.setFont (type::bold (14.0f));
         const bool none = picture == nullptr;
-        g.drawText (none ? juce::String ("Drop a dry take here, or open one.") : words::from (picture->name) + " cannot be played",
+        type::draw (g, none ? juce::String ("Drop a dry take here, or open one.") : words::from (picture->name) + " cannot be played",
                     words.removeFromTop (24), juce::Justification::centredLeft, true);
         g.setColour (t.mute);
         g.setFont (type::text (13.0f));
-        g.drawText (none ? juce::String ("Straight from the guitar, no amp. Note where every knob stands.")
+        type::draw (g, none ? juce::String ("Straight from the guitar, no amp. Note where every knob stands.")
                          : words::from (picture->fault) + " The options still read, only listening waits.",
                     words, juce::Justification::centredLeft, true);
         return;
@@ -172,7 +172,7 @@ void TakeLane::paint (juce::Graphics& g)
     const auto job = desk.bench.job();
     auto name = words::from (picture->name);
     const auto font = type::bold (13.0f);
-    g.drawText (name, row, juce::Justification::centredLeft, false);
+    type::draw (g, name, row, juce::Justification::centredLeft, false);
     row.removeFromLeft (juce::roundToInt (type::width (font, name)) + 14);
     auto how = words::seconds (picture->seconds);
     const int take = desk.bench.take();
@@ -186,9 +186,9 @@ void TakeLane::paint (juce::Graphics& g)
     const auto label = juce::String ("strings played");
     const int labelWidth = juce::roundToInt (type::width (type::text (12.5f), label)) + 10;
     const bool roomForLabel = row.getX() + juce::roundToInt (type::width (type::text (12.5f), how)) + 16 < tickStart - labelWidth;
-    g.drawText (how, row.withRight (tickStart - (roomForLabel ? labelWidth : 0) - 10), juce::Justification::centredLeft, true);
+    type::draw (g, how, row.withRight (tickStart - (roomForLabel ? labelWidth : 0) - 10), juce::Justification::centredLeft, true);
     if (roomForLabel && ! ticks.empty())
-        g.drawText (label, juce::Rectangle<int> (tickStart - labelWidth, row.getY(), labelWidth - 6, row.getHeight()), juce::Justification::centredRight, false);
+        type::draw (g, label, juce::Rectangle<int> (tickStart - labelWidth, row.getY(), labelWidth - 6, row.getHeight()), juce::Justification::centredRight, false);
     for (const auto& tick : ticks)
     {
         g.setColour (tick.on ? t.ink : t.sheet);
@@ -197,12 +197,12 @@ void TakeLane::paint (juce::Graphics& g)
         g.drawRoundedRectangle (tick.area.toFloat().reduced (0.5f), 4.0f, 1.0f);
         g.setColour (tick.on ? t.sheet : t.mute);
         g.setFont (type::text (12.0f));
-        g.drawText (words::from (tick.name), tick.area, juce::Justification::centred, false);
+        type::draw (g, words::from (tick.name), tick.area, juce::Justification::centred, false);
     }
     const auto [from, to] = loopRange();
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
-    g.drawText (desk.bench.isLooping() ? "Loop " + juce::String (from, 1) + " to " + words::seconds (to) : juce::String ("No loop"),
+    type::draw (g, desk.bench.isLooping() ? "Loop " + juce::String (from, 1) + " to " + words::seconds (to) : juce::String ("No loop"),
                 heading.withLeft (heading.getRight() - 140), juce::Justification::centredRight, false);
     paintWave (g);
     paintHead (g);
@@ -249,7 +249,7 @@ void TakeLane::paintHead (juce::Graphics& g)
     g.fillRoundedRectangle (flag, 3.0f);
     g.setColour (t.onOption);
     g.setFont (type::bold (12.0f));
-    g.drawText (words::from (letterOf (heard)), flag.toNearestInt(), juce::Justification::centred, false);
+    type::draw (g, words::from (letterOf (heard)), flag.toNearestInt(), juce::Justification::centred, false);
 }
 
 void TakeLane::tick()

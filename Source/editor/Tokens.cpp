@@ -94,6 +94,20 @@ juce::Font name (float size)
     return sized (typeface, size * 0.92f); // its letters stand larger in their em
 }
 
+juce::StringArray* cutOff = nullptr;
+
+void draw (juce::Graphics& g, const juce::String& words, juce::Rectangle<int> area, juce::Justification where, bool mayShorten)
+{
+    if (cutOff != nullptr && ! mayShorten && width (g.getCurrentFont(), words) > static_cast<float> (area.getWidth()) + 0.5f)
+        cutOff->add (words);
+    g.drawText (words, area, where, mayShorten);
+}
+
+void draw (juce::Graphics& g, const juce::String& words, int x, int y, int w, int h, juce::Justification where, bool mayShorten)
+{
+    draw (g, words, juce::Rectangle<int> (x, y, w, h), where, mayShorten);
+}
+
 float width (const juce::Font& font, const juce::String& words) { return font.getStringWidthFloat (words); }
 }
 }

@@ -24,8 +24,9 @@ TEST_CASE ("every text can be read on what it stands on", "[contrast]")
             INFO (back.toString());
             CHECK (contrast (t->ink, back) >= 4.5);
             CHECK (contrast (t->mute, back) >= 4.5);
-            CHECK (contrast (t->heat, back) >= 4.5);
             CHECK (contrast (t->sheet, t->ink) >= 4.5); // filled buttons
+            if (back != t->window) // heat writes on sheets alone
+                CHECK (contrast (t->heat, back) >= 4.5);
         }
 }
 

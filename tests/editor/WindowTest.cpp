@@ -98,12 +98,35 @@ TEST_CASE ("no text is cut off and nothing lies over anything else", "[window]")
         juce::Image image (juce::Image::ARGB, size.width, size.height, true);
         TextWatcher watcher (image);
         juce::Graphics g (watcher);
+        juce::StringArray shortened;
+        type::cutOff = &shortened;
         window.paintEntireComponent (g, true);
+        type::cutOff = nullptr;
         CHECK (watcher.glyphs > 200);
-        for (const auto& fault : watcher.cut)
-            INFO (fault.toStdString());
-        CHECK (watcher.cut.empty());
+        CHECK (juce::StringArray (watcher.cut.data(), static_cast<int> (watcher.cut.size())).joinIntoString ("; ").toStdString() == "");
+        CHECK (shortened.joinIntoString ("; ").toStdString() == "");
     }
+}
+
+TEST_CASE ("the check of cut-off words finds them", "[window]")
+{
+    juce::Image image (juce::Image::ARGB, 100, 40, true);
+    juce::Graphics g (image);
+    juce::StringArray shortened;
+    type::cutOff = &shortened;
+    g.setFont (type::text (13.0f));
+    type::draw (g, "Level", { 0, 0, 60, 20 }, juce::Justification::centredLeft, false);
+    CHECK (shortened.isEmpty());
+    type::draw (g, "Level", { 0, 0, 20, 20 }, juce::Justification::centredLeft, false);
+    CHECK (shortened.size() == 1);
+    type::cutOff = nullptr;
+
+    TextWatcher watcher (image);
+    juce::Graphics narrow (watcher);
+    narrow.reduceClipRegion (0, 0, 12, 40);
+    narrow.setFont (type::text (13.0f));
+    narrow.drawSingleLineText ("Level", 0, 20);
+    CHECK_FALSE (watcher.cut.empty());
 }
 
 TEST_CASE ("letters, level and hum go by the keyboard", "[window]")
