@@ -48,6 +48,8 @@ public:
         setSize (juce::roundToInt (static_cast<float> (juce::jlimit (leastWidth, mostWidth, width)) * scale),
                  juce::roundToInt (static_cast<float> (juce::jlimit (leastHeight, mostHeight, height)) * scale));
         ready = true;
+        if (! kept.getBoolValue ("greeted", false) && window.greet())
+            kept.setValue ("greeted", true);
         if (processorToUse.wrapperType == juce::AudioProcessor::wrapperType_Standalone)
             juce::MessageManager::callAsync ([self = juce::Component::SafePointer<BenchEditor> (this)]
                                              {

@@ -245,6 +245,18 @@ void BenchWindow::showGuitar (bool out)
     resized();
 }
 
+bool BenchWindow::greet()
+{
+    const auto tags = bench.tags();
+    const auto picture = bench.takePicture();
+    if (tags.empty() || picture == nullptr || ! picture->fault.empty())
+        return false;
+    const auto letter = words::from (letterOf (tags.front()));
+    notice.say ((inHost ? juce::String ("Click a tag, or press ") : juce::String ("Press Space to play, then ")) + letter
+                + " to hear its wiring on the same take, 0 for the take as recorded. Then raise the mains hum.");
+    return true;
+}
+
 bool BenchWindow::letterPressed (Tag tag, bool hold)
 {
     const auto tags = bench.tags();

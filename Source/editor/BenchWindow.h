@@ -31,6 +31,7 @@ public:
     void showKeys (bool);
     void showRewires (Tag target);
     void showGuitar (bool);
+    bool greet();                              ///< the first line a person meets; false where there is nothing to press yet
     void refresh();                            ///< reads the bench at once; the timer does the same
     Plot& look() { return plot; }
     bool settleDrawings (double seconds) { return drawings.settle (seconds); }

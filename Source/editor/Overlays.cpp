@@ -140,7 +140,7 @@ void Notice::say (const juce::String& words)
 {
     lines = { words };
     isFault = false;
-    ticksLeft = 30 * 5;
+    ticksLeft = 30 * juce::jmax (4, words.length() / 12); // time to read it
     setVisible (true);
     repaint();
     if (onChange)
