@@ -131,7 +131,7 @@ private:
         ObjectReader entry (item, "a take", faults);
         TakeEntry take;
         const auto* file = entry.needed ("file", "\"file\": the recording, relative to the job");
-        take.file = (std::filesystem::absolute (folder) / entry.text ("file")).lexically_normal();
+        take.file = (std::filesystem::absolute (folder.empty() ? "." : folder) / entry.text ("file")).lexically_normal();
         if (file != nullptr && file->kind == Json::Kind::text && file->text.empty())
             addFault (faults, *file, "\"file\": found an empty name, expected the recording, relative to the job");
         entry.text ("name");

@@ -173,3 +173,13 @@ TEST_CASE ("Presets of one's own come before the shipped ones, and like merges d
     REQUIRE (pickup.coils.at (0).losses.size() == 1);
     CHECK (pickup.coils.at (0).losses[0].henries == 3.0);
 }
+
+TEST_CASE ("A job named without a folder finds its takes where it lies")
+{
+    Faults faults;
+    const auto job = readJobText (R"({ "coldiron": "job 1", "title": "Bare", "guitar": "one-humbucker", "takes": [ { "file": "verse.wav" } ] })",
+                                  std::filesystem::path ("job.json").parent_path(),
+                                  PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } }, faults);
+    REQUIRE (job);
+    CHECK (job->takes.front().file == std::filesystem::current_path() / "verse.wav");
+}
