@@ -16,27 +16,32 @@ struct Bank
 {
     const double *poleRe, *poleIm, *residueRe, *residueIm;
     double *stateRe, *stateIm;
-    int groups;
     double direct;
 };
 
-/** y = direct x + sum of 2 Re (residue state), then state = pole state + x, over groups of four poles. */
-template <typename Sample>
+/** y = direct x + sum of 2 Re (residue state), then state = pole state + x, over groups of four poles. The number of
+    groups is known when this is built, so that the states stay in registers from frame to frame. */
+template <int groups, typename Sample>
 COLDIRON_WIDE void run (const Bank& bank, const Sample* in, Sample* out, int frames)
 {
     const auto* poleRe = reinterpret_cast<const Lanes*> (bank.poleRe);
     const auto* poleIm = reinterpret_cast<const Lanes*> (bank.poleIm);
     const auto* residueRe = reinterpret_cast<const Lanes*> (bank.residueRe);
     const auto* residueIm = reinterpret_cast<const Lanes*> (bank.residueIm);
-    auto* stateRe = reinterpret_cast<Lanes*> (bank.stateRe);
-    auto* stateIm = reinterpret_cast<Lanes*> (bank.stateIm);
+    Lanes stateRe[groups], stateIm[groups];
+    for (int g = 0; g < groups; ++g)
+    {
+        stateRe[g] = reinterpret_cast<const Lanes*> (bank.stateRe)[g];
+        stateIm[g] = reinterpret_cast<const Lanes*> (bank.stateIm)[g];
+    }
 
     for (int n = 0; n < frames; ++n)
     {
         const double x = in[n];
         const Lanes input = { x, x, x, x };
         Lanes sum = {};
-        for (int g = 0; g < bank.groups; ++g)
+#pragma GCC unroll 8
+        for (int g = 0; g < groups; ++g)
         {
             const Lanes re = stateRe[g], im = stateIm[g];
             sum += residueRe[g] * re - residueIm[g] * im;
@@ -45,6 +50,19 @@ COLDIRON_WIDE void run (const Bank& bank, const Sample* in, Sample* out, int fra
         }
         out[n] = static_cast<Sample> (bank.direct * x + ((sum[0] + sum[2]) + (sum[1] + sum[3])));
     }
+
+    for (int g = 0; g < groups; ++g)
+    {
+        reinterpret_cast<Lanes*> (bank.stateRe)[g] = stateRe[g];
+        reinterpret_cast<Lanes*> (bank.stateIm)[g] = stateIm[g];
+    }
+}
+
+template <typename Sample>
+void runGain (double direct, const Sample* in, Sample* out, int frames)
+{
+    for (int n = 0; n < frames; ++n)
+        out[n] = static_cast<Sample> (direct * in[n]);
 }
 }
 
@@ -89,8 +107,18 @@ template <typename Sample>
 void FilterRunner::runChannel (int channel, const Sample* in, Sample* out, int frames)
 {
     auto &re = stateRe[static_cast<size_t> (channel)], &im = stateIm[static_cast<size_t> (channel)];
-    run (Bank { poleRe.data(), poleIm.data(), residueRe.data(), residueIm.data(), re.data(), im.data(), count / lanes, direct },
-         in, out, frames);
+    const Bank bank { poleRe.data(), poleIm.data(), residueRe.data(), residueIm.data(), re.data(), im.data(), direct };
+    static_assert (maxPoles == 6 * lanes);
+    switch (count / lanes)
+    {
+        case 0: runGain (direct, in, out, frames); break;
+        case 1: run<1> (bank, in, out, frames); break;
+        case 2: run<2> (bank, in, out, frames); break;
+        case 3: run<3> (bank, in, out, frames); break;
+        case 4: run<4> (bank, in, out, frames); break;
+        case 5: run<5> (bank, in, out, frames); break;
+        default: run<6> (bank, in, out, frames); break;
+    }
 
     // States that have died away become zero, so that silence costs no more than sound.
     for (int p = 0; p < count; ++p)
