@@ -137,6 +137,20 @@ void SwitchEngine::process (float* const* channels, int numChannels, int frames)
     started = started || frames > 0;
 }
 
+/** One sample of the mains cycle as it sounds now, or between two designs, and a step on. */
+double SwitchEngine::humSound (const Player& now, const Player* next, double nextShare)
+{
+    humPhase += now.hum.mainsHz / rate;
+    humPhase -= std::floor (humPhase);
+    const double at = humPhase * HumCycle::length;
+    const auto index = std::min (static_cast<size_t> (at), static_cast<size_t> (HumCycle::length - 1));
+    const double between = at - static_cast<double> (index);
+    const auto read = [&] (const Player& p)
+    { return p.gain * (p.hum.samples[index] + between * (p.hum.samples[index + 1] - p.hum.samples[index])); };
+    const double sound = read (now);
+    return next == nullptr ? sound : sound + nextShare * (read (*next) - sound);
+}
+
 void SwitchEngine::processChunk (float* const* channels, int numChannels, int frames)
 {
     Player& now = players[static_cast<size_t> (playing)];
@@ -147,25 +161,20 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
     const double step = 1.0 / (glideSeconds * rate);
     const double wantedBypass = bypassed.load (std::memory_order_relaxed) ? 1.0 : 0.0;
     const double wantedHum = humGain.load (std::memory_order_relaxed), wantedTrim = trim.load (std::memory_order_relaxed);
-    for (int i = 0; i < frames; ++i)
+
+    // Most of the time nothing moves: then there is nothing to work out sample by sample.
+    const bool isSteady = ! fade && bypassMix.value == wantedBypass && trimLevel.value == wantedTrim && humLevel.value == 0.0
+                       && wantedHum == 0.0 && wantedBypass == 0.0;
+    for (int i = 0; i < frames && ! isSteady; ++i)
     {
         const auto k = static_cast<size_t> (i);
         nextShare[k] = fade ? raisedCosine (std::min (1.0, (fadeAt + i + 1.0) / fadeLength)) : 0.0;
-        wet[k] = 1.0 - raisedCosine (bypassMix.next (wantedBypass, step));
+        const double mix = bypassMix.next (wantedBypass, step);
+        wet[k] = mix == 0.0 ? 1.0 : 1.0 - raisedCosine (mix);
         level[k] = trimLevel.next (wantedTrim, step * std::max (1.0, wantedTrim));
         hum[k] = humLevel.next (wantedHum, step * std::max (1e-3, wantedHum));
         if (hum[k] > 0.0)
-        {
-            humPhase += now.hum.mainsHz / rate;
-            humPhase -= std::floor (humPhase);
-            const double at = humPhase * HumCycle::length;
-            const auto index = std::min (static_cast<size_t> (at), static_cast<size_t> (HumCycle::length - 1));
-            const double between = at - static_cast<double> (index);
-            const auto read = [&] (const Player& p)
-            { return p.gain * (p.hum.samples[index] + between * (p.hum.samples[index + 1] - p.hum.samples[index])); };
-            const double sound = read (now);
-            hum[k] *= fade ? sound + nextShare[k] * (read (next) - sound) : sound;
-        }
+            hum[k] *= humSound (now, fade ? &next : nullptr, nextShare[k]);
     }
 
     for (int c = 0; c < numChannels; ++c)
@@ -177,6 +186,13 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
             dry[static_cast<size_t> (i)] = std::isfinite (x) ? static_cast<double> (x) : 0.0;
         }
         now.runner.process (c, dry.data(), first.data(), frames);
+        if (isSteady)
+        {
+            const double all = now.gain * trimLevel.value;
+            for (int i = 0; i < frames; ++i)
+                channels[c][i] = static_cast<float> (all * first[static_cast<size_t> (i)]);
+            continue;
+        }
         if (fade)
             next.runner.process (c, dry.data(), second.data(), frames);
         for (int i = 0; i < frames; ++i)

@@ -93,6 +93,7 @@ private:
     void adopt (int player, const EngineDesign&);
     void lookForNews();
     void processChunk (float* const* channels, int numChannels, int frames);
+    double humSound (const Player& now, const Player* next, double nextShare);
     int fadeFramesTo (const EngineDesign&) const;
 };
 }
