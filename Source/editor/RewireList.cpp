@@ -8,7 +8,7 @@ namespace coldiron
 {
 namespace
 {
-constexpr int listWidth = 300, askPitch = 42;
+constexpr int listWidth = 336, askPitch = 42;
 
 juce::String wishTitle (const std::string& wish) { return wish.empty() ? juce::String ("Other") : words::title (wish); }
 }

@@ -6,9 +6,11 @@
 
 #include <catch2/catch.hpp>
 
+#include <atomic>
 #include <cmath>
 #include <filesystem>
 #include <fstream>
+#include <thread>
 
 using namespace coldiron;
 
@@ -232,6 +234,46 @@ TEST_CASE ("agreeing is kept in the job", "[window]")
     CHECK (shop.session.jobText().find ("\"agreed\"") != std::string::npos);
     CHECK_FALSE (shop.session.edit ("/agreed", "\"F\"", "Agree on F")); // there is no F
     CHECK_FALSE (shop.session.faults().empty());
+}
+
+TEST_CASE ("a hundred windows open and close, two at a time, while sound runs", "[window]")
+{
+    Shop shop;
+    shop.session.hear (1);
+    shop.session.settle (20.0);
+    std::atomic<bool> running { true };
+    std::atomic<int> blocks { 0 }, bad { 0 };
+    std::thread sound ([&]
+                       {
+                           std::vector<float> block (512);
+                           double phase = 0.0;
+                           while (running)
+                           {
+                               for (auto& sample : block)
+                                   sample = 0.1f * static_cast<float> (std::sin (phase += 0.05));
+                               float* channels[] = { block.data() };
+                               shop.session.process (channels, 1, 512, false);
+                               for (float sample : block)
+                                   bad += ! std::isfinite (sample) || std::abs (sample) > 2.0f;
+                               ++blocks;
+                               std::this_thread::sleep_for (std::chrono::milliseconds (1));
+                           }
+                       });
+    for (int i = 0; i < 50; ++i)
+    {
+        BenchWindow one (shop.session, false), two (shop.session, true);
+        one.setSize (1200, 800);
+        two.setSize (960, 600);
+        shop.session.hear (i % 3);
+        one.refresh();
+        two.refresh();
+        one.createComponentSnapshot (one.getLocalBounds(), true, 0.25f);
+        CHECK (shop.session.heard() == i % 3);
+    }
+    running = false;
+    sound.join();
+    CHECK (blocks > 20);
+    CHECK (bad == 0);
 }
 
 TEST_CASE ("the window opens and paints in time", "[window][.benchmark]")
