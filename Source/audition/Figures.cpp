@@ -87,7 +87,7 @@ double oneCoilDb (const Voice& voice)
 
 std::string humInWords (double oneCoil)
 {
-    if (oneCoil > 1.5)
+    if (oneCoil > 2.5) // two coils wound alike add 3 dB; a shorted neighbour adds up to 2 through its coupling
         return "hums louder than a single coil";
     if (oneCoil > -6.0)
         return "hums like a single coil";

@@ -43,7 +43,7 @@ Compared compareOne (const Job& job, const Option* option, LoadedTakes& takes)
     compared.take = job.takes.empty() ? -1 : option != nullptr ? option->take : 0;
     const Side recorded = recordedFor (job, option);
     const Side heard = option != nullptr ? job.optionSide (*option) : recorded;
-    const Spectrum spectrum = compared.take >= 0 ? takes.get (compared.take).spectrum : Spectrum {};
+    const Spectrum spectrum = compared.take >= 0 ? takes.get (compared.take).spectrum() : Spectrum {};
     compared.figures = computeFigures (recorded, heard, spectrum);
     compared.ohms = ohmReading (heard.harness, heard.setting);
     if (option == nullptr)
@@ -57,7 +57,7 @@ Compared compareOne (const Job& job, const Option* option, LoadedTakes& takes)
     {
         const auto& take = takes.get (compared.take);
         const auto rendered = renderTake (take.audio.channels, filterFor (job, *option, take.audio.sampleRate));
-        const double change = loudnessOf (rendered.channels, take.audio.sampleRate) - take.lufs;
+        const double change = loudnessOf (rendered.channels, take.audio.sampleRate) - take.lufs();
         if (std::isfinite (change))
             compared.figures.loudnessLu = change;
     }

@@ -57,7 +57,7 @@ std::string numbers (const std::vector<Compared>& all)
                   { return unlessSilent (c, c.figures.cornerHz ? format ("%.0f", *c.figures.cornerHz) : "> 40000"); });
     constexpr int knobs[] = { 10, 8, 6, 4, 2 };
     for (size_t i = 0; i < 5; ++i)
-        table += row (all, (i == 0 ? "treble, volume at 10 [dB 5k re 500]" : format ("        volume at %d", knobs[i])).substr (0, labelWidth),
+        table += row (all, (i == 0 ? "treble, volume at 10 [dB]" : format ("        volume at %d", knobs[i])),
                       [i] (const Compared& c) { return trebleCell (c, i); });
     table += row (all, "hum at the jack [dB re now]", [] (const Compared& c)
                   { return c.figures.silent ? "silent" : c.figures.humByMismatch ? "see below" : format ("%+.1f", c.figures.humJackDb); });
@@ -88,6 +88,8 @@ std::string bandWords (const Band& band)
                 at = band.hz[i];
             }
         }
+    if (widest < 0.05)
+        return "no band: whatever the parts are, it stays the same";
     return counted == 0 ? "" : format ("band +/-%.1f dB on average from 100 Hz to 5 kHz, widest +/-%.1f dB at %.0f Hz", sum / counted, widest, at);
 }
 
@@ -102,7 +104,7 @@ std::string words (const Compared& c)
         const double change = f.loudnessLu.value_or (f.levelDb);
         text += format ("   level: %s; %+.0f dB, +/-%.1f\n", levelWords (change).c_str(), change, f.sureness.loudnessDb());
     }
-    text += "   hum: " + f.humWords + (f.humByMismatch ? " (for coils of nearly equal turns)" : "") + "\n";
+    text += "   hum: " + f.humWords + (f.humByMismatch && f.humOneCoilDb < -20.0 ? " (for coils of nearly equal turns)" : "") + "\n";
     for (const auto& volume : f.volumes)
     {
         if (volume.mutesOthers)
@@ -130,6 +132,6 @@ std::string compareTable (const Job& job, const std::vector<Compared>& all)
     text += "\n" + numbers (all) + "\n";
     for (const auto& compared : all)
         text += words (compared) + "\n";
-    return text + "Magnetic hum only; touch and shield noise is not wiring's to cure.\n";
+    return text + "Treble is 5 kHz re 500 Hz. Magnetic hum only; touch and shield noise is not wiring's to cure.\n";
 }
 }

@@ -54,7 +54,7 @@ std::vector<Piece> piecesOf (const Job& job, const Asked& asked)
 void addHum (Rendered& rendered, const Voice& voice, const Asked& asked, const LoadedTake& take, double gain)
 {
     const MainsField field { asked.mainsHz, 1.0, 0.0 };
-    const auto hum = synthesizeHum (voice, field, gain * humEmfFor (take.lufs, *asked.humDb), take.audio.sampleRate,
+    const auto hum = synthesizeHum (voice, field, gain * humEmfFor (take.lufs(), *asked.humDb), take.audio.sampleRate,
                                     static_cast<size_t> (take.audio.frames()));
     rendered.peak = 0.0;
     for (auto& channel : rendered.channels)
@@ -69,7 +69,7 @@ void addHum (Rendered& rendered, const Voice& voice, const Asked& asked, const L
 double matchingGain (const Rendered& rendered, const LoadedTake& take)
 {
     const double lufs = loudnessOf (rendered.channels, take.audio.sampleRate);
-    return std::isfinite (lufs) && std::isfinite (take.lufs) ? std::pow (10.0, (take.lufs - lufs) / 20.0) : 1.0;
+    return std::isfinite (lufs) && std::isfinite (take.lufs()) ? std::pow (10.0, (take.lufs() - lufs) / 20.0) : 1.0;
 }
 
 void scale (Rendered& rendered, double gain)
@@ -113,7 +113,7 @@ int render (const Asked& asked, const Common& common)
     for (const auto& piece : pieces)
     {
         const auto& take = takes.get (piece.take);
-        if (asked.humDb && ! std::isfinite (take.lufs))
+        if (asked.humDb && ! std::isfinite (take.lufs()))
             throw JobFault (job.takes[static_cast<size_t> (piece.take)].file.string() + ": the take is silent or shorter than 0.4 s, so hum has nothing to stand against; leave --hum away");
         const double rate = take.audio.sampleRate;
         const auto filter = piece.option != nullptr ? filterFor (job, *piece.option, rate) : ModalFilter::unity (rate);

@@ -4,6 +4,20 @@
 
 namespace coldiron::cli
 {
+double LoadedTake::lufs() const
+{
+    if (! measuredLufs)
+        measuredLufs = loudnessOf (audio.channels, audio.sampleRate);
+    return *measuredLufs;
+}
+
+const Spectrum& LoadedTake::spectrum() const
+{
+    if (! measuredSpectrum)
+        measuredSpectrum = takeSpectrum (audio.channels, audio.sampleRate);
+    return *measuredSpectrum;
+}
+
 const LoadedTake& LoadedTakes::get (int take)
 {
     const auto found = loaded.find (take);
@@ -11,8 +25,6 @@ const LoadedTake& LoadedTakes::get (int take)
         return found->second;
     LoadedTake fresh;
     fresh.audio = openTake (job, take);
-    fresh.lufs = loudnessOf (fresh.audio.channels, fresh.audio.sampleRate);
-    fresh.spectrum = takeSpectrum (fresh.audio.channels, fresh.audio.sampleRate);
     return loaded.emplace (take, std::move (fresh)).first->second;
 }
 

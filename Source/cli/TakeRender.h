@@ -5,6 +5,7 @@
 #include "cli/Command.h"
 
 #include <map>
+#include <optional>
 
 namespace coldiron::cli
 {
@@ -12,8 +13,13 @@ namespace coldiron::cli
 struct LoadedTake
 {
     TakeAudio audio;
-    double lufs = 0.0;       ///< -infinity for silence
-    Spectrum spectrum;
+
+    double lufs() const;                ///< -infinity for silence; measured when first asked for
+    const Spectrum& spectrum() const;   ///< likewise
+
+private:
+    mutable std::optional<double> measuredLufs;
+    mutable std::optional<Spectrum> measuredSpectrum;
 };
 
 /** The takes of a job, each read once, when first asked for. */
