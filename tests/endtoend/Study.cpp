@@ -2,6 +2,7 @@
 #include "Workshop.h"
 
 #include "audition/Change.h"
+#include "filter/FilterRunner.h"
 #include "support/Fft.h"
 #include "support/Truth.h"
 #include "support/TruthWav.h"
@@ -33,16 +34,14 @@ std::string tickedStrings (const PluckedInstrument& instrument, const Phrase& ph
     return "[" + list + "]";
 }
 
-/** The take through a filter, by its response: the runner is proved elsewhere. */
 std::vector<double> filtered (const std::vector<double>& take, const ModalFilter& filter)
 {
-    const size_t n = powerOfTwoAtLeast (take.size() + static_cast<size_t> (rate));
-    auto bins = spectrumOf (take, n);
-    for (size_t i = 0; i < bins.size(); ++i)
-        bins[i] *= filter.response (static_cast<double> (i) * rate / static_cast<double> (n));
-    auto signal = signalOf (bins);
-    signal.resize (take.size());
-    return signal;
+    auto runner = std::make_unique<FilterRunner>();
+    REQUIRE (FilterRunner::fits (filter));
+    runner->use (filter);
+    std::vector<double> sound (take.size());
+    runner->process (0, take.data(), sound.data(), static_cast<int> (take.size()));
+    return sound;
 }
 
 double strongest (const std::vector<ThirdOctave>& bands)

@@ -75,10 +75,10 @@ TEST_CASE ("Options heard at another place, against the truth of synthesized tak
     std::vector<Miss> misses;
     const auto add = [&] (const std::string& job, const PluckedInstrument& instrument, const std::vector<Phrase>& phrases)
     {
-        for (const auto& phrase : phrases)
-            for (const char* pick : { "bridge", "neck" })
-                for (auto& miss : missesOf (recordedOn (job, pick), instrument, phrase))
-                    misses.push_back (std::move (miss));
+        // Every other take is recorded on the other pickup.
+        for (size_t i = 0; i < phrases.size(); ++i)
+            for (auto& miss : missesOf (recordedOn (job, i % 2 == 0 ? "bridge" : "neck"), instrument, phrases[i]))
+                misses.push_back (std::move (miss));
     };
     REQUIRE (guitarPhrases().size() >= 8);
     REQUIRE (bassPhrases().size() >= 4);

@@ -3,6 +3,7 @@
 #include "support/OracleNetlist.h"
 #include "support/Truth.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <stdexcept>
@@ -29,22 +30,25 @@ std::vector<double> impulseResponse (const std::vector<std::complex<double>>& re
     return signalOf (bins);
 }
 
-void addConvolved (std::vector<double>& sum, const std::vector<double>& signal, const std::vector<double>& impulse, double gain)
+/** Adds the bins of a signal sent through an impulse response. */
+void addHeard (std::vector<std::complex<double>>& sum, const std::vector<double>& signal, const std::vector<double>& impulse, double gain)
 {
-    const size_t n = powerOfTwoAtLeast (signal.size() + impulse.size()), half = impulse.size() / 2;
+    const size_t n = 2 * (sum.size() - 1), half = impulse.size() / 2;
     std::vector<double> wrapped (n, 0.0);
     for (size_t i = 0; i < half; ++i)
     {
         wrapped[i] = impulse[i];
         wrapped[n - half + i] = impulse[half + i];
     }
-    auto bins = spectrumOf (signal, n);
-    const auto filter = spectrumOf (wrapped, n);
+    const auto bins = spectrumOf (signal, n), filter = spectrumOf (wrapped, n);
     for (size_t i = 0; i < bins.size(); ++i)
-        bins[i] *= filter[i];
-    const auto heard = signalOf (bins);
-    for (size_t i = 0; i < sum.size(); ++i)
-        sum[i] += gain * heard[i];
+        sum[i] += gain * bins[i] * filter[i];
+}
+
+/** Below -160 dB at every frequency: a coil that is switched off. */
+bool isUnheard (const std::vector<std::complex<double>>& response)
+{
+    return std::all_of (response.begin(), response.end(), [] (const auto& h) { return std::abs (h) < 1e-8; });
 }
 }
 
@@ -55,20 +59,24 @@ std::vector<double> throughHarness (const Harness& harness, const Setting& setti
     if (places.size() != emfs.size())
         throw std::invalid_argument ("throughHarness: one EMF for each coil");
     const auto taps = powerOfTwoAtLeast (static_cast<size_t> (tapsAt48 * sampleRate / 48000.0));
-    std::vector<double> sum (emfs.front().size(), 0.0);
+    const size_t frames = emfs.front().size();
+    std::vector<std::complex<double>> sum (powerOfTwoAtLeast (frames + taps) / 2 + 1);
     for (size_t k = 0; k < places.size(); ++k)
     {
         OracleOptions alone;
         alone.onlyCoil = static_cast<int> (k);
         const OracleNetlist netlist (harness, setting, load, alone);
         if (netlist.shorted)
-            return sum;
+            return std::vector<double> (frames, 0.0);
         if (netlist.coils.at (k) != places[k].pickup + "." + places[k].coil)
             throw std::logic_error ("throughHarness: coils in another order");
         const auto answer = Ngspice::acLinear (netlist.lines, { "tip" }, static_cast<int> (taps / 2),
                                                sampleRate / static_cast<double> (taps), 0.5 * sampleRate);
-        addConvolved (sum, emfs[k], impulseResponse (answer.values[0], sampleRate), places[k].drive);
+        if (! isUnheard (answer.values[0]))
+            addHeard (sum, emfs[k], impulseResponse (answer.values[0], sampleRate), places[k].drive);
     }
-    return sum;
+    auto heard = signalOf (sum);
+    heard.resize (frames);
+    return heard;
 }
 }
