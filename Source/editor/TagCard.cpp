@@ -317,67 +317,6 @@ bool TagCard::keyPressed (const juce::KeyPress& key)
     return true;
 }
 
-void TagCard::showMenu()
-{
-    auto& bench = desk.bench;
-    juce::PopupMenu menu;
-    const auto tags = bench.tags();
-    const auto found = std::find (tags.begin(), tags.end(), tagShown);
-    const int place = found == tags.end() ? -1 : static_cast<int> (found - tags.begin());
-    const bool room = tags.size() < 8;
-    menu.addItem (1, "Hear");
-    if (tagShown == asRecorded)
-        menu.addItem (2, "New option from a rewire", room);
-    else
-    {
-        menu.addItem (3, "Add a rewire");
-        if (const auto choices = bench.rewires (tagShown); ! choices.empty())
-        {
-            juce::PopupMenu off;
-            const auto* option = bench.job()->find (letterOf (tagShown));
-            for (size_t i = 0; i < choices.size(); ++i)
-                off.addItem (100 + static_cast<int> (i), option != nullptr && i < option->rewires.size() ? words::from (option->rewires[i].name) : words::plain (choices[i].preset));
-            menu.addSubMenu ("Take a rewire off", off);
-        }
-        menu.addSeparator();
-        menu.addItem (4, "Rename");
-        menu.addItem (5, "Duplicate", room);
-        menu.addItem (6, "Move left", place > 0);
-        menu.addItem (7, "Move right", place >= 0 && place + 1 < static_cast<int> (tags.size()));
-        menu.addSeparator();
-        menu.addItem (8, "Remove");
-    }
-    menu.setLookAndFeel (&getLookAndFeel());
-    const juce::Component::SafePointer<TagCard> self (this);
-    menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (this),
-                        [self, place] (int choice)
-                        {
-                            if (self == nullptr || choice == 0)
-                                return;
-                            auto& d = self->desk;
-                            const Tag tag = self->tagShown;
-                            if (choice >= 100)
-                            {
-                                auto list = d.bench.rewires (tag);
-                                list.erase (list.begin() + (choice - 100));
-                                d.bench.setRewires (tag, list);
-                                return;
-                            }
-                            switch (choice)
-                            {
-                                case 1: d.bench.hear (tag); break;
-                                case 2: d.addRewireTo (asRecorded); break;
-                                case 3: d.addRewireTo (tag); break;
-                                case 4: self->startRenaming(); break;
-                                case 5: d.bench.hear (d.bench.duplicateOption (tag)); break;
-                                case 6: d.bench.moveOption (tag, place - 1); break;
-                                case 7: d.bench.moveOption (tag, place + 1); break;
-                                case 8: d.bench.removeOption (tag); break;
-                                default: break;
-                            }
-                        });
-}
-
 void TagCard::startRenaming()
 {
     dressField (nameField, desk.colours());

@@ -1,0 +1,94 @@
+// Which curve is whose: letters at the end, and what a band means.
+
+#include "editor/Plot.h"
+#include "editor/Words.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+void Plot::paintLetters (juce::Graphics& g)
+{
+    const auto& t = colours();
+    struct End { Tag tag; float y; };
+    std::vector<End> ends;
+    for (const auto& [tag, one] : drawn)
+        if (! one.silent)
+            ends.push_back ({ tag, juce::jlimit (static_cast<float> (area.getY()) + 4, static_cast<float> (area.getBottom()) - 4,
+                                                 tag == asRecorded && ! whole() ? yOf (0.0) : one.yAtEnd) });
+    std::sort (ends.begin(), ends.end(), [] (const End& a, const End& b) { return a.y < b.y; });
+    const float apart = 20.0f;
+    for (int round = 0; round < 40; ++round) // push neighbours apart, keep all within the plot
+        for (size_t i = 0; i + 1 < ends.size(); ++i)
+            if (const float need = apart - (ends[i + 1].y - ends[i].y); need > 0.0f)
+            {
+                ends[i].y -= need / 2;
+                ends[i + 1].y += need / 2;
+            }
+    if (! ends.empty())
+    {
+        const float over = ends.back().y - static_cast<float> (area.getBottom()) + 4, under = static_cast<float> (area.getY()) + 4 - ends.front().y;
+        for (auto& end : ends)
+            end.y += over > 0 ? -over : under > 0 ? under : 0.0f;
+    }
+    const Tag heard = desk.bench.heard();
+    for (const auto& end : ends)
+    {
+        const juce::Rectangle<float> box (static_cast<float> (area.getRight()) + 5, end.y - 9, end.tag == asRecorded ? 34.0f : 20.0f, 18.0f);
+        const auto letter = end.tag == asRecorded ? juce::String ("Now") : words::from (letterOf (end.tag));
+        if (end.tag == heard)
+        {
+            g.setColour (t.of (end.tag));
+            g.fillRoundedRectangle (box, 3.0f);
+            g.setColour (end.tag == asRecorded ? t.sheet : t.onOption);
+        }
+        else
+            g.setColour (t.of (end.tag));
+        g.setFont (end.tag == asRecorded ? type::bold (12.0f) : type::name (17.0f));
+        type::draw (g, letter, box.toNearestInt(), juce::Justification::centred, false);
+    }
+}
+
+void Plot::paintKey (juce::Graphics& g)
+{
+    const auto& t = colours();
+    juce::String bands, silent;
+    Tag first = asRecorded;
+    for (const auto& [tag, one] : drawn)
+    {
+        if (! one.band.isEmpty())
+        {
+            bands << (bands.isEmpty() ? "" : ", ") << words::from (letterOf (tag));
+            first = first == asRecorded ? tag : first;
+        }
+        if (one.silent)
+            silent << (silent.isEmpty() ? "" : ", ") << (tag == asRecorded ? juce::String ("Now") : words::from (letterOf (tag)));
+    }
+    auto box = area.reduced (10, 8);
+    g.setFont (type::text (12.0f));
+    if (silent.isNotEmpty())
+    {
+        auto line = box.removeFromBottom (16);
+        g.setColour (t.mute);
+        type::draw (g, silent + (silent.containsChar (',') ? " are" : " is") + " silent at this setting.", line, juce::Justification::centredLeft, true);
+    }
+    if (bands.isEmpty() || hoverX >= 0.0f)
+        return;
+    const auto line1 = "Band: " + bands + (bands.containsChar (',') ? " differ string to string," : " differs string to string,");
+    auto place = box.removeFromBottom (34).withWidth (juce::roundToInt (type::width (type::text (12.0f), line1)) + 40);
+    g.setColour (t.sheet);
+    g.fillRect (place.expanded (4, 2));
+    auto swatch = place.removeFromLeft (24).withSizeKeepingCentre (22, 20).toFloat();
+    g.setColour (t.of (first).withAlpha (0.16f));
+    g.fillRect (swatch);
+    juce::Path line;
+    line.startNewSubPath (swatch.getX(), swatch.getCentreY());
+    line.lineTo (swatch.getRight(), swatch.getCentreY());
+    g.setColour (t.of (first));
+    strokeDashed (g, line, first, 2.2f);
+    place.removeFromLeft (8);
+    g.setColour (t.mute);
+    type::draw (g, line1, place.removeFromTop (17), juce::Justification::centredLeft, false);
+    type::draw (g, "other coils, another spot.", place, juce::Justification::centredLeft, false);
+}
+}
