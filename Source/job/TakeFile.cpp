@@ -53,6 +53,23 @@ TakeInfo takeInfo (const std::filesystem::path& path)
     return { static_cast<double> (info.samplerate), info.channels, info.frames };
 }
 
+/** Takes a block of interleaved samples apart; `total` frames came before it. */
+static void append (TakeAudio& take, const float* block, sf_count_t frames, sf_count_t total, const std::filesystem::path& path)
+{
+    const auto channels = static_cast<sf_count_t> (take.channels.size());
+    for (sf_count_t i = 0; i < frames * channels; ++i)
+        if (! std::isfinite (block[i]))
+            throw TakeError (path.string() + ": sample " + std::to_string (total + i / channels)
+                             + " is not a number or infinite; export the take again");
+    for (sf_count_t c = 0; c < channels; ++c)
+    {
+        auto& samples = take.channels[static_cast<size_t> (c)];
+        samples.resize (static_cast<size_t> (total + frames));
+        for (sf_count_t i = 0; i < frames; ++i)
+            samples[static_cast<size_t> (total + i)] = block[i * channels + c];
+    }
+}
+
 TakeAudio readTake (const std::filesystem::path& path)
 {
     SF_INFO info {};
@@ -71,14 +88,7 @@ TakeAudio readTake (const std::filesystem::path& path)
         if (got <= 0)
             throw TakeError (path.string() + ": the take is cut short: its header says " + std::to_string (info.frames) + " samples and "
                              + std::to_string (total) + " could be read; copy or export it again");
-        for (sf_count_t i = 0; i < got * info.channels; ++i)
-        {
-            const float sample = block[static_cast<size_t> (i)];
-            if (! std::isfinite (sample))
-                throw TakeError (path.string() + ": sample " + std::to_string (total + i / info.channels)
-                                 + " is not a number or infinite; export the take again");
-            take.channels[static_cast<size_t> (i % info.channels)].push_back (sample);
-        }
+        append (take, block.data(), got, total, path);
         total += got;
     }
     return take;
@@ -136,12 +146,20 @@ void TakeWriter::write (const std::vector<std::vector<float>>& channels)
     if (static_cast<int> (channels.size()) != impl->channels)
         impl->fail ("written with " + std::to_string (channels.size()) + " channels, opened with " + std::to_string (impl->channels));
     const auto frames = channels.front().size();
-    impl->interleaved.resize (frames * channels.size());
-    for (size_t c = 0; c < channels.size(); ++c)
-        for (size_t i = 0; i < frames; ++i)
-            impl->interleaved[i * channels.size() + c] = channels[c].at (i);
+    for (const auto& channel : channels)
+        if (channel.size() != frames)
+            impl->fail ("written with channels of different lengths");
+    const float* samples = channels.front().data();
+    if (channels.size() > 1)
+    {
+        impl->interleaved.resize (frames * channels.size());
+        for (size_t c = 0; c < channels.size(); ++c)
+            for (size_t i = 0; i < frames; ++i)
+                impl->interleaved[i * channels.size() + c] = channels[c][i];
+        samples = impl->interleaved.data();
+    }
     if (impl->file == nullptr
-        || sf_writef_float (impl->file.get(), impl->interleaved.data(), static_cast<sf_count_t> (frames)) != static_cast<sf_count_t> (frames))
+        || sf_writef_float (impl->file.get(), samples, static_cast<sf_count_t> (frames)) != static_cast<sf_count_t> (frames))
         impl->fail ("could not be written whole; is the disk full?");
 }
 
@@ -149,7 +167,6 @@ void TakeWriter::finish()
 {
     if (impl->file == nullptr)
         impl->fail ("is finished already, or failed before");
-    sf_write_sync (impl->file.get());
     if (sf_close (impl->file.release()) != 0)
         impl->fail ("could not be written whole; is the disk full?");
     std::error_code error;
