@@ -14,6 +14,10 @@ constexpr int numDraws = 32;
 constexpr int perOctave = 12;       ///< of the grid the draws are computed on
 constexpr double lowestHz = 16.0;
 constexpr int numPoints = 11 * perOctave + 1; ///< to 32.8 kHz
+constexpr double unplayedShare = 0.02 / 1.02; ///< an unticked string's power against a ticked one's, as strings/ weighs them
+/** A third octave holds few partials of a phrase, and the draws' means are over many: what the phrase itself adds each
+    way [dB]. Set on synthesized takes so that the band holds nine truths in ten. */
+constexpr double fewPartialsDb = 1.0;
 constexpr double silence = 1e-30;   ///< power ratio that stands for nothing
 
 using Curve = std::vector<double>;  ///< ln |T|^2 at the grid's points
@@ -80,7 +84,8 @@ std::vector<Curve> stringDraws (const Voice& recorded, const Voice& option, cons
             const double octaves = std::log2 (hz[i] / 1000.0);
             for (size_t s = 0; s < recordedPowers.size(); ++s)
             {
-                const double bend = std::pow (10.0, 0.1 * (draw.levelDb[s] + draw.slopeDb[s] * octaves));
+                const double ticked = s >= recorded.strings().played.size() || recorded.strings().played[s] ? 1.0 : unplayedShare;
+                const double bend = ticked * std::pow (10.0, 0.1 * (draw.levelDb[s] + draw.slopeDb[s] * octaves));
                 recordedSum += bend * recordedPowers[s][i];
                 if (s < optionPowers.size())
                     optionSum += bend * optionPowers[s][i];
@@ -161,6 +166,7 @@ Band computeBand (const Side& recorded, const Side& option, const std::vector<do
     Curve low (grid.size()), high (grid.size());
     std::vector<double> sums (byParts.size() * byStrings.size());
     constexpr double toDb = 10.0 / 2.302585092994046;
+    const double widerDb = change.sureness().isEstimated() ? fewPartialsDb : 0.0;
     for (size_t i = 0; i < grid.size(); ++i)
     {
         size_t n = 0;
@@ -168,8 +174,8 @@ Band computeBand (const Side& recorded, const Side& option, const std::vector<do
             for (const auto& strings : byStrings)
                 sums[n++] = parts[i] + strings[i];
         std::sort (sums.begin(), sums.end());
-        low[i] = std::max (-300.0, toDb * quantile (sums, 0.05));
-        high[i] = std::max (-300.0, toDb * quantile (sums, 0.95));
+        low[i] = std::max (-300.0, toDb * quantile (sums, 0.05) - widerDb);
+        high[i] = std::max (-300.0, toDb * quantile (sums, 0.95) + widerDb);
     }
     for (const double f : hz)
     {
