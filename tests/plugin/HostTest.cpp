@@ -123,9 +123,11 @@ juce::String differences (juce::AudioPluginInstance& a, juce::AudioPluginInstanc
             run (*plugin, { x, x }, 2);
         letMessagesRun (100);
     }
+    // An LV2 host keeps control values of its own beside the plugin's; there the plugin's are compared in its state below.
+    const bool holdsThePlugins = a.getPluginDescription().pluginFormatName != "LV2";
     if (a.getParameters().size() != b.getParameters().size())
         wrong.add ("number of parameters");
-    else
+    else if (holdsThePlugins)
         for (int i = 0; i < a.getParameters().size(); ++i)
             if (std::abs (a.getParameters()[i]->getValue() - b.getParameters()[i]->getValue()) > 1e-6f)
                 wrong.add ("parameter " + a.getParameters()[i]->getName (64) + " " + juce::String (a.getParameters()[i]->getValue())
@@ -207,7 +209,7 @@ TEST_CASE ("a state set in one instance makes another the same: parameters, docu
         CHECK (differences (*first, *second) == "");
         juce::MemoryBlock again;
         second->getStateInformation (again);
-        CHECK (documentIn (again) == documentIn (state));
+        CHECK (documentIn (again) == documentIn (state)); // the job, every knob and lever of every option
 
         // A plugin that stores nothing is what the third instance is: the comparison notices.
         CHECK (differences (*first, *untouched) != "");
