@@ -118,7 +118,7 @@ void writeTruths (const std::filesystem::path& jobFile, const std::filesystem::p
         scale (truth, gain);
         writeFloatWav (out / (option.letter + ".wav"), { rate, { truth } });
         const auto rendering = readWav (renderingOf (rendered, option.letter)).channels.at (0);
-        if (peakOf (truth) < 1e-4 * takePeak)
+        if (peakOf (truth) < 2e-4 * takePeak)
             std::printf ("  %s  silent; the rendering peaks at %.0f dBFS\n", option.letter.c_str(), 20.0 * std::log10 (peakOf (rendering) + 1e-15));
         else
             std::printf ("  %s  third octaves %4.1f dB rms, loudness %+5.1f LU from the truth  %s\n", option.letter.c_str(),
