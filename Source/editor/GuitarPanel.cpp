@@ -231,7 +231,7 @@ void GuitarPanel::paintIron (juce::Graphics& g)
     g.fillRect (x + 4, y - 2.0f, 26.0f, 4.0f);
     g.fillEllipse (x, y - 5.5f, 11.0f, 11.0f);
     g.fillEllipse (x + 24, y - 5.5f, 11.0f, 11.0f);
-    area.removeFromLeft (46);
+    area.removeFromLeft (39);
     g.setFont (type::bold (13.0f));
     type::draw (g, juce::String (joints) + (joints == 1 ? " joint to make" : " joints to make"), area.removeFromTop (20), juce::Justification::centredLeft, false);
     g.setColour (t.ink);

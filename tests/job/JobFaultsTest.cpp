@@ -77,7 +77,7 @@ TEST_CASE ("Preset names lead nowhere but into the folders")
 
 TEST_CASE ("Wires go to points that are there")
 {
-    CHECK (has (faultsOf (smallGuitar (goodParts, goodWires + ",\n[\"p.coil.strat\",\n\"jack.tip\"]")), 5, { "p.coil.strat", "did you mean \"p.coil.start\"" }));
+    CHECK (has (faultsOf (smallGuitar (goodParts, goodWires + ",\n[\"p.coil.stert\",\n\"jack.tip\"]")), 5, { "p.coil.stert", "did you mean \"p.coil.start\"" }));
     CHECK (has (faultsOf (smallGuitar (goodParts, goodWires + ",\n[\"q.1\", \"jack.tip\"]")), 5, { "q.1", "no part \"q\"" }));
     CHECK (has (faultsOf (smallGuitar (goodParts, goodWires + ",\n[\"jack.tip\"]")), 5, { "a list of 1", "two solder points" }));
     CHECK (has (faultsOf (smallGuitar (goodParts, goodWires + ",\n7")), 5, { "number 7" }));
