@@ -16,7 +16,7 @@ using Document = nlohmann::ordered_json;
 
 const std::vector<std::string>& kinds()
 {
-    static const std::vector<std::string> all { "guitars", "pickups", "switches", "tapers", "rewires", "jobs" };
+    static const std::vector<std::string> all { "guitars", "pickups", "switches", "tapers", "rewires", "starters", "jobs" };
     return all;
 }
 
@@ -26,7 +26,7 @@ std::string kindOf (const std::string& asked)
     for (const auto& kind : kinds())
         if (asked == kind || asked + "s" == kind || asked + "es" == kind)
             return kind;
-    throw UsageFault ("there is no kind \"" + asked + "\" of presets; there are guitars, pickups, switches, tapers, rewires, jobs");
+    throw UsageFault ("there is no kind \"" + asked + "\" of presets; there are guitars, pickups, switches, tapers, rewires, starters, jobs");
 }
 
 std::string textOf (const PresetFolders& presets, const std::string& kind, const std::string& name)
@@ -115,7 +115,7 @@ void addPresets (CLI::App& app, Common& common, Action& action)
     struct Asked { std::string kind, name; bool json = false; };
     auto* command = app.add_subcommand ("presets", "List what there is, or show one");
     auto asked = std::make_shared<Asked>();
-    command->add_option ("KIND", asked->kind, "guitars, pickups, switches, tapers, rewires or jobs");
+    command->add_option ("KIND", asked->kind, "guitars, pickups, switches, tapers, rewires, starters or jobs");
     command->add_option ("NAME", asked->name, "The preset to show");
     command->add_flag ("--json", asked->json, "For programs");
     addPresetFolders (*command, common);

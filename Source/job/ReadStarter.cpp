@@ -1,0 +1,129 @@
+#include "job/Starter.h"
+
+#include "job/Readers.h"
+
+#include "job/Quantity.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+const std::vector<std::pair<std::string, StarterProof>> proofs { { "quieter", StarterProof::quieter },
+                                                                 { "brighter", StarterProof::brighter },
+                                                                 { "clear when turned down", StarterProof::clearWhenTurnedDown },
+                                                                 { "another voice", StarterProof::anotherVoice },
+                                                                 { "independent", StarterProof::independent } };
+const std::vector<std::string> kinds { "pot", "volume", "tone", "pickup", "coil", "switch", "point", "capacitor", "resistor", "part" };
+
+std::string plain (const Json& json, const std::string& what, Faults& faults)
+{
+    if (json.kind == Json::Kind::text)
+        return json.text;
+    if (json.kind == Json::Kind::number)
+        return json.dump();
+    addFault (faults, json, what + ": found " + json.kindName() + ", expected a text or a number");
+    return {};
+}
+
+std::vector<std::pair<std::string, std::string>> readPairs (const Json* json, const std::string& what, Faults& faults)
+{
+    std::vector<std::pair<std::string, std::string>> pairs;
+    if (json == nullptr)
+        return pairs;
+    if (json->kind != Json::Kind::object)
+        addFault (faults, *json, "\"" + what + "\": found " + json->kindName() + ", expected { name: text }");
+    for (const auto& [key, value] : json->members)
+        pairs.emplace_back (key, plain (value, "\"" + key + "\"", faults));
+    return pairs;
+}
+
+StarterRewire readRewire (const Json& json, Library& library)
+{
+    StarterRewire rewire;
+    auto& faults = library.faultList();
+    const auto* use = json.find ("use");
+    if (use == nullptr || use->kind != Json::Kind::text)
+    {
+        addFault (faults, json, "a rewire: found " + json.kindName() + ", expected { \"use\": \"NAME\", ... }");
+        return rewire;
+    }
+    rewire.preset = use->text;
+    std::vector<std::string> asked;
+    if (const auto resolved = library.resolve ("rewire", *use))
+        if (const auto info = readRewireInfo (*resolved, library))
+            for (const auto& ask : info->asks)
+                asked.push_back (ask.name);
+    for (const auto& [key, value] : json.members)
+    {
+        if (key == "use")
+            continue;
+        if (! asked.empty() && std::find (asked.begin(), asked.end(), key) == asked.end())
+            addFault (faults, value, "\"" + use->text + "\" does not ask for \"" + key + "\"; it asks for " + listed (asked));
+        rewire.arguments.emplace_back (key, plain (value, "\"" + key + "\"", faults));
+    }
+    return rewire;
+}
+
+StarterCandidate readCandidate (const Json& json, Library& library)
+{
+    auto& faults = library.faultList();
+    StarterCandidate candidate;
+    ObjectReader reader (json, "a candidate", faults);
+    reader.needed ("name", "\"name\": \"{pickup}, coils in parallel\"");
+    candidate.name = reader.text ("name");
+    reader.text ("about");
+    candidate.asks = readPairs (reader.value ("asks"), "asks", faults);
+    for (const auto& [name, kind] : candidate.asks)
+        if (std::find (kinds.begin(), kinds.end(), kind) == kinds.end())
+            addFault (faults, *json.find ("asks"), "\"" + name + "\" asks for \"" + kind + "\", expected one of: " + listed (kinds));
+    candidate.setting = readPairs (reader.value ("setting"), "setting", faults);
+    candidate.hear = reader.texts ("hear");
+    if (const auto* rewires = reader.value ("rewires"))
+    {
+        if (rewires->kind != Json::Kind::list)
+            addFault (faults, *rewires, "\"rewires\": found " + rewires->kindName() + ", expected a list of { \"use\": \"NAME\", ... }");
+        for (const auto& item : rewires->items)
+            candidate.rewires.push_back (readRewire (item, library));
+    }
+    reader.finish();
+    return candidate;
+}
+}
+
+std::optional<Starter> readStarter (const std::string& preset, const PresetFolders& presets, Faults& faults)
+{
+    const auto before = faults.size();
+    Library library (presets, faults);
+    Json name;
+    name.kind = Json::Kind::text;
+    name.text = preset;
+    const auto resolved = library.resolve ("starter", name);
+    if (! resolved)
+        return std::nullopt;
+    ObjectReader reader (resolved->json, "a starter set", faults);
+    Starter starter;
+    starter.preset = preset;
+    starter.name = reader.text ("name", preset);
+    reader.text ("about");
+    starter.says = reader.text ("says");
+    starter.wish = reader.text ("wish");
+    std::vector<std::string> allowed { "" };
+    for (const auto& [word, proof] : proofs)
+        allowed.push_back (word);
+    const auto proved = reader.word ("proof", allowed, "");
+    for (const auto& [word, proof] : proofs)
+        if (proved == word)
+            starter.proof = proof;
+    if (const auto* list = reader.needed ("candidates", "\"candidates\": [ { \"name\": ..., \"asks\": { }, \"rewires\": [ ] } ]"))
+    {
+        if (list->kind != Json::Kind::list || list->items.empty() || list->items.size() > 100)
+            addFault (faults, *list, "\"candidates\": found " + list->kindName() + ", expected a list of 1 to 100 candidates");
+        for (const auto& item : list->items)
+            starter.candidates.push_back (readCandidate (item, library));
+    }
+    reader.finish();
+    return faults.size() == before ? std::optional<Starter> (std::move (starter)) : std::nullopt;
+}
+}
