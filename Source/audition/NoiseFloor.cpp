@@ -1,0 +1,197 @@
+#include "audition/NoiseFloor.h"
+
+#include <unsupported/Eigen/FFT>
+
+#include <algorithm>
+#include <cmath>
+#include <complex>
+#include <numbers>
+
+namespace coldiron
+{
+namespace
+{
+constexpr double pauseRangeDb = 4.0, leastPauseSeconds = 0.25, leastBelowPlayingDb = 20.0;
+constexpr double trustFromHz = 300.0, liftAllowedDb = 6.0, audibleDb = -60.0;
+constexpr double tiny = 1e-18; ///< mean square: -180 dB, under what 24 bits and any converter give
+
+double inDb (double power) { return 10.0 * std::log10 (std::max (power, 1e-30)); }
+
+/** One stretch of the take: power by third octave, and of all bands together. */
+struct Stretch
+{
+    std::vector<double> bands;
+    double whole = 0.0;
+};
+
+std::vector<double> bandCentres (double sampleRate)
+{
+    std::vector<double> hz;
+    for (int band = -13; band <= 12; ++band)
+        if (const double centre = 1000.0 * std::pow (10.0, band / 10.0); centre * std::pow (10.0, 0.05) < 0.48 * sampleRate)
+            hz.push_back (centre);
+    return hz;
+}
+
+std::vector<Stretch> stretchesOf (const std::vector<std::vector<float>>& channels, double sampleRate, const std::vector<double>& hz)
+{
+    size_t window = 256;
+    while (static_cast<double> (window) < 0.08 * sampleRate)
+        window *= 2;
+
+    std::vector<double> shape (window), piece (window);
+    double energy = 0.0;
+    for (size_t i = 0; i < window; ++i)
+    {
+        shape[i] = 0.5 - 0.5 * std::cos (2.0 * std::numbers::pi * (static_cast<double> (i) + 0.5) / static_cast<double> (window));
+        energy += shape[i] * shape[i];
+    }
+    // A bin's share of the mean square, both sides of the spectrum, all channels meant.
+    const double scale = 2.0 / (static_cast<double> (window) * energy * static_cast<double> (channels.size()));
+
+    Eigen::FFT<double> fft;
+    fft.SetFlag (Eigen::FFT<double>::HalfSpectrum);
+    std::vector<std::complex<double>> bins;
+    std::vector<Stretch> stretches;
+    for (size_t from = 0; from + window <= channels.front().size(); from += window / 2)
+    {
+        Stretch stretch;
+        stretch.bands.assign (hz.size(), 0.0);
+        for (const auto& channel : channels)
+        {
+            for (size_t i = 0; i < window; ++i)
+                piece[i] = shape[i] * static_cast<double> (channel[from + i]);
+            fft.fwd (bins, piece);
+            for (size_t k = 1; k + 1 < bins.size(); ++k)
+            {
+                const double at = static_cast<double> (k) * sampleRate / static_cast<double> (window);
+                const long band = std::lround (10.0 * std::log10 (at / hz.front()));
+                if (band >= 0 && band < static_cast<long> (hz.size()))
+                    stretch.bands[static_cast<size_t> (band)] += scale * std::norm (bins[k]);
+            }
+        }
+        for (double band : stretch.bands)
+            stretch.whole += band;
+        stretches.push_back (std::move (stretch));
+    }
+    return stretches;
+}
+
+double median (std::vector<double> values)
+{
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t> (values.size() / 2);
+    std::nth_element (values.begin(), middle, values.end());
+    return *middle;
+}
+}
+
+double NoiseFloor::noiseDb() const
+{
+    if (! isKnown)
+        return -300.0;
+    double quiet = 0.0, loud = 0.0;
+    for (size_t i = 0; i < hz.size(); ++i)
+    {
+        quiet += noise[i];
+        loud += playing[i];
+    }
+    return inDb (quiet) - inDb (loud);
+}
+
+NoiseFloor measureNoiseFloor (const std::vector<std::vector<float>>& channels, double sampleRate)
+{
+    NoiseFloor floor;
+    if (channels.empty() || ! (sampleRate >= 8000.0))
+        return floor;
+    floor.hz = bandCentres (sampleRate);
+    auto stretches = stretchesOf (channels, sampleRate, floor.hz);
+    if (stretches.size() < 4)
+        return floor;
+    std::sort (stretches.begin(), stretches.end(), [] (const Stretch& a, const Stretch& b) { return a.whole < b.whole; });
+
+    floor.playing.assign (floor.hz.size(), 0.0);
+    const size_t half = stretches.size() / 2;
+    double playingWhole = 0.0;
+    for (size_t i = half; i < stretches.size(); ++i)
+        for (size_t b = 0; b < floor.hz.size(); ++b)
+        {
+            floor.playing[b] += stretches[i].bands[b] / static_cast<double> (stretches.size() - half);
+            playingWhole += stretches[i].bands[b] / static_cast<double> (stretches.size() - half);
+        }
+
+    const auto live = std::find_if (stretches.begin(), stretches.end(), [] (const Stretch& s) { return s.whole > tiny; });
+    floor.isSilent = live != stretches.begin();
+    // The lowest twentieth of what is left is taken for the bottom: one stretch alone may be a lucky one.
+    const auto left = static_cast<size_t> (stretches.end() - live);
+    if (left < 4)
+        return floor;
+    const double bottom = (live + static_cast<std::ptrdiff_t> (left / 20))->whole;
+    const auto end = std::find_if (live, stretches.end(), [&] (const Stretch& s) { return inDb (s.whole) > inDb (bottom) + pauseRangeDb; });
+    const auto pauses = static_cast<size_t> (end - live);
+
+    size_t window = 256;
+    while (static_cast<double> (window) < 0.08 * sampleRate)
+        window *= 2;
+    floor.pauseSeconds = static_cast<double> (pauses + 1) * 0.5 * static_cast<double> (window) / sampleRate;
+    floor.isKnown = ! floor.isSilent && floor.pauseSeconds >= leastPauseSeconds && inDb (bottom) < inDb (playingWhole) - leastBelowPlayingDb;
+
+    for (size_t b = 0; b < floor.hz.size(); ++b)
+    {
+        std::vector<double> here;
+        for (auto stretch = live; stretch != end; ++stretch)
+            here.push_back (stretch->bands[b]);
+        // The median of a chi-squared value is under its mean: (1 - 2/(9 k))^3, k two for every bin, and a Hann window
+        // leaves two thirds of them independent.
+        const double bins = floor.hz[b] * 0.2316 * static_cast<double> (window) / sampleRate; // 10^0.05 - 10^-0.05
+        const double freedom = std::max (2.0, 2.0 * bins / 1.5) * static_cast<double> (channels.size());
+        floor.noise.push_back (median (here) / std::pow (1.0 - 2.0 / (9.0 * freedom), 3.0));
+    }
+    return floor;
+}
+
+NoiseTrust judgeNoise (const NoiseFloor& floor, const std::function<double (double)>& gain, bool wasTurnedDown)
+{
+    NoiseTrust trust;
+    if (! floor.isKnown)
+        return trust;
+    double before = 0.0, after = 0.0;
+    std::vector<double> powers;
+    for (size_t b = 0; b < floor.hz.size(); ++b)
+    {
+        const double g = gain (floor.hz[b]);
+        powers.push_back (g * g);
+        before += floor.playing[b];
+        after += floor.playing[b] * powers[b];
+    }
+    if (! (before > 0.0) || ! (after > 0.0))
+        return trust;
+    const double softer = std::min (0.0, inDb (after) - inDb (before)); // a softer option is turned up again, noise and all
+    for (size_t b = 0; b < floor.hz.size(); ++b)
+    {
+        const double lift = inDb (powers[b]) - softer, stands = inDb (floor.noise[b] * powers[b]) - inDb (after);
+        if (floor.hz[b] < trustFromHz || lift <= liftAllowedDb || stands <= audibleDb)
+            continue;
+        if (! trust.trustedToHz)
+            trust.trustedToHz = floor.hz[b] * std::pow (10.0, -0.05);
+        if (lift > trust.liftDb)
+        {
+            trust.liftDb = lift;
+            trust.liftHz = floor.hz[b];
+        }
+    }
+    if (trust.trustedToHz)
+        trust.advice = wasTurnedDown ? "Record again with volume and tone at 10: what was turned down there cannot be brought back without its noise."
+                                     : "Record again louder, up to peaks of -6 dBFS, away from screens and chargers, with a few seconds of nothing played.";
+    return trust;
+}
+
+std::string NoiseTrust::words() const
+{
+    if (! trustedToHz)
+        return "";
+    const double kilohertz = std::round (*trustedToHz / 100.0) / 10.0;
+    auto number = std::to_string (kilohertz);
+    number.resize (number.find ('.') + 2);
+    return "trust it up to " + number + " kHz: above, the take's own noise comes up by " + std::to_string (std::lround (liftDb)) + " dB. " + advice;
+}
+}

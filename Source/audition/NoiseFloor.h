@@ -1,0 +1,47 @@
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace coldiron
+{
+/** What a take's pauses sound like, in third octaves from 50 Hz to 16 kHz (as far as its sample rate reaches). */
+struct NoiseFloor
+{
+    std::vector<double> hz;       ///< band centres, 1000 Hz x 10^(n/10)
+    std::vector<double> noise;    ///< mean square of the band in the quietest stretches, full scale 1, mean of the channels
+    std::vector<double> playing;  ///< the same while it plays: the louder half of the take
+
+    double pauseSeconds = 0.0;    ///< of the stretches that count as pauses
+    bool isKnown = false;         ///< there are pauses, and they are not digital silence
+    bool isSilent = false;        ///< pauses are exact zeros: cut or gated, so what noise plays along cannot be told
+
+    double noiseDb() const;       ///< all bands together, noise against playing [dB]; -300 where unknown
+};
+
+/** Looks for pauses: the quietest stretches of about a twelfth of a second, all within 4 dB of each other, at least
+    0.25 s of them, and 20 dB or more under the playing. Robust against single clicks: the median over stretches. */
+NoiseFloor measureNoiseFloor (const std::vector<std::vector<float>>& channels, double sampleRate);
+
+/** How far up a preview can be trusted, with a take of that noise. */
+struct NoiseTrust
+{
+    std::optional<double> trustedToHz; ///< none: all the way
+    double liftDb = 0.0;               ///< the most that audible noise is lifted
+    double liftHz = 0.0;               ///< and where
+
+    /** "trust it up to 4.5 kHz: above, the take's own noise comes up by 14 dB. ..." with how to record a better take;
+        empty where there is nothing to say. */
+    std::string words() const;
+    std::string advice;
+};
+
+/** The change lifts the take's noise with the rest. Trust ends at the first third octave from 300 Hz up where it is
+    lifted by more than 6 dB (on top of what turning a softer option up costs) and stands less than 60 dB under the
+    option's playing as a whole: with playing at 80 dB in the room that is 20 dB, the noise of a quiet room.
+    @param gain        |T| at a frequency, linear
+    @param wasTurnedDown  the take was recorded with its treble turned down: the advice then is to turn it up */
+NoiseTrust judgeNoise (const NoiseFloor&, const std::function<double (double)>& gain, bool wasTurnedDown);
+}

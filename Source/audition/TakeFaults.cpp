@@ -1,0 +1,118 @@
+#include "audition/TakeFaults.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace coldiron
+{
+namespace
+{
+constexpr float nearFullScale = 0.985f;
+constexpr double quietPeakDb = -30.0, noisyDb = -45.0, darkDb = -48.0, sidesDb = 1.0, sidesAlike = 0.98;
+
+using Channels = std::vector<std::vector<float>>;
+
+std::string rounded (double value) { return std::to_string (std::lround (value)); }
+
+float peakOf (const Channels& channels)
+{
+    float peak = 0.0f;
+    for (const auto& channel : channels)
+        for (float sample : channel)
+            peak = std::max (peak, std::abs (sample));
+    return peak;
+}
+
+/** Runs of equal samples at or over a level, of at least so many. */
+int flatTops (const std::vector<float>& channel, float level, int least)
+{
+    int runs = 0, length = 0;
+    for (size_t i = 0; i < channel.size(); ++i)
+    {
+        const bool high = std::abs (channel[i]) >= level;
+        length = ! high ? 0 : length > 0 && channel[i] == channel[i - 1] ? length + 1 : 1;
+        runs += length == least ? 1 : 0;
+    }
+    return runs;
+}
+
+int clippedPlaces (const Channels& channels, float peak)
+{
+    int places = 0;
+    for (const auto& channel : channels)
+    {
+        int runs = flatTops (channel, nearFullScale, 3);
+        if (runs == 0 && peak > 0.01f)
+            if (const int lower = flatTops (channel, 0.9999f * peak, 6); lower >= 3)
+                runs = lower;
+        places = std::max (places, runs);
+    }
+    return places;
+}
+
+double bandDb (const NoiseFloor& floor, double fromHz, double toHz)
+{
+    double sum = 0.0;
+    for (size_t b = 0; b < floor.playing.size(); ++b)
+        if (floor.hz[b] >= fromHz && floor.hz[b] <= toHz)
+            sum += floor.playing[b];
+    return 10.0 * std::log10 (std::max (sum, 1e-30));
+}
+
+/** Empty: one signal on both sides. */
+std::string howSidesDiffer (const Channels& channels)
+{
+    if (channels.size() != 2)
+        return {};
+    double left = 0.0, right = 0.0, both = 0.0;
+    for (size_t i = 0; i < channels[0].size() && i < channels[1].size(); ++i)
+    {
+        const double l = channels[0][i], r = channels[1][i];
+        left += l * l;
+        right += r * r;
+        both += l * r;
+    }
+    const double apart = 10.0 * std::log10 (std::max (left, 1e-30) / std::max (right, 1e-30));
+    if (std::abs (apart) > 60.0)
+        return apart > 0.0 ? "the right side is silent" : "the left side is silent";
+    const double alike = both / std::sqrt (std::max (left * right, 1e-60));
+    if (alike < -sidesAlike)
+        return "one side is upside down";
+    if (alike < sidesAlike)
+        return "the sides differ";
+    return std::abs (apart) > sidesDb ? "one side is " + rounded (std::abs (apart)) + " dB louder" : "";
+}
+}
+
+std::vector<TakeFault> takeFaults (const Channels& channels, double, const NoiseFloor& floor)
+{
+    using Kind = TakeFault::Kind;
+    std::vector<TakeFault> faults;
+    const float peak = peakOf (channels);
+    if (peak < 1e-6f)
+        return { { Kind::silent, "silent", "Nothing was recorded. Check the cable, the input chosen and the guitar's volume." } };
+
+    if (const int places = clippedPlaces (channels, peak); places > 0)
+        faults.push_back ({ Kind::clipped, "clipped in " + std::to_string (places) + (places == 1 ? " place" : " places"),
+                            "What was cut off there is gone, and every option repeats the crackle brighter or duller. Turn the input down "
+                            "until the hardest stroke stays under -6 dBFS, and play it again." });
+    if (const double peakDb = 20.0 * std::log10 (static_cast<double> (peak)); peakDb < quietPeakDb)
+        faults.push_back ({ Kind::tooQuiet, "quiet, peaks at \xe2\x88\x92" + rounded (-peakDb) + " dBFS",
+                            "Noise comes up with the take when it is turned up to playing level. Raise the input by about "
+                                + rounded (-12.0 - peakDb) + " dB." });
+    if (const double noise = floor.noiseDb(); floor.isKnown && noise > noisyDb)
+        faults.push_back ({ Kind::noisy, "noisy, " + rounded (-noise) + " dB under the playing",
+                            "Every brighter option lifts this noise, and a quiet wiring cannot show how quiet it is. Record away from screens, "
+                            "chargers and dimmers, and louder." });
+    if (! floor.playing.empty())
+        if (const double treble = bandDb (floor, 2450.0, 8000.0) - bandDb (floor, 195.0, 1010.0); treble < darkDb)
+            faults.push_back ({ Kind::dark, "dark, treble " + rounded (-treble) + " dB under the mids",
+                                "A tone control that was down, or a long cable. Every other option has to lift treble that is hardly there, with its "
+                                "noise. Play it again with volume and tone at 10." });
+    if (const auto how = howSidesDiffer (channels); ! how.empty())
+        faults.push_back ({ Kind::sidesDiffer, how,
+                            "A guitar gives one signal. Two sides that differ come from an effect or a second input; options are computed for a dry "
+                            "take. Record the guitar alone, in mono." });
+    return faults;
+}
+}
