@@ -1,10 +1,31 @@
 #include "audition/Hum.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
 namespace coldiron
 {
+namespace
+{
+struct Wander { double hz, seconds, phase; };
+constexpr Wander wanders[] = { { 0.03, 7.3, 0.0 }, { 0.02, 17.9, 1.0 } };
+constexpr double pi = std::numbers::pi;
+}
+
+double facingOf (double degrees)
+{
+    const double within = std::clamp (degrees, 0.0, 90.0);
+    return within >= 90.0 ? 0.0 : std::cos (pi * within / 180.0);
+}
+
+double mainsHzAt (double hz, double seconds)
+{
+    for (const auto& wander : wanders)
+        hz += wander.hz * std::cos (2.0 * pi * seconds / wander.seconds + wander.phase);
+    return hz;
+}
+
 std::vector<Harmonic> humSpectrum (const MainsField& field)
 {
     struct Limit { int number; double share; };
@@ -45,7 +66,6 @@ double humRms (const Voice& voice, const MainsField& field, double mismatch)
 
 std::vector<float> synthesizeHum (const Voice& voice, const MainsField& field, double emfRms, double sampleRate, size_t frames)
 {
-    using std::numbers::pi;
     struct Tone { int number; double re, im; }; // number times the mains, amplitude as a phasor
     std::vector<Tone> tones;
     for (const auto& harmonic : humSpectrum (field))
@@ -60,13 +80,13 @@ std::vector<float> synthesizeHum (const Voice& voice, const MainsField& field, d
         }
     }
 
-    // Within +/-0.05 Hz over some seconds; networks allow a hundredth of the frequency.
     std::vector<float> hum (frames);
     for (size_t i = 0; i < frames; ++i)
     {
         const double t = static_cast<double> (i) / sampleRate;
-        const double cycles = field.hz * t + 0.03 * 7.3 / (2.0 * pi) * std::sin (2.0 * pi * t / 7.3)
-                              + 0.02 * 17.9 / (2.0 * pi) * std::sin (2.0 * pi * t / 17.9 + 1.0);
+        double cycles = field.hz * t; // mainsHzAt, integrated
+        for (const auto& wander : wanders)
+            cycles += wander.hz * wander.seconds / (2.0 * pi) * std::sin (2.0 * pi * t / wander.seconds + wander.phase);
         const double angle = 2.0 * pi * (cycles - std::floor (cycles));
         // cos and sin of all harmonics from two, by turning: far cheaper than a call each.
         const double c1 = std::cos (angle), s1 = std::sin (angle);

@@ -20,6 +20,14 @@ struct Harmonic
     double share = 1.0;      ///< of the EMF's rms; the squares of all shares sum to 1
 };
 
+/** The cosine for coils whose axis stands this far from the field [degrees]: 0 faces it and hums most, 90 is across it
+    and hums not at all. Clamped to 0..90. */
+double facingOf (double degrees);
+
+/** The frequency of mains of 50 or 60 Hz at a time [s]: within 0.05 Hz, wandering over some seconds. Networks allow a
+    hundredth of it (EN 50160: +/-1 % for 99.5 % of a year). */
+double mainsHzAt (double hz, double seconds);
+
 /** The EMF of a coil in the field: voltage harmonics of supply networks at their limits (EN 50160: 3rd 5, 5th 6, 7th 5,
     9th 1.5, 11th 3.5, 13th 3 %), each counted by its number since induction grows with frequency. */
 std::vector<Harmonic> humSpectrum (const MainsField&);

@@ -59,9 +59,11 @@ void SwitchEngine::prepare (double sampleRate)
     started = false;
     fadeLength = fadeAt = 0;
     fading.store (false, std::memory_order_relaxed);
-    humPhase = 0.0;
+    humPhase = humSeconds = 0.0;
+    white.reset();
     bypassMix.value = bypassed.load() ? 1.0 : 0.0;
     humLevel.value = humGain.load();
+    hissLevel.value = hissGain.load();
     trimLevel.value = trim.load();
 
     EngineDesign plain;
@@ -74,7 +76,7 @@ void SwitchEngine::prepare (double sampleRate)
 
 void SwitchEngine::publish (const EngineDesign& design)
 {
-    if (! FilterRunner::fits (design.filter))
+    if (! FilterRunner::fits (design.filter) || ! FilterRunner::fits (design.hiss))
         throw std::invalid_argument ("a filter has more poles than a runner holds");
     pending.write (design);
 }
@@ -84,6 +86,8 @@ void SwitchEngine::adopt (int player, const EngineDesign& design)
     Player& p = players[static_cast<size_t> (player)];
     p.runner.use (design.filter);
     p.runner.reset();
+    p.hiss.use (design.hiss);
+    p.hiss.reset();
     p.gain = design.gain;
     p.hum = design.hum;
     p.probeDb = design.probeDb;
@@ -140,7 +144,7 @@ void SwitchEngine::process (float* const* channels, int numChannels, int frames)
 /** One sample of the mains cycle as it sounds now, or between two designs, and a step on. */
 double SwitchEngine::humSound (const Player& now, const Player* next, double nextShare)
 {
-    humPhase += now.hum.mainsHz / rate;
+    humPhase += humStep;
     humPhase -= std::floor (humPhase);
     const double at = humPhase * HumCycle::length;
     const auto index = std::min (static_cast<size_t> (at), static_cast<size_t> (HumCycle::length - 1));
@@ -151,20 +155,45 @@ double SwitchEngine::humSound (const Player& now, const Player* next, double nex
     return next == nullptr ? sound : sound + nextShare * (read (*next) - sound);
 }
 
+/** The noise behind both designs is the same, so that nothing is heard of a switch but what it changes. */
+void SwitchEngine::addHiss (Player& now, Player* next, const double* nextShare, double* sum, int frames)
+{
+    const double step = 1.0 / (glideSeconds * rate), wanted = hissGain.load (std::memory_order_relaxed);
+    if (hissLevel.value == 0.0 && wanted == 0.0)
+        return;
+    std::array<double, chunk> noise, first, second;
+    for (int i = 0; i < frames; ++i)
+        noise[static_cast<size_t> (i)] = white.next();
+    now.hiss.process (0, noise.data(), first.data(), frames);
+    if (next != nullptr)
+        next->hiss.process (0, noise.data(), second.data(), frames);
+    for (int i = 0; i < frames; ++i)
+    {
+        const auto k = static_cast<size_t> (i);
+        double sound = now.gain * first[k];
+        if (next != nullptr)
+            sound += nextShare[k] * (next->gain * second[k] - sound);
+        sum[k] += hissLevel.next (wanted, step * std::max ({ 1e-3, wanted, hissLevel.value })) * sound;
+    }
+}
+
 void SwitchEngine::processChunk (float* const* channels, int numChannels, int frames)
 {
     Player& now = players[static_cast<size_t> (playing)];
     Player& next = players[static_cast<size_t> (1 - playing)];
     const bool fade = fadeLength > 0;
 
-    std::array<double, chunk> nextShare, hum, wet, level;
+    std::array<double, chunk> nextShare, hum, wet, level; // hiss is added to the hum
     const double step = 1.0 / (glideSeconds * rate);
     const double wantedBypass = bypassed.load (std::memory_order_relaxed) ? 1.0 : 0.0;
     const double wantedHum = humGain.load (std::memory_order_relaxed), wantedTrim = trim.load (std::memory_order_relaxed);
 
+    humStep = mainsHzAt (now.hum.mainsHz, humSeconds) / rate;
+    humSeconds += frames / rate;
+
     // Most of the time nothing moves: then there is nothing to work out sample by sample.
     const bool isSteady = ! fade && bypassMix.value == wantedBypass && trimLevel.value == wantedTrim && humLevel.value == 0.0
-                       && wantedHum == 0.0 && wantedBypass == 0.0;
+                       && wantedHum == 0.0 && wantedBypass == 0.0 && hissLevel.value == 0.0 && hissGain.load (std::memory_order_relaxed) == 0.0f;
     for (int i = 0; i < frames && ! isSteady; ++i)
     {
         const auto k = static_cast<size_t> (i);
@@ -172,10 +201,12 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
         const double mix = bypassMix.next (wantedBypass, step);
         wet[k] = mix == 0.0 ? 1.0 : 1.0 - raisedCosine (mix);
         level[k] = trimLevel.next (wantedTrim, step * std::max (1.0, wantedTrim));
-        hum[k] = humLevel.next (wantedHum, step * std::max (1e-3, wantedHum));
+        hum[k] = humLevel.next (wantedHum, step * std::max ({ 1e-3, wantedHum, humLevel.value }));
         if (hum[k] > 0.0)
             hum[k] *= humSound (now, fade ? &next : nullptr, nextShare[k]);
     }
+    if (! isSteady)
+        addHiss (now, fade ? &next : nullptr, nextShare.data(), hum.data(), frames);
 
     for (int c = 0; c < numChannels; ++c)
     {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "audition/Hiss.h"
 #include "audition/Hum.h"
 #include "filter/FilterRunner.h"
 #include "filter/LatestValue.h"
@@ -25,8 +26,9 @@ struct HumCycle
 struct EngineDesign
 {
     ModalFilter filter;
-    double gain = 1.0;                 ///< linear, on the filter; level matching. The hum gets it too
+    double gain = 1.0;                 ///< linear, on the filter; level matching. Hum and hiss get it too
     HumCycle hum;
+    ModalFilter hiss = ModalFilter::silence (0.0); ///< makes it from white noise of unit variance, in full scale at 0 dB; gain is on top
     std::array<float, 24> probeDb {};  ///< the filter and gain from 40 Hz to 16 kHz, to judge how far a switch goes
 
     void probe();                      ///< fills probeDb
@@ -50,6 +52,7 @@ public:
 
     void setBypassed (bool b) { bypassed.store (b, std::memory_order_relaxed); } ///< [any thread] faded in 20 ms
     void setHumGain (float g) { humGain.store (g, std::memory_order_relaxed); }  ///< [any thread] linear, smoothed
+    void setHissGain (float g) { hissGain.store (g, std::memory_order_relaxed); } ///< [any thread] linear, smoothed
     void setTrim (float g) { trim.store (g, std::memory_order_relaxed); }        ///< [any thread] linear, smoothed; not in bypass
 
     bool isFading() const { return fading.load (std::memory_order_relaxed); }    ///< [any thread]
@@ -62,7 +65,7 @@ private:
 
     struct Player
     {
-        FilterRunner runner;
+        FilterRunner runner, hiss;
         double gain = 1.0;
         HumCycle hum;
         std::array<float, 24> probeDb {};
@@ -85,15 +88,17 @@ private:
     double rate = 48000.0;
     bool started = false;
     int fadeLength = 0, fadeAt = 0;
-    double humPhase = 0.0;
-    Glide bypassMix, humLevel, trimLevel;
+    double humPhase = 0.0, humStep = 0.0, humSeconds = 0.0;
+    WhiteNoise white;
+    Glide bypassMix, humLevel, hissLevel, trimLevel;
     std::atomic<bool> bypassed { false }, fading { false };
-    std::atomic<float> humGain { 0.0f }, trim { 1.0f };
+    std::atomic<float> humGain { 0.0f }, hissGain { 0.0f }, trim { 1.0f };
 
     void adopt (int player, const EngineDesign&);
     void lookForNews();
     void processChunk (float* const* channels, int numChannels, int frames);
     double humSound (const Player& now, const Player* next, double nextShare);
+    void addHiss (Player& now, Player* next, const double* nextShare, double* sum, int frames);
     int fadeFramesTo (const EngineDesign&) const;
 };
 }

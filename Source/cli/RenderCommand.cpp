@@ -1,3 +1,4 @@
+#include "audition/Hiss.h"
 #include "audition/Hum.h"
 #include "audition/Loudness.h"
 #include "cli/Progress.h"
@@ -17,7 +18,8 @@ struct Asked
     std::vector<std::string> options;
     bool matched = false;
     std::optional<double> humDb;
-    double mainsHz = 50.0;
+    double mainsHz = 50.0, facingDegrees = 0.0, buzz = 0.0;
+    std::optional<double> hissDb;
 };
 
 /** One file to write: an option, or a take as recorded. */
@@ -51,18 +53,26 @@ std::vector<Piece> piecesOf (const Job& job, const Asked& asked)
     return pieces;
 }
 
-void addHum (Rendered& rendered, const Voice& voice, const Asked& asked, const LoadedTake& take, double gain)
+/** What is not playing, the same on all channels: hum of the coils, hiss of the harness. @param gain  the option's, linear */
+void addNoises (Rendered& rendered, const Voice& voice, const Asked& asked, const LoadedTake& take, double gain)
 {
-    const MainsField field { asked.mainsHz, 1.0, 0.0 };
-    const auto hum = synthesizeHum (voice, field, gain * humEmfFor (take.lufs(), *asked.humDb), take.audio.sampleRate,
-                                    static_cast<size_t> (take.audio.frames()));
-    rendered.peak = 0.0;
-    for (auto& channel : rendered.channels)
-        for (size_t i = 0; i < channel.size(); ++i)
-        {
-            channel[i] += hum[i];
-            rendered.peak = std::max (rendered.peak, static_cast<double> (std::abs (channel[i])));
-        }
+    const double rate = take.audio.sampleRate;
+    const auto frames = static_cast<size_t> (take.audio.frames());
+    const auto add = [&] (const std::vector<float>& noise)
+    {
+        rendered.peak = 0.0;
+        for (auto& channel : rendered.channels)
+            for (size_t i = 0; i < channel.size(); ++i)
+            {
+                channel[i] += noise[i];
+                rendered.peak = std::max (rendered.peak, static_cast<double> (std::abs (channel[i])));
+            }
+    };
+    const MainsField field { asked.mainsHz, facingOf (asked.facingDegrees), asked.buzz };
+    if (asked.humDb)
+        add (synthesizeHum (voice, field, gain * humEmfFor (take.lufs(), *asked.humDb), rate, frames));
+    if (asked.hissDb)
+        add (synthesizeHiss (voice, gain * hissScaleFor (take.lufs(), *asked.hissDb), rate, frames));
 }
 
 /** Loudness matched to the take: the gain, constant over the whole piece [linear]. */
@@ -113,8 +123,8 @@ int render (const Asked& asked, const Common& common)
     for (const auto& piece : pieces)
     {
         const auto& take = takes.get (piece.take);
-        if (asked.humDb && ! std::isfinite (take.lufs()))
-            throw JobFault (job.takes[static_cast<size_t> (piece.take)].file.string() + ": the take is silent or shorter than 0.4 s, so hum has nothing to stand against; leave --hum away");
+        if ((asked.humDb || asked.hissDb) && ! std::isfinite (take.lufs()))
+            throw JobFault (job.takes[static_cast<size_t> (piece.take)].file.string() + ": the take is silent or shorter than 0.4 s, so hum and hiss have nothing to stand against; leave --hum and --hiss away");
         const double rate = take.audio.sampleRate;
         const auto filter = piece.option != nullptr ? filterFor (job, *piece.option, rate) : ModalFilter::unity (rate);
         Progress progress (piece.fileName);
@@ -127,8 +137,8 @@ int render (const Asked& asked, const Common& common)
             scale (rendered, gain);
             what += format (", matched by %+.1f dB", 20.0 * std::log10 (gain));
         }
-        if (asked.humDb)
-            addHum (rendered, (piece.option != nullptr ? job.optionSide (*piece.option) : job.recordedSide (piece.take)).voice(), asked, take, gain);
+        if (asked.humDb || asked.hissDb)
+            addNoises (rendered, (piece.option != nullptr ? job.optionSide (*piece.option) : job.recordedSide (piece.take)).voice(), asked, take, gain);
         if (rendered.peak == 0.0)
             what += ", silent";
         if (filter.capped)
@@ -151,6 +161,12 @@ void addRender (CLI::App& app, Common& common, Action& action)
     command->add_flag ("--matched", asked->matched, "As loud as the take (ITU-R BS.1770), the gain said");
     command->add_option ("--hum", asked->humDb, "Add mains hum: that of one coil, dB against the take's loudness")->check (CLI::Range (-120.0, 40.0));
     command->add_option ("--mains", asked->mainsHz, "Mains frequency, 50 or 60 [Hz]")->check (CLI::IsMember ({ 50.0, 60.0 }))->capture_default_str();
+    command->add_option ("--facing", asked->facingDegrees, "The coils' axis from the mains field [degrees]: 0 faces it, 90 is across it and hums not at all")
+        ->check (CLI::Range (0.0, 90.0))
+        ->capture_default_str();
+    command->add_option ("--buzz", asked->buzz, "Pulses of rectifiers and dimmers on top of the hum, 0 to 1")->check (CLI::Range (0.0, 1.0))->capture_default_str();
+    command->add_option ("--hiss", asked->hissDb, "Add the harness's thermal noise, lifted over the playing by an amplifier's gain [dB]; playing counts as 0.1 V")
+        ->check (CLI::Range (0.0, 120.0));
     addPresetFolders (*command, common);
     command->callback ([asked, &common, &action] { action = [asked, &common] { return render (*asked, common); }; });
 }

@@ -157,6 +157,12 @@ public:
     virtual void setHumDb (double) = 0;                  ///< -80 to 0
     virtual double mainsHz() const = 0;
     virtual void setMainsHz (double) = 0;                ///< 50 or 60
+    virtual double facingDegrees() const = 0;            ///< of the coils' axis from the field: 0 faces it, 90 is across it
+    virtual void setFacingDegrees (double) = 0;          ///< 0 to 90
+    virtual double buzz() const = 0;                     ///< current pulses of rectifiers and dimmers on top of the hum
+    virtual void setBuzz (double) = 0;                   ///< 0 to 1
+    virtual double hissGainDb() const = 0;               ///< by how much an amplifier lifts the hiss over the playing; below 0 is off
+    virtual void setHissGainDb (double) = 0;             ///< -1 to 80
     virtual double trimDb() const = 0;
     virtual void setTrimDb (double) = 0;                 ///< -24 to 24
     virtual Source source() const = 0;

@@ -9,6 +9,20 @@ namespace coldiron
 {
 using Clock = std::chrono::steady_clock;
 
+namespace
+{
+/** In full scale at 0 dB of the amplifier's gain. */
+ModalFilter hissOf (const Voice& voice, double rate, double takeLufs)
+{
+    ModalFilter filter = hissFilter (voice, rate);
+    const double scale = hissScaleFor (takeLufs, 0.0);
+    filter.direct *= scale;
+    for (auto& residue : filter.residues)
+        residue *= scale;
+    return filter;
+}
+}
+
 Designer::Designer (Workshop& workshop) : shop (workshop), thread ([this] { run(); }) {}
 
 Designer::~Designer()
@@ -42,6 +56,9 @@ Designer::Key Designer::wanted() const
     key.setting = key.tag == asRecorded ? 0 : shop.live.generation (key.tag);
     key.matched = shop.matched.load() && key.tag != asRecorded;
     key.mainsHz = shop.mainsHz.load();
+    key.facingDegrees = shop.facingDegrees.load();
+    key.buzz = shop.buzz.load();
+    key.hisses = shop.hissGainDb.load() >= 0.0;
     key.rate = shop.sampleRate.load();
     if (key.matched)
         if (const auto report = shop.freshReport (key.tag))
@@ -77,13 +94,14 @@ EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
         recordedFrom = snapshot.revision;
     }
 
-    MainsField field;
-    field.hz = key.mainsHz;
+    const MainsField field { key.mainsHz, facingOf (key.facingDegrees), key.buzz };
     const double emf = humEmfFor (snapshot.takeLufs, 0.0);
     if (key.tag == asRecorded)
     {
         result.filter = ModalFilter::unity (key.rate);
         result.hum = HumCycle::of (*recorded, field, emf);
+        if (key.hisses)
+            result.hiss = hissOf (*recorded, key.rate, snapshot.takeLufs);
     }
     else
     {
@@ -97,6 +115,8 @@ EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
             result.gain = std::pow (10.0, db / 20.0);
         }
         result.hum = HumCycle::of (option, field, emf);
+        if (key.hisses)
+            result.hiss = hissOf (option, key.rate, snapshot.takeLufs);
     }
     // The hum stands in the recording's own scale: what one coil gives there, a take as loud as this has.
     result.probe();

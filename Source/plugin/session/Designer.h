@@ -31,8 +31,8 @@ private:
     {
         uint32_t snapshot = 0, setting = 0, prepared = 0;
         Tag tag = asRecorded;
-        bool matched = false, exactMatch = false;
-        double mainsHz = 0.0, rate = 0.0;
+        bool matched = false, exactMatch = false, hisses = false;
+        double mainsHz = 0.0, facingDegrees = 0.0, buzz = 0.0, rate = 0.0;
         bool operator== (const Key&) const = default;
     };
 

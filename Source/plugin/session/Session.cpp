@@ -81,8 +81,7 @@ void Session::takeLoaded (LoadedTake take)
 void Session::prepare (double sampleRate)
 {
     player.prepare (sampleRate);
-    shop.engine.setBypassed (bypass.load());
-    shop.engine.setTrim (static_cast<float> (std::pow (10.0, trim.load() / 20.0)));
+    setEngineLevels();
     shop.engine.prepare (sampleRate);
     shop.sampleRate = sampleRate;
     shop.prepared.fetch_add (1);
@@ -97,17 +96,25 @@ bool Session::settleReports (double seconds)
     return reporter.settle (seconds) && designer.settle (seconds);
 }
 
+/** Hum and hiss go quiet with the take. */
+void Session::setEngineLevels()
+{
+    const auto linear = [] (double db) { return static_cast<float> (std::pow (10.0, db / 20.0)); };
+    const bool sounds = ! fromTake.load (std::memory_order_relaxed) || player.isPlaying();
+    const double humNow = hum.load (std::memory_order_relaxed), hissNow = shop.hissGainDb.load (std::memory_order_relaxed);
+    shop.engine.setHumGain (sounds && humNow > -79.9 ? linear (humNow) : 0.0f);
+    shop.engine.setHissGain (sounds && hissNow >= 0.0 ? linear (hissNow) : 0.0f);
+    shop.engine.setTrim (linear (trim.load (std::memory_order_relaxed)));
+    shop.engine.setBypassed (bypass.load (std::memory_order_relaxed));
+}
+
 void Session::process (float* const* channels, int numChannels, int frames, bool waits)
 {
     if (waits)
         designer.settle (2.0);
 
+    setEngineLevels();
     const bool takeOn = fromTake.load (std::memory_order_relaxed);
-    const double humNow = hum.load (std::memory_order_relaxed);
-    const bool hums = humNow > -79.9 && (! takeOn || player.isPlaying());
-    shop.engine.setHumGain (hums ? static_cast<float> (std::pow (10.0, humNow / 20.0)) : 0.0f);
-    shop.engine.setTrim (static_cast<float> (std::pow (10.0, trim.load (std::memory_order_relaxed) / 20.0)));
-    shop.engine.setBypassed (bypass.load (std::memory_order_relaxed));
 
     constexpr int chunk = 256;
     const double step = 1.0 / (0.010 * std::max (8000.0, shop.sampleRate.load (std::memory_order_relaxed)));

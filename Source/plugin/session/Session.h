@@ -87,6 +87,12 @@ public:
     void setHumDb (double) override;
     double mainsHz() const override { return shop.mainsHz.load(); }
     void setMainsHz (double) override;
+    double facingDegrees() const override { return shop.facingDegrees.load(); }
+    void setFacingDegrees (double) override;
+    double buzz() const override { return shop.buzz.load(); }
+    void setBuzz (double) override;
+    double hissGainDb() const override { return shop.hissGainDb.load(); }
+    void setHissGainDb (double) override;
     double trimDb() const override { return trim.load(); }
     void setTrimDb (double) override;
     Source source() const override { return fromTake.load() ? Source::take : Source::host; }
@@ -145,6 +151,7 @@ private:
     Reporter reporter;
     TakeLoader loader;
 
+    void setEngineLevels(); ///< [audio-thread], or while nothing plays
     void documentChanged (bool settingsToo);
     void takeLoaded (LoadedTake);
     void announce();

@@ -65,6 +65,27 @@ void Session::setMainsHz (double hz)
     designer.nudge();
 }
 
+void Session::setFacingDegrees (double degrees)
+{
+    shop.facingDegrees = std::clamp (degrees, 0.0, 90.0);
+    shop.heardRevision.fetch_add (1);
+    designer.nudge();
+}
+
+void Session::setBuzz (double share)
+{
+    shop.buzz = std::clamp (share, 0.0, 1.0);
+    shop.heardRevision.fetch_add (1);
+    designer.nudge();
+}
+
+void Session::setHissGainDb (double db)
+{
+    shop.hissGainDb = std::clamp (db, -1.0, 80.0);
+    shop.heardRevision.fetch_add (1);
+    designer.nudge();
+}
+
 void Session::setSource (Source s)
 {
     fromTake = s == Source::take;

@@ -36,7 +36,7 @@ struct Workshop
 
     std::atomic<Tag> heard { asRecorded };
     std::atomic<bool> matched { false };
-    std::atomic<double> mainsHz { 50.0 };
+    std::atomic<double> mainsHz { 50.0 }, facingDegrees { 0.0 }, buzz { 0.0 }, hissGainDb { -1.0 };
     std::atomic<double> sampleRate { 0.0 };
     std::atomic<uint32_t> prepared { 0 };       ///< counts prepare(): the engine has forgotten its design
 

@@ -15,7 +15,8 @@ bool sameBench (const Session& a, const Session& b)
 {
     bool same = a.jobText() == b.jobText() && a.heard() == b.heard() && a.bypassed() == b.bypassed()
              && a.levelMatched() == b.levelMatched() && a.humDb() == b.humDb() && a.trimDb() == b.trimDb()
-             && a.mainsHz() == b.mainsHz() && a.source() == b.source() && a.loop() == b.loop();
+             && a.mainsHz() == b.mainsHz() && a.facingDegrees() == b.facingDegrees() && a.buzz() == b.buzz()
+             && a.hissGainDb() == b.hissGainDb() && a.source() == b.source() && a.loop() == b.loop();
     for (Tag tag : a.tags())
         same = same && a.setting (tag) == b.setting (tag);
     for (int place = 0; place < numKnobs; ++place)
@@ -31,6 +32,9 @@ void arrange (Session& session)
     session.setLever (1, "selector", "both");
     session.setTrimDb (-3.0);
     session.setMainsHz (60.0);
+    session.setFacingDegrees (35.0);
+    session.setBuzz (0.25);
+    session.setHissGainDb (40.0);
     session.setLevelMatched (true);
     session.setLoop (1.0, 2.5);
 }
