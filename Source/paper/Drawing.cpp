@@ -1,6 +1,6 @@
 #include "paper/Drawing.h"
 
-#include "paper/DrawingPlan.h"
+#include "paper/DrawingGrips.h"
 
 #include <algorithm>
 #include <cmath>
@@ -12,10 +12,10 @@ namespace
 {
 using Anchor = Shape::Anchor;
 
-class Draughtsman : private DrawingPlan
+class Draughtsman : private DrawingGrips
 {
 public:
-    using DrawingPlan::DrawingPlan;
+    using DrawingGrips::DrawingGrips;
 
     Drawing draw()
     {
@@ -23,6 +23,7 @@ public:
         size();
         routeRuns();
         drawAll();
+        collectGrips();
         return std::move (drawing);
     }
 
@@ -168,6 +169,15 @@ private:
         busy.push_back ({ x, y });
     }
 
+    /** A lead on nothing is taped off. */
+    void drawTape (Pen& pen, const Terminal& t)
+    {
+        const bool across = t.out == Heading::left || t.out == Heading::right;
+        pen.rect ("tape", t.x - (across ? 10 : 6), t.y - (across ? 6 : 10), across ? 20 : 12, across ? 12 : 20, 4, Ink::paper, Ink::ink, 1.8);
+        if (t.out == Heading::right)
+            pen.text ("taped", t.x + 16, t.y + 5, "taped off", 16, Anchor::start, Ink::mute).italic = true;
+    }
+
     void drawGround (Pen& pen, const std::string& point, const GroundMark& mark)
     {
         const auto& t = *terminals.at (point).terminal;
@@ -242,6 +252,8 @@ private:
             drawBeads (pen, run);
         for (const auto& point : stubs)
             drawStub (pen, point);
+        for (const auto& lead : freeLeads)
+            drawTape (pen, *terminals.at (lead).terminal);
         char letter = 'a';
         for (const auto& run : runs)
         {

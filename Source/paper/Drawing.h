@@ -39,11 +39,20 @@ struct DrawnWire
     std::vector<Shape::Spot> way;   ///< empty: no way found, both ends carry the same letter
 };
 
-/** A point as drawn, for picking with the mouse. */
+/** A solder point as drawn, for picking. Every point of both harnesses has one, no two nearer than 20 units. */
 struct DrawnPoint
 {
     std::string point;
     Shape::Spot spot;
+    bool isOut = false;             ///< of a part that is removed: nothing can be soldered there any more
+};
+
+/** Where one end of a joint can be taken hold of: it comes off `from`, and `held`, a lead or the wire's other end, stays
+    where it is. A wire has two grips, a lead on a lug one; a ground run has them at its signs. */
+struct DrawnGrip
+{
+    std::string held, from;
+    std::vector<Shape::Spot> way;   ///< one spot or more, beginning at `from`
 };
 
 struct Drawing
@@ -52,6 +61,7 @@ struct Drawing
     std::vector<Shape> shapes;
     std::vector<DrawnWire> wires;
     std::vector<DrawnPoint> points;
+    std::vector<DrawnGrip> grips;   ///< of every joint of `after`
     int crossings = 0;
     int unrouted = 0;
 };

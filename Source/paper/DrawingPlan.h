@@ -56,7 +56,7 @@ protected:
     std::vector<Run> runs;
     struct Tongue { SolderPair pair; bool isNew = false, isOpened = false; int number = 0; };
     std::vector<Tongue> tongues;
-    std::vector<std::string> stubs;
+    std::vector<std::string> stubs, freeLeads;
     std::vector<Shape::Spot> busy;       ///< where no number may stand: lugs, signs, other numbers
     Drawing drawing;
 
@@ -141,6 +141,9 @@ protected:
             else
                 runs.push_back ({ opened.pair, false, true, 0, "", {} });
         }
+        for (const auto& [lead, landing] : after.landings())
+            if (landing.isFree() && terminals.count (lead) > 0)
+                freeLeads.push_back (lead);
         std::sort (stubs.begin(), stubs.end());
         stubs.erase (std::unique (stubs.begin(), stubs.end()), stubs.end());
     }
@@ -153,7 +156,7 @@ protected:
             drawing.width = std::max (drawing.width, part.x + e.right + 50);
             drawing.height = std::max (drawing.height, part.y + e.bottom + 60);
             for (const auto& terminal : part.terminals)
-                drawing.points.push_back ({ terminal.point, { static_cast<double> (terminal.x), static_cast<double> (terminal.y) } });
+                drawing.points.push_back ({ terminal.point, { static_cast<double> (terminal.x), static_cast<double> (terminal.y) }, part.mark == PartMark::isOut });
         }
         drawing.width = std::max ((drawing.width + 9) / 10 * 10, options.legend ? 860 : 0);
         drawing.height = (drawing.height + 9) / 10 * 10 + wiringLegend;
@@ -204,6 +207,10 @@ protected:
                 block (at.x - 15, at.y - 14, 30, 28);
             }
         }
+
+        for (const auto& lead : freeLeads)
+            if (const auto& t = *terminals.at (lead).terminal; t.out == Heading::right)
+                block (t.x + 10, t.y - 10, 80, 20); // "taped off"
 
         std::map<std::string, int> wiresAt;
         for (const auto& run : runs)

@@ -276,10 +276,8 @@ std::vector<PlacedPart> placeParts (const Harness& before, const Harness& after,
         x = std::max (x, item.x + item.width + 20);
     }
 
-    const auto wired = [] (const Harness& harness) { return ! harness.leadsOn ("strings").empty() || ! harness.lugsWiredTo ("strings").empty(); };
-    if (wired (before) || wired (after))
     {
-        PlacedPart item;
+        PlacedPart item; // drawn unwired too: it can be wired by hand
         item.part = &bridgePart();
         item.figure = Figure::bridge;
         measure (item);

@@ -10,6 +10,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -146,6 +147,52 @@ TEST_CASE ("every shipped guitar with every rewire that fits is drawn whole", "[
             flags += shape.type == "part-new" || shape.type == "part-out";
         CHECK (flags == changes.fitted.size() + changes.replaced.size() + changes.removed.size());
     }
+}
+
+TEST_CASE ("every solder point is in one place, far enough from any other, and every joint can be taken hold of", "[drawing]")
+{
+    double closest = 1e9;
+    for (const auto& one : cases())
+    {
+        INFO (one.what);
+        const auto drawing = drawWiring (one.before, one.after, { 1, true });
+        std::map<std::string, Shape::Spot> spots;
+        for (const auto& point : drawing.points)
+        {
+            CHECK (spots.emplace (point.point, point.spot).second);
+            const bool stays = point.point == "strings" || one.after.find (splitPoint (point.point).first) != nullptr;
+            CHECK (point.isOut != stays);
+        }
+        for (const auto& name : one.after.allPoints())
+            CHECK (spots.count (name) == 1);
+        for (auto a = drawing.points.begin(); a != drawing.points.end(); ++a)
+            for (auto b = std::next (a); b != drawing.points.end(); ++b)
+                closest = std::min (closest, std::hypot (a->spot.x - b->spot.x, a->spot.y - b->spot.y));
+
+        std::map<SolderPair, std::set<std::string>> heldOf;
+        for (const auto& grip : drawing.grips)
+        {
+            INFO (grip.held << " off " << grip.from);
+            heldOf[ordered (grip.held, grip.from)].insert (grip.held);
+            REQUIRE_FALSE (grip.way.empty());
+            const auto& lug = spots.at (grip.from);
+            const bool air = one.after.isLead (grip.held) && one.after.isLead (grip.from);
+            const bool onCase = splitPoint (grip.from).second == "case", atSign = one.after.isLead (grip.held);
+            const double near = std::hypot (grip.way.front().x - lug.x, grip.way.front().y - lug.y);
+            CHECK ((air || onCase || atSign || near <= 40.0));
+        }
+        for (const auto& [a, b] : solderPairs (one.after))
+        {
+            INFO (a << " and " << b);
+            const bool leadA = one.after.isLead (a), leadB = one.after.isLead (b), tongue = splitPoint (a).first == splitPoint (b).first && ! leadA && ! leadB;
+            const auto& held = heldOf[{ a, b }];
+            CHECK (held.size() == (leadA != leadB ? 1u : tongue ? held.size() : 2u));
+            CHECK_FALSE (held.empty());
+            if (leadA != leadB)
+                CHECK (*held.begin() == (leadA ? a : b));
+        }
+    }
+    CHECK (closest >= 20.0); // drawing units: 10 px at half the scale at which a unit is a pixel
 }
 
 TEST_CASE ("each joint to make carries one number", "[drawing]")
