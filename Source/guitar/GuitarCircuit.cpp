@@ -14,7 +14,7 @@ class Builder
 {
 public:
     Builder (const Harness& h, const Setting& s, const Load& l, const BuildOptions& o)
-        : harness (h), setting (s), load (l), options (o), nets (h, s)
+        : harness (h), setting (s), load (l), options (o), nets (h, s, l.plug == Plug::mono)
     {
         nodes.assign (static_cast<size_t> (nets.count()), -1);
         groundNet = nets.net (harness.point ("ground"));
@@ -29,16 +29,20 @@ public:
             factors = factorsOf (part.name);
             std::visit ([&] (const auto& kind) { add (part, kind); }, part.kind);
         }
-        circuit.tip = node (harness.jack().name + ".tip");
-        circuit.path = nets.net (harness.jack().name + ".tip") == groundNet ? Path::shorted
-                       : leadsToTip (circuit)                                ? Path::open
-                                                                             : Path::none;
-        if (options.withLoad && circuit.tip != ground)
+        const auto& jack = harness.jack();
+        const bool stereo = jack.as<JackPart>()->stereo;
+        const auto tip = node (jack.name + ".tip");
+        const auto ring = stereo ? node (jack.name + ".ring") : ground;
+        circuit.tip = load.plug == Plug::stereoRing ? ring : tip;
+        addRuns();
+        circuit.path = circuit.tip == ground   ? Path::shorted
+                       : leadsToTip (circuit) ? Path::open
+                                               : Path::none;
+        if (options.withLoad)
         {
-            const double cable = load.cableFarads * factorsOf ("cable").cable;
-            circuit.netlist.addCapacitor (circuit.tip, ground, cable);
-            circuit.netlist.addResistor (circuit.tip, ground, load.inputOhms);
-            circuit.netlist.addCapacitor (circuit.tip, ground, load.inputFarads);
+            addInput (tip);
+            if (ring != tip)
+                addInput (ring);
         }
         return std::move (circuit);
     }
@@ -98,6 +102,23 @@ private:
     {
         if (a != b)
             circuit.netlist.addCapacitor (a, b, farads);
+    }
+
+    void addInput (NodeId at)
+    {
+        if (at == ground)
+            return;
+        circuit.netlist.addCapacitor (at, ground, load.cableFarads * factorsOf ("cable").cable);
+        circuit.netlist.addResistor (at, ground, load.inputOhms);
+        circuit.netlist.addCapacitor (at, ground, load.inputFarads);
+    }
+
+    /** A run at a point that no part of the circuit touches has nothing to load. */
+    void addRuns()
+    {
+        for (const auto& run : harness.runs())
+            if (const auto at = nodes[static_cast<size_t> (nets.net (run.at))]; at > ground)
+                circuit.netlist.addCapacitor (at, ground, run.farads);
     }
 
     void add (const Part& part, const PickupPart& kind)
@@ -179,7 +200,7 @@ private:
 
     void add (const Part&, const SwitchPart&) {} // its contacts were merged into nets
 
-    void add (const Part&, const JackPart&) {}
+    void add (const Part&, const JackPart&) {} // a mono plug's ring was merged with the sleeve
 
     void add (const Part& part, const BufferPart& buffer)
     {

@@ -25,15 +25,15 @@ struct CoilSource
 enum class Path
 {
     open,     ///< something drives the tip
-    none,     ///< no coil reaches the tip
-    shorted   ///< tip and sleeve are one node
+    none,     ///< no coil reaches what is heard
+    shorted   ///< what is heard and the sleeve are one node
 };
 
 /** A harness at a setting into a load, as a circuit. */
 struct GuitarCircuit
 {
     Netlist netlist;
-    NodeId tip = 0;
+    NodeId tip = 0;                ///< what is heard: the jack's tip, or its ring where the load says so
     std::vector<CoilSource> coils; ///< every coil of the harness, also those not heard
     Path path = Path::open;
 };

@@ -169,6 +169,26 @@ void Harness::removeWire (const std::string& a, const std::string& b)
     wireSet.erase (ordered (a, b));
 }
 
+void Harness::addRun (const std::string& at, double farads)
+{
+    runList.push_back ({ point (at), farads });
+}
+
+bool Harness::hasPoint (const std::string& fullPoint) const
+{
+    const auto [partName, terminal] = splitPoint (fullPoint);
+    const auto* part = find (partName);
+    const auto points = part != nullptr ? part->points() : std::vector<std::string> {};
+    return std::find (points.begin(), points.end(), terminal) != points.end();
+}
+
+std::vector<WireRun> Harness::runs() const
+{
+    std::vector<WireRun> result;
+    std::copy_if (runList.begin(), runList.end(), std::back_inserter (result), [this] (const WireRun& run) { return hasPoint (run.at); });
+    return result;
+}
+
 void Harness::lift (const std::string& lead)
 {
     landingOf.at (lead) = {};

@@ -26,6 +26,14 @@ struct Landing
     bool isFree() const { return lug.empty() && joint < 0; }
 };
 
+/** The capacitance of a run of wire inside the guitar, between its conductor and ground: a screened lead to a switch, the
+    wire to the jack. It goes with its point: a lug, whatever is soldered there, or a lead, wherever it lands. */
+struct WireRun
+{
+    std::string at;      ///< full name of a point
+    double farads = 0.0; ///< > 0
+};
+
 /** Parts, where their leads land, and the wires between lugs: the one description of a wiring.
 
     Invariants: every lead of every part has a landing; a joint has two leads or more; wires join two different
@@ -51,6 +59,11 @@ public:
     void addWire (const std::string& a, const std::string& b);
     void removeWire (const std::string& a, const std::string& b);
 
+    /** No step of the bench changes a run. It counts while its point exists; a part put in another's place takes over
+        the runs of the points that are mapped to its own. @throws HarnessError for a point that does not exist */
+    void addRun (const std::string& at, double farads);
+    std::vector<WireRun> runs() const;                ///< those whose points exist
+
     const std::vector<Part>& parts() const { return partList; }
     const Part* find (const std::string& part) const;
     const Part& jack() const;                          ///< @throws HarnessError where there is none
@@ -67,16 +80,19 @@ public:
     std::vector<std::string> leadsInJoint (int joint) const;
     std::vector<std::string> lugsWiredTo (const std::string& lug) const;
 
-    /** The same parts, landings and wires; the two ends of a capacitor, resistor or inductor are interchangeable. */
+    /** The same parts, landings and wires; the two ends of a capacitor, resistor or inductor are interchangeable. Runs of
+        wire are not compared. */
     bool sameAs (const Harness&) const;
 
 private:
     std::vector<Part> partList;
     std::map<std::string, Landing> landingOf;
     std::set<Wire> wireSet;
+    std::vector<WireRun> runList; ///< also of points that are gone: the part may be fitted again
     int nextJoint = 0;
 
     void tidyJoints();
+    bool hasPoint (const std::string& fullPoint) const;
 };
 
 /** Splits "neck.north.start" into "neck" and "north.start". */

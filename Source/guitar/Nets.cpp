@@ -28,15 +28,15 @@ private:
 
 Nets::Nets (const Harness& harness)
 {
-    build (harness, nullptr);
+    build (harness, nullptr, false);
 }
 
-Nets::Nets (const Harness& harness, const Setting& setting)
+Nets::Nets (const Harness& harness, const Setting& setting, bool ringOnSleeve)
 {
-    build (harness, &setting);
+    build (harness, &setting, ringOnSleeve);
 }
 
-void Nets::build (const Harness& harness, const Setting* setting)
+void Nets::build (const Harness& harness, const Setting* setting, bool ringOnSleeve)
 {
     const auto points = harness.allPoints();
     std::map<std::string, size_t> index;
@@ -62,6 +62,11 @@ void Nets::build (const Harness& harness, const Setting* setting)
                 for (const auto& group : setting->position (part).contacts)
                     for (size_t i = 1; i < group.size(); ++i)
                         sets.join (index.at (part.name + "." + group[0]), index.at (part.name + "." + group[i]));
+
+    if (ringOnSleeve)
+        for (const auto& part : harness.parts())
+            if (const auto* jack = part.as<JackPart>(); jack != nullptr && jack->stereo)
+                sets.join (index.at (part.name + ".ring"), index.at (part.name + ".sleeve"));
 
     std::map<size_t, int> numbers;
     for (const auto& name : points)

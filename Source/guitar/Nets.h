@@ -14,8 +14,8 @@ public:
     /** Wires and landings alone: no contact is closed. */
     explicit Nets (const Harness&);
 
-    /** With the contacts that the setting closes. */
-    Nets (const Harness&, const Setting&);
+    /** With the contacts that the setting closes. @param ringOnSleeve  a mono plug is in the jack */
+    Nets (const Harness&, const Setting&, bool ringOnSleeve = false);
 
     int net (const std::string& fullPoint) const; ///< numbers from 0, ground's net included
     int count() const { return total; }
@@ -25,6 +25,6 @@ private:
     std::map<std::string, int> netOf;
     int total = 0;
 
-    void build (const Harness&, const Setting*);
+    void build (const Harness&, const Setting*, bool ringOnSleeve);
 };
 }

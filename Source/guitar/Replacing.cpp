@@ -89,6 +89,14 @@ void Harness::replacePart (const std::string& name, Part fresh, const std::map<s
         landingOf.erase (full (terminal));
     }
 
+    // The wire at a point goes with what is soldered there; where both parts have the point its run stays as it is.
+    const auto runsBefore = runs();
+    for (const auto& run : runsBefore)
+        for (const auto& [from, to] : pointMap)
+            if (run.at == full (from) && to != from && ! has (fresh.points(), from)
+                && std::none_of (runList.begin(), runList.end(), [&] (const WireRun& r) { return r.at == full (to); }))
+                runList.push_back ({ full (to), run.farads });
+
     fresh.name = name;
     if (fresh.serves.empty())
         fresh.serves = old.serves;

@@ -119,7 +119,7 @@ bool checkPoint (const Json& item, const Json* parts, const Harness& harness, Fa
 {
     if (item.kind != Json::Kind::text)
     {
-        addFault (faults, item, "a wire: found " + item.kindName() + ", expected a solder point like \"volume.2\"");
+        addFault (faults, item, "found " + item.kindName() + ", expected a solder point like \"volume.2\"");
         return false;
     }
     try
@@ -185,6 +185,55 @@ void readWires (ObjectReader& reader, Guitar& guitar, Library& library)
         }
     }
 }
+
+/** The capacitance of one run of wire [F]: told as such, or by length and capacitance a metre. */
+std::optional<double> readRunFarads (ObjectReader& reader)
+{
+    const bool told = reader.json().find ("capacitance") != nullptr, measured = reader.json().find ("mm") != nullptr || reader.json().find ("per_metre") != nullptr;
+    if (told == measured)
+    {
+        reader.value ("mm");
+        reader.value ("per_metre");
+        reader.value ("capacitance");
+        reader.fault (reader.json(), "a run of wire: expected either \"capacitance\", or \"mm\" and \"per_metre\", like { \"at\": \"selector.out\", \"mm\": 400, \"per_metre\": \"150p\" }");
+        return std::nullopt;
+    }
+    if (told)
+        return reader.quantity ("capacitance", "F", 1e-13, 1e-8);
+    const double mm = reader.neededQuantity ("mm", "mm", 1.0, 5000.0, 100.0), perMetre = reader.neededQuantity ("per_metre", "F", 1e-12, 2e-9, 1e-10);
+    return mm / 1000.0 * perMetre;
+}
+
+void readRuns (ObjectReader& reader, Guitar& guitar, Library& library)
+{
+    auto& faults = library.faultList();
+    const auto* json = reader.value ("runs");
+    if (json == nullptr)
+        return;
+    if (json->kind != Json::Kind::list)
+    {
+        reader.fault (*json, "\"runs\": found " + json->kindName() + ", expected a list like [{ \"at\": \"selector.out\", \"mm\": 400, \"per_metre\": \"150p\" }]");
+        return;
+    }
+    for (const auto& item : json->items)
+    {
+        ObjectReader run (item, "a run of wire", faults);
+        if (! run.isObject())
+            continue;
+        run.text ("about");
+        const auto farads = readRunFarads (run);
+        const auto* at = run.needed ("at", "\"at\": the solder point that the wire leads to, like \"selector.out\"");
+        run.finish();
+        if (at == nullptr || ! farads || ! checkPoint (*at, reader.json().find ("parts"), guitar.harness, faults))
+            continue;
+        if (const auto inside = leadInside (guitar.harness, at->text); ! inside.empty())
+            reader.fault (*at, inside + " is joined inside the pickup: no wire leads to it");
+        else if (at->text == "strings" || guitar.harness.point (at->text) == guitar.harness.point ("ground"))
+            reader.fault (*at, "\"" + at->text + "\" is ground: a run of wire there adds nothing; name the end that carries the signal");
+        else
+            guitar.harness.addRun (at->text, *farads);
+    }
+}
 }
 
 std::optional<Guitar> readGuitar (const Resolved& resolved, Library& library)
@@ -204,6 +253,7 @@ std::optional<Guitar> readGuitar (const Resolved& resolved, Library& library)
         guitar.strings[i].scaleMm = scales[i];
     readParts (reader, guitar, library);
     readWires (reader, guitar, library);
+    readRuns (reader, guitar, library);
     reader.finish();
     if (faults.size() == before)
         if (const auto why = whyUnsound (guitar.harness); ! why.empty())

@@ -59,6 +59,9 @@ Load readLoad (const Json& json, const Load& standard, Faults& faults)
 {
     ObjectReader reader (json, "a load", faults);
     Load load = standard;
+    static const std::vector<std::string> plugs { "mono", "stereo-tip", "stereo-ring" }; // in the order of Plug
+    const auto plug = reader.word ("plug", plugs, plugs[static_cast<size_t> (load.plug)]);
+    load.plug = static_cast<Plug> (std::find (plugs.begin(), plugs.end(), plug) - plugs.begin());
     load.cableFarads = reader.quantity ("cable", "F", 0.0, 1e-6, load.cableFarads);
     if (const auto* input = reader.value ("input"))
     {

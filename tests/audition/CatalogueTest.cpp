@@ -112,9 +112,8 @@ std::complex<double> denseSolution (const Voice& voice, double hz)
     return sum;
 }
 
-void compare (const Harness& harness, const Setting& setting, const StringSet& strings, const std::string& what, Tally& tally)
+void compare (const Harness& harness, const Setting& setting, const Load& load, const StringSet& strings, const std::string& what, Tally& tally)
 {
-    const Load load;
     const Voice voice (harness, setting, load, strings);
     const OracleNetlist oracle (harness, setting, load);
     ++tally.circuits;
@@ -171,7 +170,12 @@ void compareAll (const Harness& harness, const StringSet& strings, const std::st
 {
     ++tally.harnesses;
     for (const auto& setting : settingsOf (harness))
-        compare (harness, setting, strings, what, tally);
+    {
+        compare (harness, setting, {}, strings, what, tally);
+        if (harness.jack().as<JackPart>()->stereo)
+            for (const auto plug : { Plug::stereoTip, Plug::stereoRing })
+                compare (harness, setting, { .plug = plug }, strings, what + (plug == Plug::stereoTip ? ", stereo tip" : ", stereo ring"), tally);
+    }
 }
 }
 

@@ -183,3 +183,36 @@ TEST_CASE ("A job named without a folder finds its takes where it lies")
     REQUIRE (job);
     CHECK (job->takes.front().file == std::filesystem::current_path() / "verse.wav");
 }
+
+TEST_CASE ("Runs of wire are read with their point and size")
+{
+    const auto withRuns = [] (const std::string& runs)
+    { return "{ \"coldiron\": \"job 1\", \"guitar\": { \"scale_mm\": 650, \"strings\": [\"E2\"], \"parts\": {" + goodParts + "}, \"wires\": [" + goodWires + "],\n\"runs\": [" + runs + "] } }"; };
+    CHECK (faultsOf (withRuns (R"({ "at": "jack.tip", "mm": 450, "per_metre": "150p" }, { "at": "p.coil.start", "capacitance": "60p" })")).empty());
+    CHECK (has (faultsOf (withRuns (R"({ "at": "jack.tipp", "capacitance": "60p" })")), 2, { "jack.tipp", "did you mean \"jack.tip\"" }));
+    CHECK (has (faultsOf (withRuns (R"({ "at": "ground", "capacitance": "60p" })")), 2, { "is ground", "carries the signal" }));
+    CHECK (has (faultsOf (withRuns (R"({ "at": "jack.tip" })")), 2, { "either \"capacitance\", or \"mm\" and \"per_metre\"" }));
+    CHECK (has (faultsOf (withRuns (R"({ "at": "jack.tip", "mm": 450 })")), 2, { "per_metre" }));
+    CHECK (has (faultsOf (withRuns (R"({ "at": "jack.tip", "mm": 450, "per_metre": "150n" })")), 2, { "150n", "per_metre" }));
+    CHECK (has (faultsOf (withRuns (R"({ "capacitance": "60p" })")), 2, { "\"at\"" }));
+    CHECK (has (faultsOf (withRuns (R"({ "at": "jack.tip", "capacitance": "60p", "length": 3 })")), 2, { "length" }));
+
+    // 450 mm of 150 pF a metre [calc]: 67.5 pF.
+    Faults faults;
+    const auto job = readJobText (withRuns (R"({ "at": "jack.tip", "mm": 450, "per_metre": "150p" })"), "/", bench::shipped(), faults);
+    REQUIRE (job.has_value());
+    REQUIRE (job->guitar.harness.runs().size() == 1);
+    CHECK (job->guitar.harness.runs()[0].farads == Approx (67.5e-12));
+}
+
+TEST_CASE ("What is plugged in is read")
+{
+    Faults faults;
+    const auto job = readJobText (R"({ "coldiron": "job 1", "guitar": "two-humbuckers-stereo", "recording": { "plug": "stereo-ring" },
+ "options": { "A": { "listening": { "plug": "mono" } } } })", "/", bench::shipped(), faults);
+    REQUIRE (job.has_value());
+    CHECK (job->recording.plug == Plug::stereoRing);
+    CHECK (job->listening.plug == Plug::stereoRing);
+    CHECK (job->options[0].listening.plug == Plug::mono);
+    CHECK (has (faultsOf ("{ \"coldiron\": \"job 1\", \"guitar\": \"one-humbucker\",\n\"recording\": { \"plug\": \"jack\" } }"), 2, { "plug", "stereo-tip" }));
+}

@@ -229,8 +229,13 @@ OracleNetlist::OracleNetlist (const Harness& harness, const Setting& setting, co
 {
     Writer writer { harness, setting, options, *this, {}, 0, 0, 0, {} };
     writer.joinPoints();
-    writer.sleeve = writer.paint.colour (harness.jack().name + ".sleeve");
-    writer.tip = writer.paint.colour (harness.jack().name + ".tip");
+    const auto socket = harness.jack().name;
+    const bool threeContacts = std::get<JackPart> (harness.jack().kind).stereo;
+    if (threeContacts && load.plug == Plug::mono)
+        writer.paint.touch (socket + ".sleeve", socket + ".ring"); // the plug's long sleeve
+    const bool ringHeard = load.plug == Plug::stereoRing;
+    writer.sleeve = writer.paint.colour (socket + ".sleeve");
+    writer.tip = ! ringHeard ? writer.paint.colour (socket + ".tip") : threeContacts ? writer.paint.colour (socket + ".ring") : writer.sleeve;
     shorted = writer.sleeve == writer.tip;
     const auto tip = writer.nodeOf (writer.tip);
 
@@ -244,6 +249,20 @@ OracleNetlist::OracleNetlist (const Harness& harness, const Setting& setting, co
             writer.put ('c', tip, "0", farads);
         writer.put ('r', tip, "0", load.inputOhms);
     }
+    if (options.withLoad && threeContacts && load.plug != Plug::mono)
+    {
+        // The other channel of a stereo lead ends in a like input.
+        const auto other = writer.node (socket + (ringHeard ? ".tip" : ".ring"));
+        if (other != "0" && other != tip)
+        {
+            writer.put ('r', other, "0", load.inputOhms);
+            writer.put ('c', other, "0", load.cableFarads);
+            writer.put ('c', other, "0", load.inputFarads);
+        }
+    }
+    for (const auto& [point, farads] : harness.runs())
+        if (const auto where = writer.node (point); where != "0")
+            writer.put ('c', where, "0", farads);
     for (const auto& name : std::set<std::string> (writer.nodes))
         writer.put ('r', name, "0", 1e12);
 }
