@@ -1,6 +1,7 @@
 #pragma once
 
 #include "audition/Band.h"
+#include "audition/NoiseFloor.h"
 #include "audition/Spectrum.h"
 #include "audition/Volumes.h"
 
@@ -35,6 +36,7 @@ struct Figures
     double outputOhms = 0.0;           ///< |Z| at the jack at 1 kHz, cable and input left out
     double dbPerMetre = 0.0;           ///< at 5 kHz, for a metre (100 pF) more of cable
     Sureness sureness;
+    NoiseTrust trust;                  ///< how far up the take's own noise lets the preview be trusted; filled in where there is a take
 };
 
 Figures computeFigures (const Side& recorded, const Side& option, const Spectrum& take = {});

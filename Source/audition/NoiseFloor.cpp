@@ -1,5 +1,7 @@
 #include "audition/NoiseFloor.h"
 
+#include "audition/Band.h"
+
 #include <unsupported/Eigen/FFT>
 
 #include <algorithm>
@@ -183,6 +185,22 @@ NoiseTrust judgeNoise (const NoiseFloor& floor, const std::function<double (doub
         trust.advice = wasTurnedDown ? "Record again with volume and tone at 10: what was turned down there cannot be brought back without its noise."
                                      : "Record again louder, up to peaks of -6 dBFS, away from screens and chargers, with a few seconds of nothing played.";
     return trust;
+}
+
+NoiseTrust judgeNoise (const NoiseFloor& floor, const Side& recorded, const Change& change)
+{
+    if (! floor.isKnown || change.optionVoice().isSilent() || change.recordedVoice().isSilent())
+        return {};
+    const auto gains = change.gains (floor.hz);
+    const auto gain = [&] (double hz)
+    { return gains[static_cast<size_t> (std::find (floor.hz.begin(), floor.hz.end(), hz) - floor.hz.begin())]; };
+
+    Side open = recorded;
+    for (const auto& control : controls (open.harness))
+        if (control.positions.empty())
+            open.setting.knobs[control.name] = 10.0;
+    const auto treble = [] (const Voice& voice) { return std::abs (voice.plain (4000.0)) / std::max (1e-12, std::abs (voice.plain (500.0))); };
+    return judgeNoise (floor, gain, treble (change.recordedVoice()) < 0.708 * treble (open.voice()));
 }
 
 std::string NoiseTrust::words() const

@@ -7,6 +7,9 @@
 
 namespace coldiron
 {
+class Change;
+struct Side;
+
 /** What a take's pauses sound like, in third octaves from 50 Hz to 16 kHz (as far as its sample rate reaches). */
 struct NoiseFloor
 {
@@ -44,4 +47,7 @@ struct NoiseTrust
     @param gain        |T| at a frequency, linear
     @param wasTurnedDown  the take was recorded with its treble turned down: the advice then is to turn it up */
 NoiseTrust judgeNoise (const NoiseFloor&, const std::function<double (double)>& gain, bool wasTurnedDown);
+
+/** The same for a change; the recording counts as turned down where its knobs take more than 3 dB of treble. */
+NoiseTrust judgeNoise (const NoiseFloor&, const Side& recorded, const Change&);
 }

@@ -7,7 +7,7 @@ namespace coldiron
 {
 bool sameStrings (const StringSet& a, const StringSet& b)
 {
-    if (a.played != b.played || a.strings.size() != b.strings.size())
+    if (a.played != b.played || a.only != b.only || a.strings.size() != b.strings.size())
         return false;
     for (size_t s = 0; s < a.strings.size(); ++s)
         if (a.strings[s].hz != b.strings[s].hz || a.strings[s].scaleMm != b.strings[s].scaleMm)

@@ -64,6 +64,16 @@ const Option& optionOf (const Job& job, const std::string& letter)
     throw UsageFault ("there is no option \"" + letter + "\" in " + job.file.string() + "; it has " + known);
 }
 
+void askOnly (Job& job, const std::string& name)
+{
+    if (job.askOnly (name))
+        return;
+    std::string known;
+    for (const auto& string : job.guitar.strings)
+        known += (known.empty() ? "" : ", ") + string.name;
+    throw UsageFault ("there is no string \"" + name + "\" on the guitar; it has " + known);
+}
+
 Side recordedFor (const Job& job, const Option* option)
 {
     return job.recordedSide (job.takes.empty() ? -1 : option != nullptr ? option->take : 0);

@@ -57,6 +57,9 @@ Job openJob (const std::string& path, const Common&);
 /** The option of that letter. @throws UsageFault listing those there are */
 const Option& optionOf (const Job&, const std::string& letter);
 
+/** Asks a job for one string alone; an empty name changes nothing. @throws UsageFault listing the strings there are */
+void askOnly (Job&, const std::string& stringName);
+
 /** Whether the letter asks for the take's own harness and setting. */
 bool isRecorded (const std::string& letter);
 

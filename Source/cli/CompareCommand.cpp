@@ -18,23 +18,6 @@ std::vector<double> thirdOctaves()
     return hz;
 }
 
-/** A take of the job from which the option would be surer, said in a sentence. */
-std::string surerTake (const Job& job, const Option& option, const Sureness& now)
-{
-    for (int take = 0; take < static_cast<int> (job.takes.size()); ++take)
-    {
-        if (take == option.take)
-            continue;
-        const Voice recorded = job.recordedSide (take).voice(), heard = job.optionSide (option).voice();
-        if (judge (recorded, heard).playing < now.playing)
-            return format ("surer from take %d (%s): give the option \"take\": %d", take,
-                           job.takes[static_cast<size_t> (take)].file.filename().c_str(), take);
-    }
-    if (now.playing >= Playing::fair && ! job.takes.empty())
-        return "one take per pickup would make it surer";
-    return "";
-}
-
 Compared compareOne (const Job& job, const Option* option, LoadedTakes& takes)
 {
     Compared compared;
@@ -52,10 +35,12 @@ Compared compareOne (const Job& job, const Option* option, LoadedTakes& takes)
         return compared;
     }
     compared.band = computeBand (recorded, heard, thirdOctaves());
-    compared.betterTake = surerTake (job, *option, compared.figures.sureness);
+    compared.choice = job.takeChoice (*option);
     if (compared.take >= 0 && ! compared.figures.silent)
     {
         const auto& take = takes.get (compared.take);
+        const Voice before = recorded.voice(), after = heard.voice();
+        compared.figures.trust = judgeNoise (take.noise(), recorded, Change (before, after));
         const auto rendered = renderTake (take.audio.channels, filterFor (job, *option, take.audio.sampleRate));
         const double change = loudnessOf (rendered.channels, take.audio.sampleRate) - take.lufs();
         if (std::isfinite (change))
@@ -71,7 +56,13 @@ int compare (const std::string& path, bool json, const Common& common)
     std::vector<Compared> all { compareOne (job, nullptr, takes) };
     for (const auto& option : job.options)
         all.push_back (compareOne (job, &option, takes));
-    writeWhole ("-", json ? compareJson (job, all) : compareTable (job, all));
+    std::vector<TakeRemarks> remarks;
+    for (int take = 0; take < static_cast<int> (job.takes.size()); ++take)
+    {
+        const auto& loaded = takes.get (take);
+        remarks.push_back ({ job.takes[static_cast<size_t> (take)].file.filename().string(), loaded.noise(), loaded.faults() });
+    }
+    writeWhole ("-", json ? compareJson (job, all, remarks) : compareTable (job, all, remarks));
     return fine;
 }
 }

@@ -57,8 +57,16 @@ Json column (const Job& job, const Compared& c)
     entry["sure"] = { { "playing", sure.playingWord() }, { "guitar", sure.guitarWord() }, { "pill", sure.pillWord() },
                       { "loudness_plus_minus_lu", sure.loudnessDb() }, { "third_octave_typical_db", sure.thirdOctaveTypicalDb() },
                       { "third_octave_nine_in_ten_db", sure.thirdOctaveNineInTenDb() }, { "words", sure.explanation() } };
-    if (! c.betterTake.empty())
-        entry["better_take"] = c.betterTake;
+    if (! c.choice.words.empty())
+    {
+        entry["take_number"] = c.choice.take + 1;
+        entry["take_words"] = c.choice.words;
+    }
+    if (! c.choice.suggestion.empty())
+        entry["better_take"] = c.choice.suggestion;
+    entry["trusted_to_hz"] = orNull (f.trust.trustedToHz);
+    if (f.trust.trustedToHz)
+        entry["noise"] = { { "lifted_by_db", f.trust.liftDb }, { "at_hz", f.trust.liftHz }, { "words", f.trust.words() } };
     Json band = Json::array();
     for (size_t i = 0; i < c.band.hz.size(); ++i)
         band.push_back (Json { { "hz", c.band.hz[i] }, { "low_db", c.band.lowDb[i] }, { "high_db", c.band.highDb[i] } });
@@ -67,10 +75,22 @@ Json column (const Job& job, const Compared& c)
 }
 }
 
-std::string compareJson (const Job& job, const std::vector<Compared>& all)
+std::string compareJson (const Job& job, const std::vector<Compared>& all, const std::vector<TakeRemarks>& takes)
 {
     Json document;
     document["job"] = job.title;
+    document["takes"] = Json::array();
+    for (const auto& take : takes)
+    {
+        Json entry { { "file", take.name }, { "noise_db_re_playing", unless (! take.noise.isKnown, take.noise.noiseDb()) },
+                     { "pause_seconds", take.noise.pauseSeconds }, { "faults", Json::array() } };
+        for (const auto& fault : take.faults)
+            entry["faults"].push_back ({ { "words", fault.words }, { "cost", fault.cost } });
+        document["takes"].push_back (entry);
+    }
+    document["blind"] = Json::array();
+    for (const auto& result : job.blind)
+        document["blind"].push_back ({ { "words", result.words() }, { "date", result.date } });
     document["columns"] = Json::array();
     for (const auto& compared : all)
         document["columns"].push_back (column (job, compared));

@@ -1,5 +1,6 @@
 #include "cli/CompareTable.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace coldiron::cli
@@ -67,6 +68,11 @@ std::string numbers (const std::vector<Compared>& all)
     table += row (all, "output impedance at 1 kHz [kohm]", [] (const Compared& c) { return format ("%.2f", c.figures.outputOhms / 1e3); });
     table += row (all, "a metre more of cable [dB at 5k]", [] (const Compared& c) { return unlessSilent (c, format ("%.2f", c.figures.dbPerMetre)); });
     table += row (all, "ohms at the jack, knobs at 10", [] (const Compared& c) { return ohmCell (c.ohms); });
+    if (std::any_of (all.begin(), all.end(), [] (const Compared& c) { return c.take > 0; }))
+        table += row (all, "level and curve against take", [] (const Compared& c) { return format ("%d", c.take + 1); });
+    if (std::any_of (all.begin(), all.end(), [] (const Compared& c) { return c.figures.trust.trustedToHz.has_value(); }))
+        table += row (all, "to be trusted up to [Hz]", [] (const Compared& c)
+                      { return c.figures.trust.trustedToHz ? format ("%.0f", *c.figures.trust.trustedToHz) : std::string ("all"); });
     table += row (all, "how sure: the playing", [] (const Compared& c) { return c.figures.sureness.playingWord(); });
     table += row (all, "          the guitar", [] (const Compared& c) { return c.figures.sureness.guitarWord(); });
     return table;
@@ -117,14 +123,34 @@ std::string words (const Compared& c)
     {
         text += "   how sure: " + f.sureness.playingWord() + ", " + f.sureness.guitarWord() + "; " + bandWords (c.band) + ".\n   "
                 + f.sureness.explanation() + "\n";
-        if (! c.betterTake.empty())
-            text += "   " + c.betterTake + "\n";
+        if (! c.choice.words.empty())
+            text += "   " + c.choice.words + (c.choice.isOwn ? " (as the option asks)" : "") + (c.choice.suggestion.empty() ? "" : "; " + c.choice.suggestion) + "\n";
+        if (f.trust.trustedToHz)
+            text += "   noise: " + f.trust.words() + "\n";
     }
     return text;
 }
 }
 
-std::string compareTable (const Job& job, const std::vector<Compared>& all)
+namespace
+{
+std::string takeWords (const std::vector<TakeRemarks>& takes)
+{
+    std::string text;
+    for (size_t t = 0; t < takes.size(); ++t)
+    {
+        const auto& take = takes[t];
+        text += format ("take %zu  %s: ", t + 1, take.name.c_str());
+        text += take.noise.isKnown ? format ("noise in its pauses %.0f dB under the playing\n", -take.noise.noiseDb())
+                : take.noise.isSilent ? "its pauses are exact silence, so its noise cannot be told\n" : "no pause, so its noise cannot be told; leave a few seconds of nothing\n";
+        for (const auto& fault : take.faults)
+            text += "   " + fault.words + ". " + fault.cost + "\n";
+    }
+    return text.empty() ? text : text + "\n";
+}
+}
+
+std::string compareTable (const Job& job, const std::vector<Compared>& all, const std::vector<TakeRemarks>& takes)
 {
     std::string text = job.title + "\n";
     if (job.takes.empty())
@@ -132,6 +158,9 @@ std::string compareTable (const Job& job, const std::vector<Compared>& all)
     text += "\n" + numbers (all) + "\n";
     for (const auto& compared : all)
         text += words (compared) + "\n";
+    text += takeWords (takes);
+    for (const auto& result : job.blind)
+        text += "blind" + (result.date.empty() ? "" : ", " + result.date) + ": " + result.words() + "\n";
     return text + "Treble is 5 kHz re 500 Hz. Magnetic hum only; touch and shield noise is not wiring's to cure.\n";
 }
 }

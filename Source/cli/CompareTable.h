@@ -1,6 +1,7 @@
 #pragma once
 
 #include "audition/Figures.h"
+#include "audition/TakeFaults.h"
 #include "cli/Command.h"
 #include "paper/OhmTable.h"
 
@@ -14,9 +15,17 @@ struct Compared
     Figures figures;
     OhmReading ohms;               ///< at the option's own switch positions
     Band band;                     ///< third octaves, 50 Hz to 16 kHz; empty for as recorded
-    std::string betterTake;        ///< a sentence where another take of the job would be surer; else empty
+    TakeChoice choice;             ///< from which take, and how it would be surer
 };
 
-std::string compareTable (const Job&, const std::vector<Compared>&);
-std::string compareJson (const Job&, const std::vector<Compared>&);
+/** What a take has to say of itself. */
+struct TakeRemarks
+{
+    std::string name;              ///< of the file
+    NoiseFloor noise;
+    std::vector<TakeFault> faults;
+};
+
+std::string compareTable (const Job&, const std::vector<Compared>&, const std::vector<TakeRemarks>&);
+std::string compareJson (const Job&, const std::vector<Compared>&, const std::vector<TakeRemarks>&);
 }

@@ -14,7 +14,7 @@ namespace
 {
 struct Asked
 {
-    std::string job, out;
+    std::string job, out, onlyString;
     std::vector<std::string> options;
     bool matched = false;
     std::optional<double> humDb;
@@ -110,7 +110,8 @@ void write (const Rendered& rendered, const std::filesystem::path& path, double 
 
 int render (const Asked& asked, const Common& common)
 {
-    const auto job = openJob (asked.job, common);
+    auto job = openJob (asked.job, common);
+    askOnly (job, asked.onlyString);
     const auto pieces = piecesOf (job, asked);
     if (job.takes.empty())
         throw JobFault (job.file.string() + ": has no take to render; expected \"takes\": [ { \"file\": \"...\" } ], record one and name it there");
@@ -130,6 +131,10 @@ int render (const Asked& asked, const Common& common)
         Progress progress (piece.fileName);
         auto rendered = renderTake (take.audio.channels, filter, 1.0, [&] (double share) { progress.show (share); });
         std::string what = piece.title;
+        if (piece.option != nullptr && job.takes.size() > 1)
+            what += ", " + job.takeChoice (*piece.option).words;
+        if (piece.option != nullptr && job.onlyString >= 0)
+            what += ", as the " + asked.onlyString + " string alone would change";
         double gain = 1.0;
         if (asked.matched && piece.option != nullptr)
         {
@@ -158,6 +163,7 @@ void addRender (CLI::App& app, Common& common, Action& action)
     command->add_option ("--option", asked->options, "Letter, or `recorded`; may be repeated; all when left out")
         ->expected (1)
         ->multi_option_policy (CLI::MultiOptionPolicy::TakeAll);
+    command->add_option ("--string", asked->onlyString, "The change of this string alone, E2 say: an estimate differs from string to string")->type_name ("NAME");
     command->add_flag ("--matched", asked->matched, "As loud as the take (ITU-R BS.1770), the gain said");
     command->add_option ("--hum", asked->humDb, "Add mains hum: that of one coil, dB against the take's loudness")->check (CLI::Range (-120.0, 40.0));
     command->add_option ("--mains", asked->mainsHz, "Mains frequency, 50 or 60 [Hz]")->check (CLI::IsMember ({ 50.0, 60.0 }))->capture_default_str();

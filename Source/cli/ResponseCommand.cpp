@@ -11,7 +11,7 @@ namespace
 {
 struct Asked
 {
-    std::string job, option, csv = "-";
+    std::string job, option, onlyString, csv = "-";
     bool relative = false;
     double from = 20.0, to = 20000.0; // Hz
     int points = 400;
@@ -83,10 +83,11 @@ int response (const Asked& asked, const Common& common)
 {
     if (! (asked.from > 0.0 && asked.to > asked.from && asked.to <= 1e6 && asked.points >= 2 && asked.points <= 1000000))
         throw UsageFault ("--from and --to are rising frequencies above 0 and up to 1000000 Hz, --points 2 to 1000000");
-    const auto job = openJob (asked.job, common);
+    auto job = openJob (asked.job, common);
+    askOnly (job, asked.onlyString);
     const Option* option = isRecorded (asked.option) ? nullptr : &optionOf (job, asked.option);
     const auto hz = frequencies (asked);
-    if (asked.relative)
+    if (asked.relative || ! asked.onlyString.empty())
         writeWhole (asked.csv, relativeCsv (job, option, hz));
     else
         writeWhole (asked.csv, plainCsv ((option != nullptr ? job.optionSide (*option) : recordedFor (job, nullptr)).voice(), hz));
@@ -101,6 +102,7 @@ void addResponse (CLI::App& app, Common& common, Action& action)
     command->add_option ("JOB", asked->job, "The job's file")->required();
     command->add_option ("--option", asked->option, "Letter of the option, or `recorded`")->required();
     command->add_flag ("--relative", asked->relative, "What is applied to the take, with its band, not the plain response");
+    command->add_option ("--string", asked->onlyString, "What is applied to the take for this string alone, E2 say; implies --relative")->type_name ("NAME");
     command->add_option ("--from", asked->from, "Lowest frequency [Hz]")->capture_default_str();
     command->add_option ("--to", asked->to, "Highest frequency [Hz]")->capture_default_str();
     command->add_option ("--points", asked->points, "Number of frequencies, log-spaced with both ends")->capture_default_str();

@@ -18,6 +18,13 @@ const Spectrum& LoadedTake::spectrum() const
     return *measuredSpectrum;
 }
 
+const NoiseFloor& LoadedTake::noise() const
+{
+    if (! measuredNoise)
+        measuredNoise = measureNoiseFloor (audio.channels, audio.sampleRate);
+    return *measuredNoise;
+}
+
 const LoadedTake& LoadedTakes::get (int take)
 {
     const auto found = loaded.find (take);

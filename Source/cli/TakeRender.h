@@ -2,6 +2,7 @@
 
 #include "audition/Renderer.h"
 #include "audition/Spectrum.h"
+#include "audition/TakeFaults.h"
 #include "cli/Command.h"
 
 #include <map>
@@ -16,10 +17,13 @@ struct LoadedTake
 
     double lufs() const;                ///< -infinity for silence; measured when first asked for
     const Spectrum& spectrum() const;   ///< likewise
+    const NoiseFloor& noise() const;    ///< likewise
+    std::vector<TakeFault> faults() const { return takeFaults (audio.channels, audio.sampleRate, noise()); }
 
 private:
     mutable std::optional<double> measuredLufs;
     mutable std::optional<Spectrum> measuredSpectrum;
+    mutable std::optional<NoiseFloor> measuredNoise;
 };
 
 /** The takes of a job, each read once, when first asked for. */

@@ -6,8 +6,9 @@ namespace coldiron
 {
 BenchWindow::BenchWindow (Bench& b, bool host)
     : bench (b), inHost (host), desk (b), openButton (desk, "Job"), saveButton (desk, "Save"), undoButton (desk, "Undo"),
-      redoButton (desk, "Redo"), guitarButton (desk, "Guitar"), viewButton (desk, "View"), lane (desk), strip (desk),
-      listen (desk, host), plot (desk), decide (desk), guitar (desk, drawings), notice (desk)
+      redoButton (desk, "Redo"), guitarButton (desk, "Guitar"), viewButton (desk, "View"), blindButton (desk, "Blind test"), lane (desk), strip (desk),
+      listen (desk, host), plot (desk), decide (desk), guitar (desk, drawings), notice (desk), blindTags (desk),
+      blindBar (desk), blindPage (desk)
 {
     lookAndFeel.use (desk.colours());
     setLookAndFeel (&lookAndFeel);
@@ -15,16 +16,18 @@ BenchWindow::BenchWindow (Bench& b, bool host)
     setFocusContainerType (FocusContainerType::keyboardFocusContainer);
 
     // In the order of the job, which is the order of the Tab key.
-    for (auto* child : std::initializer_list<juce::Component*> { &openButton, &saveButton, &undoButton, &redoButton, &guitarButton, &viewButton,
+    for (auto* child : std::initializer_list<juce::Component*> { &openButton, &saveButton, &undoButton, &redoButton, &guitarButton, &blindButton, &viewButton,
                                                                   &lane, &strip, &listen, &plot, &decide, &guitar })
         addAndMakeVisible (child);
-    addChildComponent (notice);
+    for (auto* hidden : std::initializer_list<juce::Component*> { &blindTags, &blindBar, &blindPage, &notice })
+        addChildComponent (hidden);
 
     openButton.onClick = [this] { jobMenu(); };
     saveButton.onClick = [this] { saveJob(); };
     undoButton.onClick = [this] { bench.undo(); };
     redoButton.onClick = [this] { bench.redo(); };
     guitarButton.onClick = [this] { showGuitar (! guitarOut); };
+    setUpBlind();
     viewButton.onClick = [this] { viewMenu(); };
     guitar.onOpenWiring = [this] { showWiring (true); };
     decide.onSweep = [this] (const juce::String& knob) { plot.showSweep (knob); };
@@ -44,7 +47,7 @@ BenchWindow::BenchWindow (Bench& b, bool host)
     seen = bench.revisions();
     auto none = seen;
     none.job = none.transport = none.heard = none.settings = none.reports = seen.job - 1;
-    for (auto* panel : std::initializer_list<Panel*> { &lane, &strip, &listen, &plot, &decide, &guitar, &notice })
+    for (auto* panel : std::initializer_list<Panel*> { &lane, &strip, &listen, &plot, &decide, &guitar, &blindTags, &blindBar, &blindPage, &notice })
         panel->benchChanged (none, seen);
     client = jobwords::client (bench);
     showUndo();
@@ -78,20 +81,23 @@ void BenchWindow::refresh()
         for (auto* button : { &undoButton, &redoButton, &saveButton })
             button->repaint();
     }
-    for (auto* panel : std::initializer_list<Panel*> { &lane, &strip, &listen, &plot, &decide, &guitar, &notice })
+    for (auto* panel : std::initializer_list<Panel*> { &lane, &strip, &listen, &plot, &decide, &guitar, &blindTags, &blindBar, &blindPage, &notice })
         panel->benchChanged (before, now);
     if (overlay != nullptr)
         overlay->benchChanged (before, now);
     if (before.job != now.job)
         resized();
+    else if (before.heard != now.heard)
+        showBlind();
     showUndo();
     repaint (arranged.header);
 }
 
 void BenchWindow::showUndo()
 {
-    undoButton.setEnabled (! bench.undoName().empty());
-    redoButton.setEnabled (! bench.redoName().empty());
+    const bool blind = bench.blind().isRunning; // what could be undone would change what is judged
+    undoButton.setEnabled (! blind && ! bench.undoName().empty());
+    redoButton.setEnabled (! blind && ! bench.redoName().empty());
     undoButton.setTooltip (bench.undoName().empty() ? "Nothing to undo" : "Undo: " + words::from (bench.undoName()));
     redoButton.setTooltip (bench.redoName().empty() ? "Nothing to redo" : "Redo: " + words::from (bench.redoName()));
 }
@@ -100,6 +106,7 @@ void BenchWindow::timerCallback()
 {
     refresh();
     lane.tick();
+    blindTags.tick();
     listen.tick();
     notice.tick();
 }
@@ -157,7 +164,7 @@ void BenchWindow::resized()
     arranged = layout (getLocalBounds(), static_cast<int> (bench.tags().size()));
     auto head = arranged.header.reduced (16, 0).withTrimmedTop (arranged.header.getHeight() / 2 - 17).withHeight (34);
     guitarButton.setVisible (arranged.guitarFolded);
-    for (auto* button : std::initializer_list<WordButton*> { &viewButton, &redoButton, &undoButton, &saveButton, &openButton, &guitarButton })
+    for (auto* button : std::initializer_list<WordButton*> { &viewButton, &blindButton, &redoButton, &undoButton, &saveButton, &openButton, &guitarButton })
     {
         if (! button->isVisible())
             continue;
@@ -176,6 +183,7 @@ void BenchWindow::resized()
     plot.setBounds (arranged.look);
     decide.setBounds (arranged.decide);
     decide.setShowsSteps (arranged.stepsInDecide);
+    showBlind();
     guitar.setBounds (arranged.guitar);
     guitar.setVisible (! arranged.guitarFolded || guitarOut);
     if (arranged.guitarFolded && guitarOut)
@@ -184,6 +192,7 @@ void BenchWindow::resized()
     {
         const bool keys = dynamic_cast<KeySheet*> (overlay.get()) != nullptr, list = dynamic_cast<RewireList*> (overlay.get()) != nullptr;
         overlay->setBounds (keys ? arranged.overlay.withSizeKeepingCentre (juce::jmin (680, arranged.overlay.getWidth()), juce::jmin (KeySheet::idealHeight(), arranged.overlay.getHeight()))
+                                 : dynamic_cast<BlindSetup*> (overlay.get()) != nullptr ? arranged.overlay.withSizeKeepingCentre (juce::jmin (760, arranged.overlay.getWidth()), juce::jmin (520, arranged.overlay.getHeight()))
                                  : list ? arranged.overlay.withSizeKeepingCentre (juce::jmin (820, arranged.overlay.getWidth()), juce::jmin (600, arranged.overlay.getHeight()))
                                         : arranged.overlay);
         overlay->toFront (false);
@@ -275,8 +284,9 @@ bool BenchWindow::keyPressed (const juce::KeyPress& key)
     {
         switch (key.getKeyCode())
         {
-            case 'Z': case 'z': return mods.isShiftDown() ? (bench.redo(), true) : (bench.undo(), true);
-            case 'Y': case 'y': bench.redo(); return true;
+            case 'B': case 'b': showBlindSetup(); return true;
+            case 'Z': case 'z': if (bench.blind().isRunning) return true; return mods.isShiftDown() ? (bench.redo(), true) : (bench.undo(), true);
+            case 'Y': case 'y': if (! bench.blind().isRunning) bench.redo(); return true;
             case 'S': case 's': saveJob(); return true;
             case 'O': case 'o': openJob(); return true;
             default: return false;
@@ -290,6 +300,8 @@ bool BenchWindow::keyPressed (const juce::KeyPress& key)
         return (showGuitar (false), true);
     if (key == juce::KeyPress::spaceKey && ! inHost)
         return (lane.togglePlay(), true);
+    if (blindKey (key))
+        return true;
     if (key == juce::KeyPress::leftKey || key == juce::KeyPress::rightKey)
         return (strip.hearNext (key == juce::KeyPress::leftKey ? -1 : 1), true);
 

@@ -1,6 +1,10 @@
 #pragma once
 
 #include "editor/BenchEditor.h"
+#include "editor/BlindBar.h"
+#include "editor/BlindPage.h"
+#include "editor/BlindSetup.h"
+#include "editor/BlindTags.h"
 #include "editor/DecidePanel.h"
 #include "editor/DrawingCache.h"
 #include "editor/GuitarPanel.h"
@@ -30,6 +34,9 @@ public:
     void showWiring (bool);
     void showKeys (bool);
     void showRewires (Tag target);
+    void showBlindSetup();
+    void beginBlind();                         ///< a blind test was started: the tags turn over
+    void turnTagsOver();
     void showGuitar (bool);
     bool greet();                              ///< the first line a person meets; false where there is nothing to press yet
     void refresh();                            ///< reads the bench at once; the timer does the same
@@ -50,7 +57,7 @@ private:
     Desk desk;
     Look lookAndFeel;
     DrawingCache drawings;
-    WordButton openButton, saveButton, undoButton, redoButton, guitarButton, viewButton;
+    WordButton openButton, saveButton, undoButton, redoButton, guitarButton, viewButton, blindButton;
     TakeLane lane;
     TagStrip strip;
     ListenBar listen;
@@ -58,6 +65,10 @@ private:
     DecidePanel decide;
     GuitarPanel guitar;
     Notice notice;
+    BlindTags blindTags;
+    BlindBar blindBar;
+    BlindPage blindPage;
+    bool wantsToStop = false;                  ///< Escape was pressed once in a blind test
     std::unique_ptr<Overlay> overlay;
     std::unique_ptr<juce::FileChooser> chooser;
     std::unique_ptr<juce::TooltipWindow> tips;
@@ -70,6 +81,9 @@ private:
     int compareKey = 0;
 
     void timerCallback() override;
+    void setUpBlind();
+    void showBlind();
+    bool blindKey (const juce::KeyPress&);
     void show (std::unique_ptr<Overlay>);
     void closeOverlay();
     void placeNotice();

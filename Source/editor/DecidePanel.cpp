@@ -17,7 +17,14 @@ DecidePanel::DecidePanel (Desk& d) : Panel (d), agree (d, "Agree", true)
     {
         const auto letter = letterOf (shown);
         const bool already = agreedLetter() == words::from (letter);
-        if (desk.bench.edit ("/agreed", already ? std::string() : "\"" + letter + "\"", already ? "Take the agreement back" : "Agree on " + letter))
+        auto& bench = desk.bench;
+        if (! already && ! bench.heardAtTrueLevel (shown))
+        {
+            bench.hearAtTrueLevel (shown);
+            return desk.tell (bench.isPlaying() ? "Level is true now: what the rewire does to loudness is heard. A second of it, then agree."
+                                                : "Level is true now. Play, or open a take: a second of it, then agree.");
+        }
+        if (already ? bench.takeAgreementBack() : bench.agree (shown))
             desk.tell (already ? juce::String ("The agreement is taken back.") : "Agreed on " + words::from (letter) + ". Nothing is soldered until you say so.");
     };
 }
@@ -103,7 +110,8 @@ void DecidePanel::benchChanged (const Revisions& before, const Revisions& now)
         lever->refresh();
     agree.setVisible (shown != asRecorded);
     const auto letter = words::from (letterOf (shown));
-    agree.setWords (agreedLetter() == letter ? "Agreed on " + letter : "Agree on " + letter);
+    agree.setWords (agreedLetter() == letter ? "Agreed on " + letter
+                    : desk.bench.heardAtTrueLevel (shown) ? "Agree on " + letter : "Hear " + letter + " once at true level first");
     repaint();
 }
 

@@ -112,16 +112,16 @@ void KeySheet::paint (juce::Graphics& g)
         { "Shift A", "hold to compare" }, { "Left, Right", "next tag" }, { "M", "true level or matched" },
         { "R", "mains hum on and off" }, { "[ ]", "less hum, more hum" }, { "L", "loop on and off" }, { "I O", "loop starts, ends here" },
         { "T", "next take" }, { "K", "first knob, Tab goes on" }, { "W", "wiring" }, { "N", "new option from a rewire" },
-        { "P", "add a rewire to the option heard" }, { "Ctrl Z", "undo, with Shift redo" }, { "Ctrl S", "save the job" }, { "Ctrl O", "open a job" },
+        { "P", "add a rewire to the option heard" }, { "Ctrl Z", "undo, with Shift redo" }, { "Ctrl S", "save the job" }, { "Ctrl O", "open a job" }, { "Ctrl B", "blind test" },
     };
     auto area = getLocalBounds().reduced (20, 0).withTrimmedTop (56).withTrimmedBottom (40);
-    const int perColumn = 9, columnWidth = area.getWidth() / 2;
+    const int perColumn = 10, columnWidth = area.getWidth() / 2;
     int index = 0;
     for (const auto& [key, meaning] : rows)
     {
         if (key.isEmpty())
             continue;
-        const int x = area.getX() + index / perColumn * columnWidth, y = area.getY() + index % perColumn * 38;
+        const int x = area.getX() + index / perColumn * columnWidth, y = area.getY() + index % perColumn * 36;
         paintKey (g, static_cast<float> (x), static_cast<float> (y) + 14.0f, key, t);
         g.setColour (t.ink);
         g.setFont (type::text (13.0f));

@@ -24,10 +24,11 @@ double valueAt (const std::vector<double>& hz, const std::vector<double>& db, do
 }
 }
 
-Plot::Plot (Desk& d) : Panel (d), kind (d, { "Change to the take", "Whole circuit" }, "What is drawn")
+Plot::Plot (Desk& d) : Panel (d), kind (d, { "Change to the take", "Whole circuit" }, "What is drawn"), strings (d)
 {
     setTitle ("Look");
     addAndMakeVisible (kind);
+    addChildComponent (strings);
     kind.setTooltip ("What each option does to the take, or the response of the whole guitar into its cable and input.");
     kind.onChoice = [this] (int)
     {
@@ -46,12 +47,17 @@ std::vector<Tag> Plot::allTags() const
 void Plot::resized()
 {
     kind.setBounds (12, 10, kind.idealWidth(), 30);
+    const int room = getWidth() - kind.getRight() - 24, wanted = strings.idealWidth (room);
+    strings.setBounds (getWidth() - wanted - 12, 10, wanted, 30);
     area = getLocalBounds().withTrimmedTop (48).withTrimmedBottom (34).withTrimmedLeft (50).withTrimmedRight (42);
     build();
 }
 
-void Plot::benchChanged (const Revisions&, const Revisions&)
+void Plot::benchChanged (const Revisions& before, const Revisions& now)
 {
+    strings.benchChanged (before, now);
+    if (before.job != now.job)
+        resized();
     build();
     repaint();
 }
@@ -168,6 +174,7 @@ void Plot::paint (juce::Graphics& g)
             paintSweep (g);
     }
     paintKey (g);
+    paintNoise (g);
     paintLetters (g);
     if (hoverX >= 0.0f)
         paintHover (g);

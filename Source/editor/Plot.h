@@ -1,6 +1,6 @@
 #pragma once
 
-#include "editor/Look.h"
+#include "editor/StringChoice.h"
 
 #include <map>
 
@@ -25,6 +25,7 @@ private:
     struct Drawn { juce::Path curve, band; std::vector<float> endY; bool silent = false; float yAtEnd = 0.0f; };
 
     Segments kind;
+    StringChoice strings;
     juce::Rectangle<int> area;
     juce::String sweepKnob;
     std::map<Tag, Drawn> drawn;
@@ -44,6 +45,7 @@ private:
     void paintCurves (juce::Graphics&);
     void paintSweep (juce::Graphics&);
     void paintLetters (juce::Graphics&);
+    void paintNoise (juce::Graphics&); ///< from where on the take's own noise is lifted
     void paintHover (juce::Graphics&);
     void paintKey (juce::Graphics&);
     std::vector<Tag> allTags() const;

@@ -49,6 +49,30 @@ void Plot::paintLetters (juce::Graphics& g)
     }
 }
 
+void Plot::paintNoise (juce::Graphics& g)
+{
+    const auto report = desk.bench.report (desk.bench.heard());
+    if (whole() || report == nullptr || ! report->figures.trust.trustedToHz || *report->figures.trust.trustedToHz >= 15000.0)
+        return;
+    const auto& t = colours();
+    const float x = xOf (*report->figures.trust.trustedToHz);
+    const float dash[] = { 3.0f, 3.0f };
+    g.setColour (t.mute);
+    g.drawDashedLine ({ x, static_cast<float> (area.getY()), x, static_cast<float> (area.getBottom()) }, dash, 2, 1.4f);
+    const auto font = type::text (12.0f);
+    const juce::String line1 = "from here the take's", line2 = "noise comes up by " + words::db (report->figures.trust.liftDb, false, 0);
+    const int width = juce::roundToInt (juce::jmax (type::width (font, line1), type::width (font, line2))) + 6;
+    auto box = juce::Rectangle<int> (juce::roundToInt (x) + 4, area.getBottom() - 40, width, 34);
+    if (box.getRight() > area.getRight())
+        box.setX (juce::roundToInt (x) - 4 - width);
+    g.setColour (t.sheet.withAlpha (0.9f));
+    g.fillRect (box);
+    g.setColour (t.ink);
+    g.setFont (font);
+    type::draw (g, line1, box.removeFromTop (17), juce::Justification::centredLeft, false);
+    type::draw (g, line2, box, juce::Justification::centredLeft, false);
+}
+
 void Plot::paintKey (juce::Graphics& g)
 {
     const auto& t = colours();

@@ -80,7 +80,7 @@ void TagCard::refresh()
     if (tagShown == asRecorded)
     {
         name = "As recorded";
-        const int take = bench.take();
+        const int take = bench.takeFor (asRecorded);
         if (take >= 0 && take < static_cast<int> (job->takes.size()))
             below = words::settingInWords (job->takes[static_cast<size_t> (take)].harness, job->takes[static_cast<size_t> (take)].setting);
         pill = job->takes.empty() ? "no take" : "the take";
@@ -99,7 +99,15 @@ void TagCard::refresh()
     setTitle ((tagShown == asRecorded ? juce::String ("As recorded") : "Option " + words::from (letterOf (tagShown)) + ", " + name) + (heard ? ", heard" : ""));
     auto tip = name + (below.isNotEmpty() ? ". " + below : juce::String());
     if (report != nullptr && tagShown != asRecorded && ! report->silent)
+    {
         tip << ". " << words::from (report->figures.sureness.explanation());
+        if (! report->choice.words.empty())
+            tip << " Derived " << words::from (report->choice.words) << ".";
+        if (! report->choice.suggestion.empty())
+            tip << " " << words::from (report->choice.suggestion.substr (0, 1)).toUpperCase() << words::from (report->choice.suggestion.substr (1)) << ".";
+        if (const auto noise = words::from (report->figures.trust.words()); noise.isNotEmpty())
+            tip << " " << noise.substring (0, 1).toUpperCase() << noise.substring (1);
+    }
     setTooltip (tip);
     repaint();
 }

@@ -3,6 +3,7 @@
 #include "editor/Words.h"
 
 #include <cmath>
+#include <utility>
 
 namespace coldiron
 {
@@ -17,7 +18,9 @@ void TakeLane::benchChanged (const Revisions& before, const Revisions& now)
 {
     if (before.transport != now.transport || before.job != now.job)
     {
-        picture = desk.bench.takePicture();
+        const auto shown = std::exchange (picture, desk.bench.takePicture());
+        if (shown != nullptr && picture != nullptr && picture != shown && ! picture->remarks.empty())
+            desk.tell (words::from (picture->name + ": " + picture->remarks.front().words + ". " + picture->remarks.front().cost));
         open.setVisible (! playable());
         open.setWords (picture == nullptr ? "Open a take" : "Find file");
         resized();
@@ -178,6 +181,8 @@ void TakeLane::paint (juce::Graphics& g)
     const int take = desk.bench.take();
     if (take >= 0 && take < static_cast<int> (job->takes.size()))
         how << ", " << words::settingInWords (job->takes[static_cast<size_t> (take)].harness, job->takes[static_cast<size_t> (take)].setting);
+    if (! picture->remarks.empty()) // the worst before all else: it is what a better recording would not have
+        how = words::seconds (picture->seconds) + ", " + words::from (picture->remarks.front().words) + how.substring (words::seconds (picture->seconds).length());
     if (job->takes.size() > 1)
         how << ", take " << (take + 1) << " of " << static_cast<int> (job->takes.size());
     g.setColour (t.mute);
@@ -238,18 +243,19 @@ void TakeLane::paintWave (juce::Graphics& g)
 void TakeLane::paintHead (juce::Graphics& g)
 {
     const auto& t = colours();
+    const auto blind = desk.bench.blind();
     const Tag heard = desk.bench.heard();
     const float x = juce::jlimit (static_cast<float> (wave.getX()), static_cast<float> (wave.getRight()), xOf (desk.bench.positionSeconds()));
     g.setColour (t.ink);
     g.fillRect (x - 1.0f, static_cast<float> (wave.getY()), 2.0f, static_cast<float> (wave.getHeight()));
-    if (heard == asRecorded)
+    if (heard == asRecorded && ! blind.isRunning)
         return;
     const juce::Rectangle<float> flag (x - 9.0f, static_cast<float> (wave.getY()) - 2.0f, 18.0f, 16.0f);
     g.setColour (t.of (heard));
     g.fillRoundedRectangle (flag, 3.0f);
-    g.setColour (t.onOption);
+    g.setColour (blind.isRunning ? t.sheet : t.onOption);
     g.setFont (type::bold (12.0f));
-    type::draw (g, words::from (letterOf (heard)), flag.toNearestInt(), juce::Justification::centred, false);
+    type::draw (g, ! blind.isRunning ? words::from (letterOf (heard)) : blind.isX (blind.heard) ? juce::String ("X") : juce::String (blind.heard), flag.toNearestInt(), juce::Justification::centred, false);
 }
 
 void TakeLane::tick()
@@ -285,8 +291,15 @@ void TakeLane::toggleLoop()
 void TakeLane::nextTake()
 {
     const auto count = static_cast<int> (desk.bench.job()->takes.size());
-    if (count > 1)
-        desk.bench.selectTake ((desk.bench.take() + 1) % count);
+    if (count < 2)
+        return;
+    // Every take in turn for all options, then again each option from the take nearest to it.
+    const int next = desk.bench.takesFollow() ? 0 : desk.bench.take() + 1;
+    if (next < count)
+        desk.bench.selectTake (next);
+    else
+        desk.bench.followTakes();
+    desk.tell (next < count ? "Take " + juce::String (next + 1) + " for all options." : juce::String ("Each option is derived from the take nearest to it."));
 }
 
 void TakeLane::setLoopEndHere (bool second)
@@ -323,7 +336,11 @@ void TakeLane::mouseMove (const juce::MouseEvent& e)
     bool onTick = false;
     for (const auto& tick : ticks)
         onTick = onTick || tick.area.contains (e.getPosition());
-    setTooltip (onTick ? "Tick the strings this phrase plays: fewer strings change what another pickup hears, and ticking them is what helps an estimate most." : "");
+    juce::String remarks;
+    if (playable() && heading.contains (e.getPosition()))
+        for (const auto& remark : picture->remarks)
+            remarks << (remarks.isEmpty() ? "" : "\n") << words::from (remark.words) << ". " << words::from (remark.cost);
+    setTooltip (! onTick && remarks.isNotEmpty() ? remarks : onTick ? juce::String ("Tick the strings this phrase plays: fewer strings change what another pickup hears, and ticking them is what helps an estimate most.") : juce::String());
 }
 
 void TakeLane::mouseDown (const juce::MouseEvent& e)

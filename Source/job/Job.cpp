@@ -6,10 +6,11 @@ namespace coldiron
 {
 namespace
 {
-StringSet stringsOf (const Guitar& guitar, const std::vector<std::string>& played)
+StringSet stringsOf (const Guitar& guitar, const std::vector<std::string>& played, int only)
 {
     StringSet set;
     set.strings = guitar.strings;
+    set.only = only < static_cast<int> (set.strings.size()) ? only : -1;
     bool any = false;
     for (const auto& string : set.strings)
     {
@@ -32,16 +33,31 @@ const Option* Job::find (const std::string& letter) const
 Side Job::recordedSide (int take) const
 {
     if (take < 0)
-        return { guitar.harness, {}, recording, stringsOf (guitar, {}) };
+        return { guitar.harness, {}, recording, stringsOf (guitar, {}, onlyString) };
     const auto& entry = takes.at (static_cast<size_t> (take));
-    return { entry.harness, entry.setting, recording, stringsOf (guitar, entry.strings) };
+    return { entry.harness, entry.setting, recording, stringsOf (guitar, entry.strings, onlyString) };
 }
 
 Side Job::optionSide (const Option& option) const
 {
     static const std::vector<std::string> all;
     const auto& played = takes.empty() ? all : takes.at (static_cast<size_t> (option.take)).strings;
-    return { option.harness, option.setting, option.listening, stringsOf (option.guitar, played) };
+    return { option.harness, option.setting, option.listening, stringsOf (option.guitar, played, onlyString) };
+}
+
+bool Job::askOnly (const std::string& name)
+{
+    const auto found = std::find_if (guitar.strings.begin(), guitar.strings.end(), [&] (const GuitarString& s) { return s.name == name; });
+    onlyString = found == guitar.strings.end() ? -1 : static_cast<int> (found - guitar.strings.begin());
+    return name.empty() || onlyString >= 0;
+}
+
+TakeChoice Job::takeChoice (const Option& option) const
+{
+    std::vector<Side> sides;
+    for (int take = 0; take < static_cast<int> (takes.size()); ++take)
+        sides.push_back (recordedSide (take));
+    return nearestTake (sides, optionSide (option), option.ownTake);
 }
 
 std::optional<Job> readJob (const std::filesystem::path& path, const PresetFolders& presets, Faults& faults)

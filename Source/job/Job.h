@@ -1,7 +1,9 @@
 #pragma once
 
 #include "audition/Band.h"
+#include "audition/NearestTake.h"
 #include "guitar/Step.h"
+#include "job/BlindResult.h"
 #include "job/Json.h"
 
 #include <filesystem>
@@ -54,7 +56,9 @@ struct Option
     std::string letter, name;
     std::vector<RewireUse> rewires;
     Setting setting;                 ///< the take's, then the option's own
-    int take = 0;                    ///< index into takes
+    int take = 0;                    ///< index into takes: the one it is derived from, the nearest unless it names its own
+    std::optional<int> ownTake;      ///< index, where the option names one
+    int settingTake = 0;             ///< index of the take whose setting it starts from: its own, else the first
     Load listening;
     Guitar guitar;                   ///< the job's, unless the option is heard on another one
     Harness harness;                 ///< after the rewires
@@ -68,12 +72,22 @@ struct Job
     Load recording, listening;
     std::vector<TakeEntry> takes;    ///< may be empty (plain responses need none)
     std::vector<Option> options;     ///< in the file's order
+    std::string agreed;              ///< letter; empty: not agreed yet
+    std::vector<std::string> heard;  ///< letters of the options that were heard at true level
+    int onlyString = -1;             ///< >= 0: changes are asked for this string alone. Not from the file
+    std::vector<BlindResult> blind;  ///< what blind tests found, the earliest first
     Faults warnings;                 ///< silent or shorted at the setting asked for, and the like
 
     const Option* find (const std::string& letter) const;
 
     Side recordedSide (int take) const;          ///< take -1: the guitar as it is, all at standard
     Side optionSide (const Option&) const;
+
+    /** Asks for one string alone from now on; an empty name for all again. @returns whether the guitar has it */
+    bool askOnly (const std::string& stringName);
+
+    /** Which take the option is derived from and why, and how it could be surer. */
+    TakeChoice takeChoice (const Option&) const;
 };
 
 /** Where presets are looked for, first match wins: given folders, the user's own, the shipped ones. */

@@ -24,6 +24,10 @@ public:
         reader.text ("about");
         reader.text ("client");
         const auto* agreed = reader.value ("agreed");
+        if (const auto* heard = reader.value ("heard"))
+            job.heard = readHeard (*heard, faults);
+        if (const auto* blind = reader.value ("blind"))
+            job.blind = readBlindResults (*blind, faults);
         readLoads();
         const auto* guitar = reader.needed ("guitar", "\"guitar\": the name of a preset, or an object");
         const auto* takes = reader.value ("takes");
@@ -44,6 +48,8 @@ public:
             addFault (faults, *agreed, "\"agreed\": found \"" + agreed->text + "\", expected the letter of one of the options");
         if (faults.size() != before)
             return std::nullopt;
+        job.agreed = agreed != nullptr ? agreed->text : std::string();
+        chooseTakes();
         return std::move (job);
     }
 
@@ -206,7 +212,9 @@ private:
         option.letter = letter;
         option.name = entry.text ("name");
         entry.text ("about");
-        option.take = takeOf (entry);
+        if (entry.value ("take") != nullptr)
+            option.ownTake = takeOf (entry);
+        option.take = option.settingTake = option.ownTake.value_or (0);
         option.listening = job.listening;
         if (const auto* listening = entry.value ("listening"))
             option.listening = readLoad (*listening, job.listening, faults);
@@ -224,7 +232,7 @@ private:
         const auto ownSetting = readSetting (setting, option.harness, faults);
         if (faults.size() == before)
         {
-            option.setting = inherited (option.harness, option.take);
+            option.setting = inherited (option.harness, option.settingTake);
             for (const auto& [name, knob] : ownSetting.knobs)
                 option.setting.knobs[name] = knob;
             for (const auto& [name, position] : ownSetting.levers)
@@ -232,6 +240,15 @@ private:
             checkHeard (option, value, setting);
         }
         job.options.push_back (std::move (option));
+    }
+
+    /** Where there are several takes each option is derived from the nearest. Its setting stays that of the first: which
+        take is nearest depends on the setting. */
+    void chooseTakes()
+    {
+        for (auto& option : job.options)
+            if (job.takes.size() > 1 && ! option.ownTake)
+                option.take = std::max (0, job.takeChoice (option).take);
     }
 
     /** The take's setting, as far as the option has the same controls. */

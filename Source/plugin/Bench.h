@@ -1,7 +1,9 @@
 #pragma once
 
 #include "audition/Figures.h"
+#include "audition/TakeFaults.h"
 #include "job/Job.h"
+#include "plugin/BlindView.h"
 
 #include <cstdint>
 #include <filesystem>
@@ -59,6 +61,7 @@ struct Report
     Figures figures;                    ///< once complete; sureness is there at once
     double matchDb = 0.0;               ///< what level matching adds
     std::optional<double> peakDb;       ///< of the take through this option, dBFS at true level; none without a take
+    TakeChoice choice;                  ///< from which take, and why; empty words with one take or none
     double filterErrorDb = 0.0;         ///< the filter against its target, worst of 20 Hz to 20 kHz
 };
 
@@ -72,6 +75,8 @@ struct TakePicture
     int channels = 0;
     std::vector<float> low, high;       ///< least and largest sample of each of up to 4000 equal stretches
     double loudnessLufs = -300.0;
+    std::vector<TakeFault> remarks;     ///< what a better recording would not have, the worst first
+    double noiseDb = -300.0;            ///< of its pauses against the playing; -300 where that cannot be told
 };
 
 /** A rewire and what fills its asks, as written in a job. */
@@ -169,6 +174,32 @@ public:
     virtual void setSource (Source) = 0;
     ///@}
 
+    /** @name Judging */
+    ///@{
+    /** While a blind test runs heard() is as recorded, whatever plays, and levels are matched: nothing a window reads
+        here tells what is behind a number. A job that is opened, or loses one of the versions, ends it. */
+    virtual std::string whyNoBlind (const std::vector<Tag>&) const = 0;  ///< empty: these can be judged now
+    virtual bool startRanking (const std::vector<Tag>&, std::optional<uint64_t> seed = {}) = 0; ///< two to nine versions
+    virtual bool startAbx (Tag, Tag, int trials, std::optional<uint64_t> seed = {}) = 0;        ///< 5 to 100 trials
+    virtual BlindView blind() const = 0;
+    virtual void hearBlind (int number) = 0;                             ///< from 1
+    virtual void rankBlind (int number, RankMove) = 0;
+    virtual void answerBlind (int number) = 0;                           ///< abx: X is 1 or 2; on to the next trial
+
+    /** Ends the test and puts what it found into the job: one step of undo. None while it is not complete.
+        @param date  "2026-11-25", or empty */
+    virtual std::optional<BlindOutcome> turnOver (const std::string& date = {}) = 0;
+    virtual void stopBlind() = 0;                                        ///< ends it without a result
+
+    virtual bool heardAtTrueLevel (Tag) const = 0;       ///< for a second at least, as it is wired now
+    virtual void hearAtTrueLevel (Tag) = 0;              ///< level true, no bypass, and the take plays if there is one
+    virtual bool agree (Tag) = 0;                        ///< refused unless heard at true level; the job notes what was
+    virtual bool takeAgreementBack() = 0;
+
+    virtual int onlyString() const = 0;                  ///< index of the string alone that changes are asked for; -1 all
+    virtual void setOnlyString (int) = 0;
+    ///@}
+
     /** @name Settings */
     ///@{
     virtual std::vector<BenchControl> controls (Tag) const = 0; ///< those the option's harness has
@@ -191,8 +222,13 @@ public:
 
     /** @name The take */
     ///@{
-    virtual int take() const = 0;                        ///< index of the one loaded; -1 none
-    virtual void selectTake (int) = 0;
+    /** Each option is derived from the take nearest to it, and that one plays while it is heard; the place in the phrase
+        is kept where the takes are alike in length (2 %). A take selected by hand holds for all options. */
+    virtual int take() const = 0;                        ///< index of the one that plays; -1 none
+    virtual int takeFor (Tag) const = 0;                 ///< index of the one that a version is derived from; -1 none
+    virtual void selectTake (int) = 0;                   ///< for all versions, until followTakes()
+    virtual bool takesFollow() const = 0;                ///< each option from its own or nearest take
+    virtual void followTakes() = 0;
     virtual bool addTake (const std::filesystem::path&) = 0;      ///< file drop: checked, added to the job, selected
     virtual bool setTakeSetting (int take, const Setting&) = 0;   ///< where the controls stood in the recording
     virtual bool setStringsPlayed (int take, const std::vector<std::string>&) = 0; ///< empty: all

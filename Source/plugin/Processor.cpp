@@ -70,6 +70,7 @@ void Processor::setStateInformation (const void* data, int size)
 
 void Processor::followSession()
 {
+    session.followHeard();
     followed = session.revisions();
     if (parameters.follow())
         updateHostDisplay (ChangeDetails().withParameterInfoChanged (true));

@@ -16,11 +16,11 @@ double fromDb (double db) { return std::pow (10.0, db / 10.0); }
 
 double stringPower (const StringSet& set, int s, double hz, const StringDraw& draw)
 {
-    if (draw.onlyString >= 0 && s != draw.onlyString)
+    if ((draw.onlyString >= 0 && s != draw.onlyString) || (set.only >= 0 && s != set.only))
         return 0.0;
     const auto index = static_cast<size_t> (s);
     const auto& string = set.strings[index];
-    const bool isPlayed = draw.onlyString >= 0 || index >= set.played.size() || set.played[index];
+    const bool isPlayed = draw.onlyString >= 0 || set.only >= 0 || index >= set.played.size() || set.played[index];
 
     const double below = std::pow (0.94 * string.hz / hz, 24.0); // a string is silent below its open note
     double power = (isPlayed ? playedWeight : unplayedWeight) * std::pow (string.hz, 0.75) / (1.0 + below);

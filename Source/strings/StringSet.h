@@ -20,6 +20,7 @@ struct StringSet
 {
     std::vector<GuitarString> strings;
     std::vector<bool> played;          ///< as long as strings; all true when nothing is ticked
+    int only = -1;                     ///< >= 0: this string alone is asked for, whether it is played or not
 
     bool isBass() const;               ///< lowest string below 60 Hz: no damping of wound strings is assumed
 };

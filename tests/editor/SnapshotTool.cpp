@@ -95,6 +95,55 @@ public:
         take (window, "eight-960", 1.0f);
     }
 
+    /** Tags face down, trials, and what came out. */
+    void judging()
+    {
+        session.settleReports (20.0);
+        auto versions = session.tags();
+        versions.insert (versions.begin(), asRecorded);
+        BenchWindow window (session, false);
+        window.setSize (1200, 800);
+        window.setVisible (true);
+        runFor (100);
+        window.showBlindSetup();
+        take (window, "blind-setup", 1.0f);
+        if (session.startRanking (versions, 7))
+        {
+            window.beginBlind();
+            session.stop();
+            for (int number = 1; number < static_cast<int> (versions.size()); ++number)
+                session.rankBlind (number, number % 2 == 0 ? RankMove::up : RankMove::down);
+            session.hearBlind (static_cast<int> (versions.size()));
+            runFor (300);
+            take (window, "blind", 1.0f);
+            window.setDark (true);
+            window.setSize (960, 600);
+            take (window, "blind-960-dark", 1.0f);
+            window.setDark (false);
+            window.setSize (1200, 800);
+            session.rankBlind (static_cast<int> (versions.size()), RankMove::down);
+            window.turnTagsOver();
+            take (window, "blind-result", 1.0f);
+        }
+        if (versions.size() > 1 && session.startAbx (asRecorded, versions[1], 16, 7))
+        {
+            window.beginBlind();
+            session.stop();
+            session.hearBlind (3);
+            runFor (300);
+            take (window, "trials", 1.0f);
+            session.stopBlind();
+        }
+        session.setOnlyString (0);
+        session.hear (versions.back());
+        session.settleReports (20.0);
+        BenchWindow again (session, false);
+        again.setSize (1200, 800);
+        take (again, "one-string", 1.0f);
+        session.setOnlyString (-1);
+        session.settleReports (20.0);
+    }
+
     void empty()
     {
         session.newJob ("one-humbucker");
@@ -134,6 +183,7 @@ int main (int argc, char** argv)
         session.hear (tags.size() > 1 ? tags[1] : tags[0]);
     Photographer photographer (session, juce::File::getCurrentWorkingDirectory().getChildFile (argv[2]));
     photographer.sizes();
+    photographer.judging();
     photographer.states();
     photographer.empty();
     return 0;

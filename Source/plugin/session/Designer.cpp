@@ -50,11 +50,11 @@ Designer::Key Designer::wanted() const
     const auto snapshot = shop.snapshot();
     key.prepared = shop.prepared.load();
     key.snapshot = snapshot->revision;
-    key.tag = shop.heard.load();
+    key.tag = shop.playing();
     if (snapshot->option (key.tag) == nullptr)
         key.tag = asRecorded;
     key.setting = key.tag == asRecorded ? 0 : shop.live.generation (key.tag);
-    key.matched = shop.matched.load() && key.tag != asRecorded;
+    key.matched = (shop.matched.load() || shop.isBlind()) && key.tag != asRecorded;
     key.mainsHz = shop.mainsHz.load();
     key.facingDegrees = shop.facingDegrees.load();
     key.buzz = shop.buzz.load();
@@ -86,22 +86,23 @@ bool Designer::settle (double seconds)
 EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
 {
     EngineDesign result;
-    if (! recorded || recordedFrom != snapshot.revision)
+    if (! recorded || recordedFrom != snapshot.revision || recordedTake != snapshot.takeFor (key.tag))
     {
         recorded.reset();
-        const Side side = snapshot.recordedSide();
+        const Side side = snapshot.recordedSide (key.tag);
         recorded.emplace (side.voice());
         recordedFrom = snapshot.revision;
+        recordedTake = snapshot.takeFor (key.tag);
     }
 
     const MainsField field { key.mainsHz, facingOf (key.facingDegrees), key.buzz };
-    const double emf = humEmfFor (snapshot.takeLufs, 0.0);
+    const double lufs = snapshot.materialFor (key.tag).lufs, emf = humEmfFor (lufs, 0.0);
     if (key.tag == asRecorded)
     {
         result.filter = ModalFilter::unity (key.rate);
         result.hum = HumCycle::of (*recorded, field, emf);
         if (key.hisses)
-            result.hiss = hissOf (*recorded, key.rate, snapshot.takeLufs);
+            result.hiss = hissOf (*recorded, key.rate, lufs);
     }
     else
     {
@@ -111,12 +112,12 @@ EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
         if (key.matched)
         {
             const auto report = key.exactMatch ? shop.freshReport (key.tag) : nullptr;
-            const double db = report != nullptr ? report->matchDb : matchDb (change, snapshot.spectrum);
+            const double db = report != nullptr ? report->matchDb : matchDb (change, snapshot.materialFor (key.tag).spectrum);
             result.gain = std::pow (10.0, db / 20.0);
         }
         result.hum = HumCycle::of (option, field, emf);
         if (key.hisses)
-            result.hiss = hissOf (option, key.rate, snapshot.takeLufs);
+            result.hiss = hissOf (option, key.rate, lufs);
     }
     // The hum stands in the recording's own scale: what one coil gives there, a take as loud as this has.
     result.probe();

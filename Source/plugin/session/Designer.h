@@ -46,6 +46,7 @@ private:
     // Only the thread touches these.
     std::optional<Voice> recorded;
     uint32_t recordedFrom = 0;
+    int recordedTake = -1;
     std::thread thread;
 
     Key wanted() const;

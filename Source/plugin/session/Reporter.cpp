@@ -27,6 +27,21 @@ void fillCurve (const Change& change, const std::vector<double>& hz, std::vector
 }
 }
 
+namespace
+{
+/** From which take, as things are: one selected by hand holds as if the option had asked for it. */
+TakeChoice choiceOf (const Snapshot& snapshot, Tag tag)
+{
+    const Option* option = snapshot.option (tag);
+    if (option == nullptr || snapshot.job->takes.empty())
+        return {};
+    std::vector<Side> takes;
+    for (int take = 0; take < static_cast<int> (snapshot.job->takes.size()); ++take)
+        takes.push_back (snapshot.job->recordedSide (take));
+    return nearestTake (takes, snapshot.job->optionSide (*option), snapshot.takeFor (tag));
+}
+}
+
 std::vector<double> Reporter::curveHz()
 {
     std::vector<double> hz;
@@ -102,7 +117,8 @@ std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bo
 {
     auto report = std::make_shared<Report>();
     report->tag = tag;
-    const Side recordedSide = snapshot.recordedSide(), optionSide = sideOf (snapshot, shop.live, tag);
+    const Side recordedSide = snapshot.recordedSide (tag), optionSide = sideOf (snapshot, shop.live, tag);
+    const TakeMaterial& take = snapshot.materialFor (tag);
     const Voice recorded = recordedSide.voice(), option = optionSide.voice();
     const Change change (recorded, option);
     report->setting = optionSide.setting;
@@ -111,30 +127,32 @@ std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bo
     fillCurve (change, report->curve.hz, report->curve.changeDb, report->curve.circuitDb);
     report->figures.sureness = change.sureness();
     report->figures.silent = report->silent;
-    report->matchDb = tag == asRecorded ? 0.0 : matchDb (change, snapshot.spectrum);
+    report->matchDb = tag == asRecorded ? 0.0 : matchDb (change, take.spectrum);
     if (! complete)
         return report;
 
     const Band band = computeBand (recordedSide, optionSide, report->curve.hz);
     report->curve.lowDb = band.lowDb;
     report->curve.highDb = band.highDb;
-    report->figures = computeFigures (recordedSide, optionSide, snapshot.spectrum);
+    report->figures = computeFigures (recordedSide, optionSide, take.spectrum);
 
-    const double rate = snapshot.audio ? snapshot.audio->sampleRate : std::max (44100.0, shop.sampleRate.load());
+    const double rate = take.audio ? take.audio->sampleRate : std::max (44100.0, shop.sampleRate.load());
     const ModalFilter filter = tag == asRecorded ? ModalFilter::unity (rate) : designFilter (change, *FilterDesigner::shared (rate));
     report->filterErrorDb = filter.worstErrorDb;
-    if (snapshot.audio && snapshot.audio->frames() < longestRendered * rate)
+    if (take.audio && take.audio->frames() < longestRendered * rate)
     {
-        const Rendered rendered = renderTake (snapshot.audio->channels, filter);
+        const Rendered rendered = renderTake (take.audio->channels, filter);
         report->peakDb = rendered.peakDb();
         const double lufs = loudnessOf (rendered.channels, rate);
-        if (std::isfinite (lufs) && std::isfinite (snapshot.takeLufs))
+        if (std::isfinite (lufs) && std::isfinite (take.lufs))
         {
-            report->figures.loudnessLu = lufs - snapshot.takeLufs;
+            report->figures.loudnessLu = lufs - take.lufs;
             if (tag != asRecorded)
                 report->matchDb = std::clamp (-*report->figures.loudnessLu, -30.0, 30.0);
         }
     }
+    report->figures.trust = judgeNoise (take.noise, recordedSide, change);
+    report->choice = choiceOf (snapshot, tag);
     report->complete = true;
     return report;
 }
@@ -158,7 +176,7 @@ bool Reporter::doSweep()
 
     std::vector<SweepCurve> curves;
     Side side = sideOf (*snapshot, shop.live, want.tag);
-    const Voice recorded = snapshot->recordedSide().voice();
+    const Voice recorded = snapshot->recordedSide (want.tag).voice();
     if (side.setting.knobs.count (want.knob) != 0)
         for (double knob : { 8.0, 6.0, 4.0, 2.0, 0.0 })
         {

@@ -32,24 +32,11 @@ void Session::documentChanged (bool settingsToo)
     Snapshot next;
     next.job = document.job();
     next.map = ControlMap (*next.job);
-    const int takes = static_cast<int> (next.job->takes.size());
-    takeIndex = takes == 0 ? -1 : std::clamp (takeIndex, 0, takes - 1);
-    next.take = takeIndex;
-
-    const std::filesystem::path file = takeIndex < 0 ? std::filesystem::path() : next.job->takes[static_cast<size_t> (takeIndex)].file;
-    if (file != loaded.file)
-    {
-        loaded = {};
-        loaded.file = file;
-        player.load (nullptr);
-        if (! file.empty())
-            loader.want (file);
-        shop.transportRevision.fetch_add (1);
-    }
-    next.audio = loaded.audio;
-    next.spectrum = loaded.spectrum;
-    if (loaded.picture != nullptr && loaded.picture->loudnessLufs > -70.0)
-        next.takeLufs = loaded.picture->loudnessLufs;
+    next.only = only < static_cast<int> (next.job->guitar.strings.size()) ? only : -1;
+    gatherTakes (next);
+    const auto before = shop.snapshot()->job;
+    if (before != next.job)
+        forgetRewired (*before);
 
     if (settingsToo)
     {
@@ -57,6 +44,10 @@ void Session::documentChanged (bool settingsToo)
         shop.settingsRevision.fetch_add (1);
     }
     shop.put (std::move (next));
+    if (blindRun && ! blindStillHolds())
+        blindRun.reset();
+    shop.blindTag = blindRun ? blindRun->playing() : noBlindTag;
+    followHeard();
     announce();
 }
 
@@ -65,17 +56,6 @@ void Session::announce()
     shop.jobRevision.fetch_add (1);
     designer.nudge();
     reporter.nudge();
-}
-
-void Session::takeLoaded (LoadedTake take)
-{
-    const std::scoped_lock lock (mutex);
-    if (take.file != loaded.file)
-        return; // another one was chosen meanwhile
-    loaded = std::move (take);
-    player.load (loaded.audio);
-    documentChanged (false);
-    shop.transportRevision.fetch_add (1);
 }
 
 void Session::prepare (double sampleRate)
@@ -106,6 +86,28 @@ void Session::setEngineLevels()
     shop.engine.setHissGain (sounds && hissNow >= 0.0 ? linear (hissNow) : 0.0f);
     shop.engine.setTrim (linear (trim.load (std::memory_order_relaxed)));
     shop.engine.setBypassed (bypass.load (std::memory_order_relaxed));
+}
+
+/** Seconds that an option was listened to at true level: the take playing, or something live coming in. */
+void Session::countHeard (const float* const* channels, int numChannels, int frames, bool takeOn)
+{
+    const Tag tag = shop.heard.load (std::memory_order_relaxed);
+    const double rate = shop.sampleRate.load (std::memory_order_relaxed);
+    if (tag <= asRecorded || tag > maxTag || rate <= 0.0 || shop.isBlind() || shop.matched.load (std::memory_order_relaxed)
+        || bypass.load (std::memory_order_relaxed))
+        return;
+    constexpr float audible = 0.001f; // -60 dBFS
+    bool sounds = takeOn && player.isPlaying();
+    for (int c = 0; c < numChannels && ! takeOn && ! sounds; ++c)
+        for (int i = 0; i < frames && ! sounds; ++i)
+            sounds = std::abs (channels[c][i]) > audible;
+    auto& seconds = shop.heardSeconds[static_cast<size_t> (tag)];
+    if (! sounds)
+        return;
+    const double before = seconds.load (std::memory_order_relaxed), now = before + frames / rate;
+    seconds.store (now, std::memory_order_relaxed);
+    if (before < 1.0 && now >= 1.0)
+        shop.heardRevision.fetch_add (1, std::memory_order_relaxed); // the agreement may be offered now
 }
 
 void Session::process (float* const* channels, int numChannels, int frames, bool waits)
@@ -149,6 +151,8 @@ void Session::process (float* const* channels, int numChannels, int frames, bool
             peak.store (largest, std::memory_order_relaxed); // a reset in between costs one block of a meter
     };
     measure (inputPeak);
+    if (! waits)
+        countHeard (channels, numChannels, frames, takeOn);
     shop.engine.process (channels, numChannels, frames);
     measure (outputPeak);
 }

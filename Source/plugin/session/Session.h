@@ -1,5 +1,6 @@
 #pragma once
 
+#include "plugin/session/BlindRun.h"
 #include "plugin/session/Designer.h"
 #include "plugin/session/HostLink.h"
 #include "plugin/session/JobDocument.h"
@@ -77,11 +78,11 @@ public:
     std::vector<RewireChoice> rewires (Tag) const override;
     Faults whyNot (Tag, const RewireChoice&) const override;
 
-    Tag heard() const override { return shop.heard.load(); }
+    Tag heard() const override { return shop.isBlind() ? asRecorded : shop.heard.load(); }
     void hear (Tag) override;
     bool bypassed() const override { return bypass.load(); }
     void setBypassed (bool) override;
-    bool levelMatched() const override { return shop.matched.load(); }
+    bool levelMatched() const override { return shop.matched.load() || shop.isBlind(); }
     void setLevelMatched (bool) override;
     double humDb() const override { return hum.load(); }
     void setHumDb (double) override;
@@ -98,6 +99,22 @@ public:
     Source source() const override { return fromTake.load() ? Source::take : Source::host; }
     void setSource (Source) override;
 
+    std::string whyNoBlind (const std::vector<Tag>&) const override;
+    bool startRanking (const std::vector<Tag>&, std::optional<uint64_t> seed = {}) override;
+    bool startAbx (Tag, Tag, int trials, std::optional<uint64_t> seed = {}) override;
+    BlindView blind() const override;
+    void hearBlind (int number) override;
+    void rankBlind (int number, RankMove) override;
+    void answerBlind (int number) override;
+    std::optional<BlindOutcome> turnOver (const std::string& date = {}) override;
+    void stopBlind() override;
+    bool heardAtTrueLevel (Tag) const override;
+    void hearAtTrueLevel (Tag) override;
+    bool agree (Tag) override;
+    bool takeAgreementBack() override;
+    int onlyString() const override { return shop.snapshot()->only; }
+    void setOnlyString (int) override;
+
     std::vector<BenchControl> controls (Tag) const override;
     Setting setting (Tag) const override;
     void setKnob (Tag, const std::string&, double) override;
@@ -110,8 +127,14 @@ public:
     void wantSweep (Tag tag, const std::string& knob) override { reporter.wantSweep (tag, knob); }
     std::vector<SweepCurve> sweep() const override { return reporter.sweep(); }
 
-    int take() const override { return shop.snapshot()->take; }
+    int take() const override;
+    int takeFor (Tag tag) const override { return shop.snapshot()->takeFor (tag); }
     void selectTake (int) override;
+    bool takesFollow() const override { return ! byHand.load(); }
+    void followTakes() override;
+
+    /** After the host has moved the option: the take of what is heard goes into the player. Message thread. */
+    void followHeard();
     bool addTake (const std::filesystem::path&) override;
     bool setTakeSetting (int take, const Setting&) override;
     bool setStringsPlayed (int take, const std::vector<std::string>&) override;
@@ -136,7 +159,11 @@ private:
     PresetFolders standardPresets;
     std::filesystem::path embedded;      ///< presets that came with a state, in a folder of their own
     int takeIndex = -1;
-    LoadedTake loaded;
+    std::map<std::filesystem::path, LoadedTake> takesRead; ///< those of the job that were needed so far
+    LoadedTake loaded;                   ///< the one in the player
+    std::atomic<bool> byHand { false };  ///< a take was selected for all versions
+    int only = -1;
+    std::optional<BlindRun> blindRun;
     std::optional<JobTree> gestureBefore;
     HostLink* host = nullptr;
 
@@ -154,6 +181,13 @@ private:
     void setEngineLevels(); ///< [audio-thread], or while nothing plays
     void documentChanged (bool settingsToo);
     void takeLoaded (LoadedTake);
+    void gatherTakes (Snapshot&);
+    void countHeard (const float* const* channels, int numChannels, int frames, bool takeOn); ///< [audio-thread]
+    void forgetRewired (const Job& before);
+    void rememberHeard();
+    bool startBlind (const std::vector<Tag>&, const std::function<BlindRun()>&);
+    bool blindStillHolds() const;
+    void blindMoved();
     void announce();
     JobTree treeNow() const;
     bool editTree (const std::string& name, const std::function<std::string (JobTree&)>&);

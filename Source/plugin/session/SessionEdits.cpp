@@ -23,7 +23,7 @@ JobTree Session::treeNow() const
         if (tag == asRecorded || ! tree["options"].contains (option.letter))
             continue;
         const auto& takes = document.job()->takes;
-        const Setting base = takes.empty() ? Setting() : takes[static_cast<size_t> (option.take)].setting;
+        const Setting base = takes.empty() ? Setting() : takes[static_cast<size_t> (option.settingTake)].setting;
         writeSetting (tree["options"][option.letter], shop.live.setting (tag, option.setting, option.harness, snapshot->map), base,
                       option.harness);
     }
@@ -63,7 +63,10 @@ bool Session::openJob (const std::filesystem::path& path)
         return false;
     }
     takeIndex = 0;
+    byHand = false;
+    blindRun.reset();
     documentChanged (true);
+    rememberHeard();
     return true;
 }
 
@@ -84,7 +87,10 @@ bool Session::replaceJob (const std::string& text, const std::filesystem::path& 
         return false;
     }
     takeIndex = 0;
+    byHand = false;
+    blindRun.reset();
     documentChanged (true);
+    rememberHeard();
     return true;
 }
 
@@ -316,6 +322,7 @@ bool Session::addTake (const std::filesystem::path& file)
     const std::filesystem::path absolute = std::filesystem::absolute (file, ignored);
     const int before = takeIndex;
     takeIndex = static_cast<int> (document.job()->takes.size());
+    byHand = byHand.load() || takeIndex > 0; // the new one is to be heard, whatever it is nearest to
     const bool added = editTree ("Add a take", [&] (JobTree& tree)
     {
         std::filesystem::path shown = absolute;

@@ -52,9 +52,16 @@ void Session::move (Lane lane, int place, double value)
     designer.nudge();
 }
 
-void Session::hear (Tag tag) { move (Lane::option, 0, std::clamp (tag, asRecorded, maxTag)); }
+void Session::hear (Tag tag)
+{
+    if (shop.isBlind())
+        return; // numbers alone are heard then
+    move (Lane::option, 0, std::clamp (tag, asRecorded, maxTag));
+    followHeard();
+}
+
 void Session::setBypassed (bool b) { move (Lane::bypass, 0, b ? 1.0 : 0.0); }
-void Session::setLevelMatched (bool m) { move (Lane::matched, 0, m ? 1.0 : 0.0); }
+void Session::setLevelMatched (bool m) { if (! shop.isBlind()) move (Lane::matched, 0, m ? 1.0 : 0.0); }
 void Session::setHumDb (double db) { move (Lane::hum, 0, db); }
 void Session::setTrimDb (double db) { move (Lane::trim, 0, db); }
 
@@ -86,21 +93,12 @@ void Session::setHissGainDb (double db)
     designer.nudge();
 }
 
-void Session::setSource (Source s)
-{
-    fromTake = s == Source::take;
-    if (s == Source::host)
-        player.setPlaying (false);
-    shop.heardRevision.fetch_add (1);
-    shop.transportRevision.fetch_add (1);
-}
-
 std::vector<BenchControl> Session::controls (Tag tag) const
 {
     const auto snapshot = shop.snapshot();
     const Option* option = snapshot->option (tag);
     std::vector<BenchControl> result;
-    for (const Control& control : coldiron::controls (option ? option->harness : snapshot->recordedSide().harness))
+    for (const Control& control : coldiron::controls (option ? option->harness : snapshot->recordedSide (asRecorded).harness))
     {
         const BenchControl* known = snapshot->map.find (control.name);
         result.push_back ({ control.name, control.positions, known ? known->place : -1 });
@@ -113,7 +111,7 @@ Setting Session::setting (Tag tag) const
     const auto snapshot = shop.snapshot();
     if (snapshot->option (tag) == nullptr)
     {
-        const Side side = snapshot->recordedSide();
+        const Side side = snapshot->recordedSide (asRecorded);
         return fullSetting (side.harness, side.setting);
     }
     return sideOf (*snapshot, shop.live, tag).setting;
@@ -188,20 +186,6 @@ void Session::endGesture (Tag tag, const std::string& name)
     // What is heard and drawn comes from the live settings already: the snapshot may stay, only the text moves on.
     if (now != before && document.edit (before, (turned ? "Turn " : "Throw ") + name, [&] (JobTree& tree) { tree = now; return std::string(); }))
         announce();
-}
-
-void Session::selectTake (int index)
-{
-    const std::scoped_lock lock (mutex);
-    takeIndex = index;
-    player.setLoop (0.0, 0.0);
-    documentChanged (false);
-}
-
-std::shared_ptr<const TakePicture> Session::takePicture() const
-{
-    const std::scoped_lock lock (mutex);
-    return loaded.picture;
 }
 
 void Session::play()

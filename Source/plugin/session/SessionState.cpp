@@ -79,6 +79,12 @@ std::string Session::state() const
     state["trim_db"] = trim.load();
     state["source"] = fromTake.load() ? "take" : "host";
     state["take"] = takeIndex;
+    state["take_by_hand"] = byHand.load();
+    state["only_string"] = only;
+    state["heard_true"] = JobTree::array();
+    for (Tag tag = 1; tag <= maxTag; ++tag)
+        if (heardAtTrueLevel (tag))
+            state["heard_true"].push_back (tag);
     state["loops"] = player.isLooping();
     const auto ends = player.loop();
     state["loop"] = { ends.first, ends.second };
@@ -144,10 +150,18 @@ bool Session::restore (const std::string& text)
     shop.hissGainDb = numberIn (state, "hiss_db", -1.0, 80.0, -1.0);
     trim = numberIn (state, "trim_db", -24.0, 24.0, 0.0);
     takeIndex = static_cast<int> (numberIn (state, "take", -1.0, 1e6, 0.0));
+    byHand = flagIn (state, "take_by_hand");
+    only = static_cast<int> (numberIn (state, "only_string", -1.0, 100.0, -1.0));
+    blindRun.reset();
     player.setPlaying (false);
     fromTake = textIn (state, "source") == "take";
     player.setLooping (! state.contains ("loops") || flagIn (state, "loops"));
     documentChanged (true);
+    rememberHeard();
+    if (const auto heard = state.find ("heard_true"); heard != state.end() && heard->is_array())
+        for (const auto& tag : *heard)
+            if (tag.is_number_integer() && tag.get<int64_t>() > asRecorded && tag.get<int64_t>() <= maxTag)
+                shop.heardSeconds[static_cast<size_t> (tag.get<int>())] = 1.0;
 
     if (const auto loop = state.find ("loop"); loop != state.end() && loop->is_array() && loop->size() == 2
         && (*loop)[0].is_number() && (*loop)[1].is_number())

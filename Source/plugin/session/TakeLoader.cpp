@@ -22,15 +22,22 @@ void TakeLoader::want (std::filesystem::path file)
 {
     {
         const std::scoped_lock lock (mutex);
-        wanted = std::move (file);
+        if (std::find (wanted.begin(), wanted.end(), file) == wanted.end())
+            wanted.push_back (std::move (file));
     }
     wake.notify_all();
+}
+
+void TakeLoader::forgetAllBut (const std::set<std::filesystem::path>& needed)
+{
+    const std::scoped_lock lock (mutex);
+    std::erase_if (wanted, [&] (const auto& file) { return needed.count (file) == 0; });
 }
 
 bool TakeLoader::isLoading() const
 {
     const std::scoped_lock lock (mutex);
-    return busy || wanted.has_value();
+    return busy || ! wanted.empty();
 }
 
 LoadedTake TakeLoader::load (const std::filesystem::path& file)
@@ -63,6 +70,9 @@ LoadedTake TakeLoader::load (const std::filesystem::path& file)
             picture->high.push_back (high);
         }
         result.spectrum = takeSpectrum (audio->channels, audio->sampleRate);
+        result.noise = measureNoiseFloor (audio->channels, audio->sampleRate);
+        picture->noiseDb = result.noise.noiseDb();
+        picture->remarks = takeFaults (audio->channels, audio->sampleRate, result.noise);
         result.audio = std::move (audio);
     }
     catch (const std::exception& fault)
@@ -79,11 +89,11 @@ void TakeLoader::run()
     std::unique_lock lock (mutex);
     for (;;)
     {
-        wake.wait (lock, [this] { return quit || wanted.has_value(); });
+        wake.wait (lock, [this] { return quit || ! wanted.empty(); });
         if (quit)
             return;
-        const std::filesystem::path file = std::move (*wanted);
-        wanted.reset();
+        const std::filesystem::path file = std::move (wanted.front());
+        wanted.pop_front();
         busy = true;
         lock.unlock();
         done (load (file));

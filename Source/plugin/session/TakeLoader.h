@@ -5,8 +5,10 @@
 #include "plugin/Bench.h"
 
 #include <condition_variable>
+#include <deque>
 #include <functional>
 #include <mutex>
+#include <set>
 #include <thread>
 
 namespace coldiron
@@ -18,9 +20,10 @@ struct LoadedTake
     std::shared_ptr<const TakeAudio> audio; ///< null where it could not be read
     std::shared_ptr<const TakePicture> picture;
     Spectrum spectrum;
+    NoiseFloor noise;
 };
 
-/** The thread that reads takes; the newest one asked for wins. */
+/** The thread that reads takes, one after another in the order they were asked for. */
 class TakeLoader
 {
 public:
@@ -28,7 +31,8 @@ public:
     explicit TakeLoader (std::function<void (LoadedTake)> finished);
     ~TakeLoader();
 
-    void want (std::filesystem::path);
+    void want (std::filesystem::path);                          ///< one that waits already is not read twice
+    void forgetAllBut (const std::set<std::filesystem::path>&); ///< what waits and is wanted no more
     bool isLoading() const;
 
     static LoadedTake load (const std::filesystem::path&);
@@ -37,7 +41,7 @@ private:
     std::function<void (LoadedTake)> done;
     mutable std::mutex mutex;
     std::condition_variable wake;
-    std::optional<std::filesystem::path> wanted;
+    std::deque<std::filesystem::path> wanted;
     bool quit = false, busy = false;
     std::thread thread;
 

@@ -61,23 +61,25 @@ void TakePlayer::prepare (double sampleRate)
 {
     const std::scoped_lock lock (loading);
     heads = {};
+    for (Head& head : heads)
+        head.take = take;
     wasPlaying = false;
     if (sampleRate == rate)
         return;
     rate = sampleRate;
     rateNow = rate;
-    loadAtRate();
+    loadAtRate (0.0);
 }
 
-void TakePlayer::load (std::shared_ptr<const TakeAudio> audio)
+void TakePlayer::load (std::shared_ptr<const TakeAudio> audio, double fromSeconds)
 {
     const std::scoped_lock lock (loading);
     source = std::move (audio);
-    seekTo = 0.0;
-    loadAtRate();
+    seekTo = -1.0; // asked for of the take before
+    loadAtRate (fromSeconds);
 }
 
-void TakePlayer::loadAtRate()
+void TakePlayer::loadAtRate (double fromSeconds)
 {
     if (rate <= 0.0)
         return;
@@ -91,7 +93,8 @@ void TakePlayer::loadAtRate()
     const uint64_t reached = inUse.load (std::memory_order_acquire);
     std::erase_if (keep, [&] (const auto& old) { return old->number < reached; });
     keep.push_back (std::move (next));
-    handOver.write ({ keep.back().get() });
+    const auto from = std::clamp<int64_t> (std::llround (fromSeconds * rate), 0, keep.back()->frames);
+    handOver.write ({ keep.back().get(), from });
 }
 
 void TakePlayer::setLoop (double from, double to)
@@ -112,7 +115,7 @@ void TakePlayer::jump (int64_t to)
 {
     heads[static_cast<size_t> (front)].rises = false;
     front = 1 - front;
-    heads[static_cast<size_t> (front)] = { to, 0.0, true };
+    heads[static_cast<size_t> (front)] = { take, to, 0.0, true };
 }
 
 void TakePlayer::process (float* const* channels, int numChannels, int frames)
@@ -121,9 +124,8 @@ void TakePlayer::process (float* const* channels, int numChannels, int frames)
     if (const Pointer* fresh = handOver.read())
     {
         take = fresh->take;
-        heads = {};
-        wasPlaying = false;
-        inUse.store (take->number, std::memory_order_release);
+        jump (fresh->from);
+        heads[static_cast<size_t> (front)].rises = wasPlaying;
     }
 
     int64_t from = 0, to = take ? take->frames : 0;
@@ -170,9 +172,10 @@ void TakePlayer::process (float* const* channels, int numChannels, int frames)
         {
             double sum = 0.0;
             for (size_t h = 0; h < 2; ++h)
-                if (shares[h] > 0.0 && take != nullptr && heads[h].at >= 0 && heads[h].at < take->frames)
+                if (shares[h] > 0.0 && heads[h].take != nullptr && heads[h].at >= 0 && heads[h].at < heads[h].take->frames)
                 {
-                    const auto& channel = take->channels[std::min (static_cast<size_t> (c), take->channels.size() - 1)];
+                    const auto& sides = heads[h].take->channels;
+                    const auto& channel = sides[std::min (static_cast<size_t> (c), sides.size() - 1)];
                     sum += shares[h] * channel[static_cast<size_t> (heads[h].at)];
                 }
             channels[c][i] = static_cast<float> (sum);
@@ -191,6 +194,14 @@ void TakePlayer::process (float* const* channels, int numChannels, int frames)
                 wasPlaying = plays = false;
             }
         }
+    }
+    if (take != nullptr)
+    {
+        uint64_t oldest = take->number;
+        for (const Head& head : heads)
+            if (head.take != nullptr && head.gain > 0.0)
+                oldest = std::min (oldest, head.take->number);
+        inUse.store (oldest, std::memory_order_release);
     }
     if (take != nullptr && fs > 0.0)
         position.store (static_cast<double> (std::min (heads[static_cast<size_t> (front)].at, take->frames)) / fs);

@@ -19,8 +19,9 @@ public:
     /** Not for the audio thread, and nothing may play meanwhile. */
     void prepare (double sampleRate);
 
-    /** Not for the audio thread: resamples to the prepared rate and hands it over. nullptr unloads. */
-    void load (std::shared_ptr<const TakeAudio>);
+    /** Not for the audio thread: resamples to the prepared rate and hands it over; the one before fades out as the new
+        one fades in. nullptr unloads. @param fromSeconds  where it begins */
+    void load (std::shared_ptr<const TakeAudio>, double fromSeconds = 0.0);
 
     bool isPlaying() const { return playing.load(); }
     void setPlaying (bool p) { playing.store (p); }
@@ -44,9 +45,11 @@ private:
     struct Pointer
     {
         const Loaded* take = nullptr;
+        int64_t from = 0;
     };
     struct Head
     {
+        const Loaded* take = nullptr;
         int64_t at = 0;
         double gain = 0.0; ///< 0 to 1; the raised cosine of it is heard
         bool rises = false;
@@ -54,7 +57,7 @@ private:
 
     std::mutex loading;
     std::shared_ptr<const TakeAudio> source;
-    std::vector<std::unique_ptr<Loaded>> keep; ///< freed when the audio thread has moved on to a later one
+    std::vector<std::unique_ptr<Loaded>> keep; ///< freed when the audio thread plays later ones alone
     LatestValue<Pointer> handOver;
     std::atomic<uint64_t> inUse { 0 };
     uint64_t counter = 0;
@@ -70,7 +73,7 @@ private:
     int front = 0;
     bool wasPlaying = false;
 
-    void loadAtRate();
+    void loadAtRate (double fromSeconds);
     void jump (int64_t to);
 };
 

@@ -2,16 +2,31 @@
 
 namespace coldiron
 {
+const TakeMaterial& Snapshot::materialFor (Tag tag) const
+{
+    static const TakeMaterial none;
+    const auto found = material.find (takeFor (tag));
+    return found == material.end() ? none : found->second;
+}
+
+Side Snapshot::recordedSide (Tag tag) const
+{
+    Side side = job->recordedSide (takeFor (tag));
+    side.strings.only = only;
+    return side;
+}
+
 Side sideOf (const Snapshot& snapshot, const LiveSettings& live, Tag tag)
 {
     const Option* option = snapshot.option (tag);
-    Side side = option ? snapshot.job->optionSide (*option) : snapshot.recordedSide();
+    Side side = option ? snapshot.job->optionSide (*option) : snapshot.recordedSide (tag);
     if (option)
     {
-        // The strings played are those of the take that is loaded, whichever the option was planned for.
-        const Side recorded = snapshot.recordedSide();
+        // The strings played are those of the take it is derived from, whichever the option was planned for.
+        const Side recorded = snapshot.recordedSide (tag);
         if (recorded.strings.strings.size() == side.strings.strings.size())
             side.strings.played = recorded.strings.played;
+        side.strings.only = snapshot.only < static_cast<int> (side.strings.strings.size()) ? snapshot.only : -1;
         side.setting = live.setting (tag, side.setting, side.harness, snapshot.map);
     }
     return side;

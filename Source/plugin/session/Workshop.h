@@ -1,32 +1,48 @@
 #pragma once
 
+#include "audition/NoiseFloor.h"
 #include "audition/SwitchEngine.h"
 #include "job/TakeFile.h"
 #include "plugin/session/LiveSettings.h"
 
 #include <array>
 #include <atomic>
+#include <map>
 #include <mutex>
 
 namespace coldiron
 {
+/** A take in memory with what is measured of it. */
+struct TakeMaterial
+{
+    std::shared_ptr<const TakeAudio> audio;     ///< null: not read yet, or it cannot be
+    Spectrum spectrum;                          ///< empty without a take
+    NoiseFloor noise;
+    double lufs = -20.0;                        ///< a usual level for a line where nothing is known
+};
+
 /** Everything the background threads compute from, as it was when it was put together. Immutable. */
 struct Snapshot
 {
     uint32_t revision = 0;
     std::shared_ptr<const Job> job = std::make_shared<const Job>();
     ControlMap map;
-    int take = -1;                              ///< the one loaded or being loaded
-    std::shared_ptr<const TakeAudio> audio;     ///< null: none, or not read yet
-    Spectrum spectrum;                          ///< empty without a take
-    double takeLufs = -20.0;                    ///< a usual level for a line where nothing is known
+    int take = -1;                              ///< the one selected, as recorded plays it
+    bool follows = false;                       ///< each option is derived from its own or nearest take
+    int only = -1;                              ///< >= 0: changes for this string alone
+    std::array<int, maxTag + 1> derivedFrom {}; ///< index of a take by tag; -1: there is none
+    std::map<int, TakeMaterial> material;       ///< by index of the take; those that are needed
 
-    Side recordedSide() const { return job->recordedSide (take); }
+    int takeFor (Tag tag) const { return option (tag) == nullptr ? take : derivedFrom[static_cast<size_t> (tag)]; }
+    const TakeMaterial& materialFor (Tag) const;
+    Side recordedSide (Tag) const;              ///< how the take of that version was recorded
     const Option* option (Tag tag) const { return job->find (letterOf (tag)); }
 };
 
 /** A version as it stands on the bench: the snapshot's option with the live setting. As recorded: the take's own. */
 Side sideOf (const Snapshot&, const LiveSettings&, Tag);
+
+inline constexpr Tag noBlindTag = -1;
 
 /** What the threads of a session share. The audio thread touches the engine and the atomics alone. */
 struct Workshop
@@ -35,6 +51,8 @@ struct Workshop
     SwitchEngine engine;
 
     std::atomic<Tag> heard { asRecorded };
+    std::atomic<Tag> blindTag { noBlindTag };   ///< what plays in a blind test, whatever `heard` says
+    std::array<std::atomic<double>, maxTag + 1> heardSeconds {}; ///< played at true level; written by the audio thread
     std::atomic<bool> matched { false };
     std::atomic<double> mainsHz { 50.0 }, facingDegrees { 0.0 }, buzz { 0.0 }, hissGainDb { -1.0 };
     std::atomic<double> sampleRate { 0.0 };
@@ -42,6 +60,9 @@ struct Workshop
 
     std::atomic<uint32_t> jobRevision { 0 }, heardRevision { 0 }, settingsRevision { 0 }, reportsRevision { 0 },
         transportRevision { 0 };
+
+    bool isBlind() const { return blindTag.load() != noBlindTag; }
+    Tag playing() const { return isBlind() ? blindTag.load() : heard.load(); }
 
     std::shared_ptr<const Snapshot> snapshot() const;
     void put (Snapshot);                        ///< numbers it and drops the reports of options that are gone

@@ -1,0 +1,23 @@
+#pragma once
+
+#include "editor/Look.h"
+
+namespace coldiron
+{
+/** How it is listened to while the tags are face down: matched, always; turn over, or end without a result. */
+class BlindBar : public Panel
+{
+public:
+    explicit BlindBar (Desk&);
+
+    std::function<void()> onTurnOver, onStop;
+    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void paint (juce::Graphics&) override;
+    void resized() override;
+
+private:
+    WordButton turn, stop;
+    juce::Rectangle<int> words;
+    juce::String level, hum, keys;
+};
+}

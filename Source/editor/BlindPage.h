@@ -1,0 +1,30 @@
+#pragma once
+
+#include "editor/Look.h"
+
+namespace coldiron
+{
+/** What stands where plot and knobs are, while a blind test runs and after the tags were turned over. */
+class BlindPage : public Panel
+{
+public:
+    explicit BlindPage (Desk&);
+
+    std::function<void()> onClose;            ///< the result has been read
+    void showOutcome (const BlindOutcome&);   ///< stays until closed
+    void close() { outcome.reset(); }
+    bool hasOutcome() const { return outcome.has_value(); }
+
+    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void paint (juce::Graphics&) override;
+    void resized() override;
+
+private:
+    BlindView view;
+    std::optional<BlindOutcome> outcome;
+    WordButton one, two, done;
+
+    void paintRunning (juce::Graphics&);
+    void paintOutcome (juce::Graphics&);
+};
+}

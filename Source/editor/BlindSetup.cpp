@@ -1,0 +1,184 @@
+#include "editor/BlindSetup.h"
+
+#include "editor/Words.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+constexpr int numbersOfTrials[] = { 10, 16, 20, 25 };
+juce::String shown (Tag tag) { return tag == asRecorded ? juce::String ("Now") : words::from (letterOf (tag)); }
+}
+
+BlindSetup::BlindSetup (Desk& d)
+    : Overlay (d), rank (d, "Rank them", true), tell (d, "Start the trials", true), trials (d, { "10", "16", "20", "25" }, "Number of trials")
+{
+    setTitle ("Blind test");
+    for (auto* child : std::initializer_list<juce::Component*> { &rank, &trials, &tell })
+        addAndMakeVisible (child);
+    trials.setTooltip ("Fixed before the first: stopping when it looks good makes guessing look good.");
+    rank.onClick = [this] { start (true); };
+    tell.onClick = [this] { start (false); };
+
+    auto tags = desk.bench.tags();
+    tags.insert (tags.begin(), asRecorded);
+    for (Tag tag : tags)
+    {
+        const auto report = desk.bench.report (tag);
+        const bool silent = report != nullptr && report->silent;
+        toRank.push_back ({ tag, {}, ! silent });
+        const Tag heard = desk.bench.heard() == asRecorded && tags.size() > 1 ? tags[1] : desk.bench.heard();
+        toTell.push_back ({ tag, {}, tag == asRecorded || tag == heard });
+    }
+}
+
+void BlindSetup::benchChanged (const Revisions&, const Revisions&)
+{
+    refusal.clear();
+    repaint();
+}
+
+std::vector<Tag> BlindSetup::chosen (const std::vector<Chip>& chips) const
+{
+    std::vector<Tag> tags;
+    for (const auto& chip : chips)
+        if (chip.on)
+            tags.push_back (chip.tag);
+    return tags;
+}
+
+void BlindSetup::start (bool ranking)
+{
+    const auto tags = chosen (ranking ? toRank : toTell);
+    const auto why = ! ranking && tags.size() != 2 ? std::string ("Choose the two to tell apart.") : desk.bench.whyNoBlind (tags);
+    const bool started = why.empty() && (ranking ? desk.bench.startRanking (tags) : desk.bench.startAbx (tags[0], tags[1], numbersOfTrials[trials.chosen()]));
+    if (started)
+    {
+        if (onStarted)
+            onStarted();
+        return;
+    }
+    refusal = words::from (why);
+    repaint();
+}
+
+void BlindSetup::placeChips (std::vector<Chip>& chips, juce::Rectangle<int> row)
+{
+    const int each = juce::jmin (44, (row.getWidth() + 6) / juce::jmax (1, static_cast<int> (chips.size())) - 6);
+    for (auto& chip : chips)
+    {
+        chip.area = row.removeFromLeft (chip.tag == asRecorded ? juce::jmax (each, 40) : each).withHeight (32);
+        row.removeFromLeft (6);
+    }
+}
+
+void BlindSetup::resized()
+{
+    Overlay::resized();
+    auto area = getLocalBounds().reduced (20, 16).withTrimmedTop (36);
+    auto top = area.removeFromTop (196);
+    left = top.removeFromLeft (top.getWidth() / 2 - 14);
+    top.removeFromLeft (28);
+    right = top;
+    area.removeFromTop (10);
+    before = area;
+    placeChips (toRank, left.withTrimmedTop (78).withHeight (32));
+    placeChips (toTell, right.withTrimmedTop (78).withHeight (32));
+    rank.setBounds (left.withTrimmedTop (156).withSize (rank.idealWidth(), 38));
+    trials.setBounds (right.getX() + 62, right.getY() + 118, trials.idealWidth(), 30);
+    tell.setBounds (right.withTrimmedTop (156).withSize (tell.idealWidth(), 38));
+}
+
+void BlindSetup::mouseDown (const juce::MouseEvent& e)
+{
+    for (auto& chip : toRank)
+        if (chip.area.contains (e.getPosition()))
+            chip.on = ! chip.on;
+    for (auto& chip : toTell)
+        if (chip.area.contains (e.getPosition()))
+        {
+            // Two at a time: a third takes the place of the one chosen last but one.
+            if (! chip.on && chosen (toTell).size() >= 2)
+                for (auto& other : toTell)
+                    if (other.on)
+                    {
+                        other.on = false;
+                        break;
+                    }
+            chip.on = ! chip.on;
+        }
+    refusal.clear();
+    repaint();
+}
+
+void BlindSetup::paintChips (juce::Graphics& g, const std::vector<Chip>& chips)
+{
+    const auto& t = colours();
+    for (const auto& chip : chips)
+    {
+        const auto box = chip.area.toFloat().reduced (0.5f);
+        g.setColour (chip.on ? t.ink : t.sheet);
+        g.fillRoundedRectangle (box, 5.0f);
+        g.setColour (chip.on ? t.ink : t.line);
+        g.drawRoundedRectangle (box, 5.0f, 1.0f);
+        g.setColour (chip.on ? t.sheet : t.mute);
+        g.setFont (chip.tag == asRecorded ? type::bold (12.0f) : type::name (18.0f));
+        type::draw (g, shown (chip.tag), chip.area, juce::Justification::centred, false);
+    }
+}
+
+void BlindSetup::paint (juce::Graphics& g)
+{
+    Overlay::paint (g);
+    paintTitle (g, "Blind test");
+    const auto& t = colours();
+    const auto head = [&] (juce::Rectangle<int> place, const juce::String& title, const juce::String& text)
+    {
+        g.setColour (t.ink);
+        g.setFont (type::bold (15.0f));
+        type::draw (g, title, place.removeFromTop (24), juce::Justification::centredLeft, true);
+        g.setColour (t.mute);
+        g.setFont (type::text (13.0f));
+        g.drawFittedText (text, place.removeFromTop (50), juce::Justification::topLeft, 3, 1.0f);
+    };
+    head (left, "Which do you like best?", "The tags turn face down in a shuffled order, all equally loud. Listen, rank them, turn them over.");
+    head (right, "Is there a difference at all?", "X is one of two, anew each time. Say which; at the end, how often guessing does that well.");
+    paintChips (g, toRank);
+    paintChips (g, toTell);
+    g.setColour (t.mute);
+    g.setFont (type::text (13.0f));
+    type::draw (g, "Trials", right.getX(), right.getY() + 118, 58, 30, juce::Justification::centredLeft, false);
+    paintBefore (g);
+}
+
+void BlindSetup::paintBefore (juce::Graphics& g)
+{
+    const auto& t = colours();
+    auto area = before;
+    if (refusal.isNotEmpty())
+    {
+        g.setColour (t.ink);
+        g.setFont (type::bold (13.0f));
+        g.drawFittedText (refusal, area.removeFromTop (34), juce::Justification::centredLeft, 2, 1.0f);
+    }
+    g.setColour (t.line);
+    g.fillRect (area.removeFromTop (1));
+    area.removeFromTop (8);
+    const auto job = desk.bench.job();
+    g.setColour (t.mute);
+    g.setFont (type::name (15.0f));
+    type::draw (g, job->blind.empty() ? "Nothing found yet" : "Found before", area.removeFromTop (24), juce::Justification::centredLeft, true);
+    for (auto found = job->blind.rbegin(); found != job->blind.rend() && area.getHeight() >= 20; ++found)
+    {
+        auto row = area.removeFromTop (22);
+        g.setColour (t.mute);
+        g.setFont (type::text (12.5f));
+        type::draw (g, words::from (found->date), row.removeFromLeft (92), juce::Justification::centredLeft, true);
+        g.setColour (t.ink);
+        g.setFont (type::text (13.0f));
+        type::draw (g, words::from (found->words()), row, juce::Justification::centredLeft, true);
+    }
+}
+}

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "editor/Overlays.h"
+
+namespace coldiron
+{
+/** What to judge blind: which versions to rank, or which two to tell apart in how many trials; and what was found before. */
+class BlindSetup : public Overlay
+{
+public:
+    explicit BlindSetup (Desk&);
+
+    std::function<void()> onStarted;
+    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void paint (juce::Graphics&) override;
+    void resized() override;
+    void mouseDown (const juce::MouseEvent&) override;
+
+private:
+    struct Chip { Tag tag; juce::Rectangle<int> area; bool on = false; };
+
+    std::vector<Chip> toRank, toTell;
+    WordButton rank, tell;
+    Segments trials;
+    juce::Rectangle<int> left, right, before;
+    juce::String refusal;
+
+    void placeChips (std::vector<Chip>&, juce::Rectangle<int>);
+    std::vector<Tag> chosen (const std::vector<Chip>&) const;
+    void paintChips (juce::Graphics&, const std::vector<Chip>&);
+    void paintBefore (juce::Graphics&);
+    void start (bool ranking);
+};
+}

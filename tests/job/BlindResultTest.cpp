@@ -1,0 +1,88 @@
+// What a job keeps of judging: options heard at true level, and blind tests.
+#include "Bench.h"
+
+using namespace coldiron;
+using bench::faultsOf;
+using bench::has;
+
+namespace
+{
+std::string job (const std::string& more)
+{
+    return R"({ "coldiron": "job 1", "guitar": "two-humbuckers-four-knobs", "options": { "A": { "name": "One" }, "B": { "name": "Two" } },
+)" + more + " }";
+}
+
+Job readJobOf (const std::string& text)
+{
+    PresetFolders folders;
+    folders.folders = { std::filesystem::path (COLDIRON_SOURCE) / "presets" };
+    Faults faults;
+    auto read = readJobText (text, {}, folders, faults);
+    for (const auto& fault : faults)
+        UNSCOPED_INFO (fault.text());
+    REQUIRE (read);
+    return *read;
+}
+}
+
+TEST_CASE ("Blind tests and what was heard are read from a job")
+{
+    const auto read = readJobOf (job (R"("agreed": "B", "heard": ["B", "A", "B"],
+        "blind": [ { "ranking": ["B", ["A", "recorded"], "H"], "names": { "B": "Two", "H": "Gone since" }, "take": 1, "date": "2026-11-25" },
+                   { "abx": ["recorded", "B"], "trials": 16, "right": 12, "about": "after lunch" } ])"));
+    CHECK (read.agreed == "B");
+    CHECK (read.heard == std::vector<std::string> { "A", "B" });
+    REQUIRE (read.blind.size() == 2);
+    CHECK (read.blind[0].ranking == std::vector<std::vector<std::string>> { { "B" }, { "A", "recorded" }, { "H" } });
+    CHECK (read.blind[0].names.at ("H") == "Gone since");
+    CHECK (read.blind[0].take == 1);
+    CHECK (read.blind[0].date == "2026-11-25");
+    CHECK (read.blind[0].words() == "First B, then A and as recorded, then H.");
+    CHECK (read.blind[1].kind == BlindResult::Kind::abx);
+    CHECK (read.blind[1].words() == "as recorded and B: 12 of 16: guessing does that well about 1 time in 26.");
+    CHECK (readJobOf (job ("\"blind\": []")).blind.empty());
+}
+
+TEST_CASE ("Faults in blind tests say where and what")
+{
+    struct Wrong { const char* text; const char* says; };
+    for (const auto& wrong : { Wrong { R"("heard": "A")", "expected a list" }, Wrong { R"("heard": ["K"])", "letters A to H" },
+                               Wrong { R"("blind": { "ranking": ["A", "B"] })", "expected a list" },
+                               Wrong { R"("blind": [ { "ranking": ["A"] } ])", "two to nine versions" },
+                               Wrong { R"("blind": [ { "ranking": ["A", "J"] } ])", "found the text \"J\"" },
+                               Wrong { R"("blind": [ { "ranking": ["A", ["B", "A"]] } ])", "A is there twice" },
+                               Wrong { R"("blind": [ { "ranking": ["A", 3] } ])", "found the number 3" },
+                               Wrong { R"("blind": [ { "abx": ["A"], "trials": 10, "right": 9 } ])", "two different versions" },
+                               Wrong { R"("blind": [ { "abx": ["A", "A"], "trials": 10, "right": 9 } ])", "two different versions" },
+                               Wrong { R"("blind": [ { "abx": ["A", "B"], "trials": 10, "right": 11 } ])", "no more than the 10 trials" },
+                               Wrong { R"("blind": [ { "abx": ["A", "B"], "trials": 4, "right": 1 } ])", "trials" },
+                               Wrong { R"("blind": [ { "abx": ["A", "B"], "trials": 10.5, "right": 1 } ])", "whole number" },
+                               Wrong { R"("blind": [ { "abx": ["A", "B"], "trials": 10 } ])", "has no \"right\"" },
+                               Wrong { R"("blind": [ { "date": "2026-11-25" } ])", "either \"ranking\" or \"abx\"" },
+                               Wrong { R"("blind": [ { "ranking": ["A", "B"], "date": "25.11.2026" } ])", "year-month-day" },
+                               Wrong { R"("blind": [ { "ranking": ["A", "B"], "dat": "2026-11-25" } ])", "dat" } })
+    {
+        INFO (wrong.text);
+        const auto faults = faultsOf (job (wrong.text));
+        REQUIRE (faults.size() == 1);
+        CHECK (faults.front().message.find (wrong.says) != std::string::npos);
+        CHECK (faults.front().line == 2);
+    }
+}
+
+TEST_CASE ("Each option is derived from its own take, else from the nearest")
+{
+    const auto read = readJobOf (R"({ "coldiron": "job 1", "guitar": "two-humbuckers-four-knobs",
+        "takes": [ { "file": "bridge.wav", "setting": { "selector": "bridge", "neck-tone": 4 } }, { "file": "neck.wav", "setting": { "selector": "neck" } } ],
+        "options": { "A": { "setting": { "selector": "neck" } }, "B": {}, "C": { "take": 2, "setting": { "selector": "bridge" } } } })");
+    const auto &a = *read.find ("A"), &b = *read.find ("B"), &c = *read.find ("C");
+    CHECK (a.take == 1);
+    CHECK (a.setting.knob ("neck-tone") == 4.0); // the setting still starts from the first take's
+    CHECK (a.settingTake == 0);
+    CHECK (b.take == 0);
+    CHECK (c.take == 1);
+    CHECK (c.ownTake == 1);
+    CHECK (read.takeChoice (a).words == "from take 2, neck alone: same coils");
+    CHECK (read.takeChoice (c).suggestion == "surer from take 1, bridge alone: same coils");
+}
