@@ -85,8 +85,15 @@ void Look::drawScrollbar (juce::Graphics& g, juce::ScrollBar&, int x, int y, int
 
 juce::Rectangle<int> Look::getTooltipBounds (const juce::String& words, juce::Point<int> at, juce::Rectangle<int> parent)
 {
-    const int width = juce::jmin (360, juce::roundToInt (type::width (type::text (12.0f), words)) + 20);
-    const int lines = 1 + juce::roundToInt (type::width (type::text (12.0f), words)) / 340;
+    const auto font = type::text (12.0f);
+    int widest = 0, lines = 0;
+    for (const auto& line : juce::StringArray::fromLines (words))
+    {
+        const int needed = juce::roundToInt (type::width (font, line));
+        widest = juce::jmax (widest, needed);
+        lines += 1 + needed / 320; // broken between words, a line is rarely full
+    }
+    const int width = juce::jmin (360, widest + 20);
     return juce::Rectangle<int> (at.x + 12, at.y + 16, width, lines * 16 + 10).constrainedWithin (parent);
 }
 
@@ -95,7 +102,7 @@ void Look::drawTooltip (juce::Graphics& g, const juce::String& words, int width,
     g.fillAll (tokens->ink);
     g.setColour (tokens->sheet);
     g.setFont (type::text (12.0f));
-    g.drawFittedText (words, 10, 4, width - 20, height - 8, juce::Justification::centredLeft, 4, 1.0f);
+    g.drawFittedText (words, 10, 4, width - 20, height - 8, juce::Justification::centredLeft, 20, 1.0f);
 }
 
 WordButton::WordButton (Desk& d, const juce::String& words, bool isFilled) : Button (words), desk (d), filled (isFilled)
