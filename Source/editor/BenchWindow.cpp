@@ -30,6 +30,7 @@ BenchWindow::BenchWindow (Bench& b, bool host)
     setUpBlind();
     viewButton.onClick = [this] { viewMenu(); };
     guitar.onOpenWiring = [this] { showWiring (true); };
+    guitar.onTakeIn = [this] { showTakeIn (true); };
     decide.onSweep = [this] (const juce::String& knob) { plot.showSweep (knob); };
     drawings.onReady = [this]
     {
@@ -324,6 +325,8 @@ bool BenchWindow::keyPressed (const juce::KeyPress& key)
         case 'T': lane.nextTake(); return true;
         case 'K': decide.focusFirstKnob(); return true;
         case 'W': showWiring (dynamic_cast<WiringView*> (overlay.get()) == nullptr); return true;
+        case 'U': showTakeIn (dynamic_cast<TakeInSheet*> (overlay.get()) == nullptr); return true;
+        case 'V': showGuitar (true); guitar.focusFirstValue(); return true;
         case 'N': showRewires (asRecorded); return true;
         case 'P': if (bench.heard() != asRecorded) showRewires (bench.heard()); return true;
         default: return false;
@@ -343,10 +346,12 @@ bool BenchWindow::keyStateChanged (bool)
 
 bool BenchWindow::isInterestedInFileDrag (const juce::StringArray&) { return true; }
 
-void BenchWindow::filesDropped (const juce::StringArray& files, int, int)
+void BenchWindow::filesDropped (const juce::StringArray& files, int x, int y)
 {
     for (const auto& file : files)
     {
+        if (takePickupFile (file, { x, y }))
+            continue;
         if (file.endsWithIgnoreCase (".json"))
             leaving ([this, path = file.toStdString()] { bench.openJob (path); });
         else if (bench.addTake (file.toStdString()))

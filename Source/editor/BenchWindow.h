@@ -8,12 +8,14 @@
 #include "editor/DecidePanel.h"
 #include "editor/DrawingCache.h"
 #include "editor/GuitarPanel.h"
+#include "editor/GuitarPictures.h"
 #include "editor/Layout.h"
 #include "editor/ListenBar.h"
 #include "editor/Overlays.h"
 #include "editor/Plot.h"
 #include "editor/RewireList.h"
 #include "editor/TagStrip.h"
+#include "editor/TakeInSheet.h"
 #include "editor/TakeLane.h"
 
 namespace coldiron
@@ -38,6 +40,8 @@ public:
     void beginBlind();                         ///< a blind test was started: the tags turn over
     void turnTagsOver();
     void showGuitar (bool);
+    void showTakeIn (bool);                    ///< pickups, parts, how it was recorded, hum
+    void showGuitars();                        ///< a new job, by the guitar's picture
     bool greet();                              ///< the first line a person meets; false where there is nothing to press yet
     void refresh();                            ///< reads the bench at once; the timer does the same
     Plot& look() { return plot; }
@@ -94,6 +98,9 @@ private:
     void jobMenu();
     void leaving (std::function<void()> then);
     void openTake();
+    void openPickupFile (const std::string& pickup);
+    bool takePickupFile (const juce::String& file, juce::Point<int>);
+    void readPickupFile (const std::string& pickup, const juce::String& file);
     void viewMenu();
     bool letterPressed (Tag, bool hold);
 };

@@ -2,65 +2,44 @@
 
 #include "editor/JobWords.h"
 #include "paper/Anatomy.h"
+#include "paper/HumTriage.h"
 
 #include <algorithm>
 
 namespace coldiron
 {
-namespace
-{
-juce::String countWord (int n)
-{
-    static const char* const names[] = { "none", "one", "two", "three", "four", "five", "six", "seven", "eight" };
-    return n >= 0 && n <= 8 ? juce::String (names[n]) : juce::String (n);
-}
-
-const char* knownWord (Knowledge k) { return k == Knowledge::measured ? "measured" : k == Knowledge::fromOhms ? "from ohms" : "assumed"; }
-}
-
-GuitarPanel::GuitarPanel (Desk& d, DrawingCache& c) : Panel (d), cache (c)
+GuitarPanel::GuitarPanel (Desk& d, DrawingCache& c) : Panel (d), cache (c), list (d), takeIn (d, "Take in")
 {
     setTitle ("Guitar");
+    takeIn.setTooltip ("Pickups, how it was recorded, hum (U)");
+    takeIn.onClick = [this]
+    {
+        if (onTakeIn)
+            onTakeIn();
+    };
+    addAndMakeVisible (takeIn);
+    addAndMakeVisible (list);
     readRows();
 }
 
 void GuitarPanel::readRows()
 {
-    rows.clear();
     const auto job = desk.bench.job();
-    const auto& guitar = job->guitar;
-    for (const auto& part : guitar.harness.parts())
-        if (const auto* pickup = part.as<PickupPart>())
-            rows.push_back ({ words::from (titleOf (part)), knownWord (pickup->pickup.known), words::from (valueOf (part)), true });
-
-    // Parts of one kind and value share a row.
-    const auto grouped = [&] (auto isKind, const juce::String& one, const juce::String& many)
-    {
-        std::vector<std::pair<juce::String, int>> values;
-        for (const auto& part : guitar.harness.parts())
-        {
-            if (! isKind (part))
-                continue;
-            const auto value = words::from (valueOf (part));
-            const auto found = std::find_if (values.begin(), values.end(), [&] (const auto& v) { return v.first == value; });
-            if (found == values.end())
-                values.push_back ({ value, 1 });
-            else
-                ++found->second;
-        }
-        for (const auto& [value, count] : values)
-            rows.push_back ({ count == 1 ? one : many + ", " + countWord (count), "", value, false });
-    };
-    grouped ([] (const Part& p) { return p.as<PotPart>() != nullptr; }, "Pot", "Pots");
-    grouped ([] (const Part& p) { return p.as<CapacitorPart>() != nullptr; }, "Cap", "Caps");
-    grouped ([] (const Part& p) { return p.as<ResistorPart>() != nullptr; }, "Resistor", "Resistors");
-    for (const auto& part : guitar.harness.parts())
+    auto values = valuesOf (*job);
+    const auto loads = loadValuesOf (*job, GuitarValue::Side::recording);
+    values.insert (values.end(), loads.begin(), loads.begin() + 2);
+    std::vector<ValueList::Line> levers;
+    for (const auto& part : job->guitar.harness.parts())
         if (const auto* lever = part.as<SwitchPart>())
-            rows.push_back ({ words::from (titleOf (part)), "", juce::String (static_cast<int> (lever->type.positions.size())) + " positions", false });
-    if (! guitar.strings.empty())
-        rows.push_back ({ "Scale", "", juce::String (juce::roundToInt (guitar.strings.front().scaleMm)) + " mm", false });
-    rows.push_back ({ "Cable", "", words::quantity (job->recording.cableFarads, "F"), false });
-    rows.push_back ({ "Input", "", words::ohms (job->recording.inputOhms), false });
+            levers.push_back ({ words::from (titleOf (part)), juce::String (static_cast<int> (lever->type.positions.size())) + " positions" });
+    list.show (values, levers);
+    humFirst = words::from (humInShort (job->hum));
+}
+
+void GuitarPanel::focusFirstValue()
+{
+    if (! list.all().empty())
+        list.all().front()->grabKeyboardFocus();
 }
 
 void GuitarPanel::benchChanged (const Revisions& before, const Revisions& now)
@@ -86,15 +65,16 @@ void GuitarPanel::benchChanged (const Revisions& before, const Revisions& now)
 void GuitarPanel::resized()
 {
     auto area = getLocalBounds().reduced (16, 12);
-    area.removeFromTop (26);
-    neckArea = area.removeFromTop (getHeight() < 560 ? 90 : 104);
+    auto head = area.removeFromTop (30);
+    takeIn.setBounds (head.removeFromRight (takeIn.idealWidth()).withHeight (28));
+    neckArea = area.removeFromTop (getHeight() < 560 ? 88 : 104);
     area.removeFromTop (8);
     ironArea = area.removeFromBottom (66);
     area.removeFromBottom (6);
-    const int forWiring = getHeight() < 560 ? 110 : 170;
-    const int most = juce::jmax (0, (area.getHeight() - forWiring - 56) / 25);
-    rowsShown = juce::jmin (static_cast<int> (rows.size()), most);
-    rowsArea = area.removeFromTop (rowsShown * 25);
+    const int forWiring = (getHeight() < 560 ? 90 : 160) + 56;
+    const int most = juce::jmax (2, (area.getHeight() - forWiring) / ValueRow::height);
+    list.setSize (area.getWidth(), 1); // heights depend on it
+    list.setBounds (area.removeFromTop (juce::jmin (list.idealHeight(), most * ValueRow::height)));
     area.removeFromTop (10);
     wiringArea = area;
 }
@@ -103,14 +83,11 @@ void GuitarPanel::paint (juce::Graphics& g)
 {
     paintSheet (g);
     const auto& t = colours();
-    auto head = getLocalBounds().reduced (16, 12).removeFromTop (22);
+    auto head = getLocalBounds().reduced (16, 12).removeFromTop (28);
     g.setColour (t.mute);
     g.setFont (type::name (15.0f));
     type::draw (g, "Guitar", head, juce::Justification::centredLeft, false);
-    g.setFont (type::text (12.5f));
-    type::draw (g, "as it came in", head, juce::Justification::centredRight, false);
     paintNeck (g);
-    paintRows (g);
 
     auto wiring = wiringArea;
     auto title = wiring.removeFromTop (22);
@@ -184,34 +161,6 @@ void GuitarPanel::paintNeck (juce::Graphics& g)
     }
 }
 
-void GuitarPanel::paintRows (juce::Graphics& g)
-{
-    const auto& t = colours();
-    auto area = rowsArea;
-    for (int i = 0; i < rowsShown; ++i)
-    {
-        const auto& row = rows[static_cast<size_t> (i)];
-        auto line = area.removeFromTop (25);
-        g.setColour (t.line);
-        g.fillRect (line.removeFromBottom (1));
-        g.setColour (t.ink);
-        g.setFont (type::text (12.5f));
-        const int labelWidth = juce::roundToInt (type::width (type::text (12.5f), row.label)) + 8;
-        const auto valueFont = row.strong ? type::bold (12.5f) : type::text (12.5f);
-        const int valueWidth = juce::roundToInt (type::width (valueFont, row.value)) + 2;
-        type::draw (g, row.label, line.withWidth (juce::jmin (labelWidth, line.getWidth() - valueWidth - 4)), juce::Justification::centredLeft, true);
-        g.setFont (valueFont);
-        type::draw (g, row.value, line, juce::Justification::centredRight, false);
-        const auto small = type::text (12.0f);
-        if (row.mark.isNotEmpty() && labelWidth + valueWidth + type::width (small, row.mark) + 12 < static_cast<float> (line.getWidth()))
-        {
-            g.setColour (t.mute);
-            g.setFont (small);
-            type::draw (g, row.mark, line.withTrimmedRight (valueWidth + 8), juce::Justification::centredRight, false);
-        }
-    }
-}
-
 void GuitarPanel::paintIron (juce::Graphics& g)
 {
     const auto& t = colours();
@@ -223,7 +172,7 @@ void GuitarPanel::paintIron (juce::Graphics& g)
     {
         g.setColour (t.mute);
         g.setFont (type::text (12.5f));
-        g.drawFittedText (desk.bench.heard() == asRecorded ? "As recorded: nothing to solder." : "Nothing to solder for this one.", area, juce::Justification::topLeft, 2, 1.0f);
+        g.drawFittedText (humFirst.isNotEmpty() ? humFirst : desk.bench.heard() == asRecorded ? juce::String ("As recorded: nothing to solder.") : juce::String ("Nothing to solder for this one."), area, juce::Justification::topLeft, 3, 1.0f);
         return;
     }
     const float y = static_cast<float> (area.getY()) + 10.0f, x = static_cast<float> (area.getX());

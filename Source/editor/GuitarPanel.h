@@ -1,17 +1,21 @@
 #pragma once
 
 #include "editor/DrawingCache.h"
-#include "editor/Look.h"
+#include "editor/Values.h"
 
 namespace coldiron
 {
-/** The guitar as it came in: strings and pickups at their true distances, values, the small drawing, the iron's work. */
+/** The guitar as it came in: strings and pickups at their true distances, values that are typed where they stand, the small
+    drawing, the iron's work. */
 class GuitarPanel : public Panel
 {
 public:
     GuitarPanel (Desk&, DrawingCache&);
 
     std::function<void()> onOpenWiring;
+    std::function<void()> onTakeIn;           ///< the sheet where a guitar is taken in
+    const ValueList& values() const { return list; }
+    void focusFirstValue();
     void benchChanged (const Revisions& before, const Revisions& now) override;
     void paint (juce::Graphics&) override;
     void resized() override;
@@ -19,17 +23,15 @@ public:
     void drawingReady() { repaint(); }
 
 private:
-    struct Row { juce::String label, mark, value; bool strong = false; };
-
     DrawingCache& cache;
-    std::vector<Row> rows;
-    juce::Rectangle<int> neckArea, rowsArea, wiringArea, ironArea;
+    ValueList list;
+    WordButton takeIn;
+    juce::Rectangle<int> neckArea, wiringArea, ironArea;
     int joints = 0, opens = 0, fits = 0;
-    int rowsShown = 0;
+    juce::String humFirst;                    ///< what hum asks for before any rewire; empty: nothing
 
     void readRows();
     void paintNeck (juce::Graphics&);
-    void paintRows (juce::Graphics&);
     void paintIron (juce::Graphics&);
 };
 }

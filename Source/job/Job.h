@@ -64,12 +64,23 @@ struct Option
     Harness harness;                 ///< after the rewires
 };
 
+/** What was answered about hum before any option; nothing: not asked yet. */
+struct HumAnswers
+{
+    std::optional<bool> touched;     ///< it changes when the strings are touched
+    std::optional<bool> turned;      ///< it changes when the player turns
+    std::optional<bool> everywhere;  ///< it is there with every guitar
+
+    bool operator== (const HumAnswers&) const = default;
+};
+
 struct Job
 {
     std::filesystem::path file;      ///< empty when not from a file
     std::string title;
     Guitar guitar;
     Load recording, listening;
+    HumAnswers hum;
     std::vector<TakeEntry> takes;    ///< may be empty (plain responses need none)
     std::vector<Option> options;     ///< in the file's order
     std::string agreed;              ///< letter; empty: not agreed yet

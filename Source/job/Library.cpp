@@ -41,7 +41,8 @@ Json merged (const Json& base, const Json& over)
         }
         else if (found != result.members.end())
         {
-            found->second = merged (found->second, value);
+            // An object that is like another preset is a value of its own: nothing of what it takes the place of stays.
+            found->second = value.find ("like") != nullptr ? value : merged (found->second, value);
             result.memberLines[static_cast<size_t> (index)] = over.memberLines[i];
         }
         else

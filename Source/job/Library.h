@@ -46,6 +46,7 @@ private:
     std::optional<Json> withLike (const std::string& kind, Json object, std::string& name, int depth);
 };
 
-/** What follows over what it is like: objects merge deeply, all else replaces, null takes the key away. */
+/** What follows over what it is like: objects merge deeply, all else replaces, null takes the key away. An object with a
+    "like" of its own replaces too. */
 Json merged (const Json& base, const Json& over);
 }

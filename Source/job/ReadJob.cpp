@@ -29,6 +29,7 @@ public:
         if (const auto* blind = reader.value ("blind"))
             job.blind = readBlindResults (*blind, faults);
         readLoads();
+        readHum();
         const auto* guitar = reader.needed ("guitar", "\"guitar\": the name of a preset, or an object");
         const auto* takes = reader.value ("takes");
         const auto* options = reader.value ("options");
@@ -69,6 +70,24 @@ private:
         job.listening = job.recording;
         if (const auto* listening = reader.value ("listening"))
             job.listening = readLoad (*listening, {}, faults);
+    }
+
+    void readHum()
+    {
+        const auto* json = reader.value ("hum");
+        if (json == nullptr)
+            return;
+        ObjectReader answers (*json, "the answers about hum", faults);
+        const auto answer = [&] (const char* key, std::optional<bool>& place)
+        {
+            const bool said = answers.flag (key);
+            if (json->find (key) != nullptr)
+                place = said;
+        };
+        answer ("touched", job.hum.touched);
+        answer ("turned", job.hum.turned);
+        answer ("everywhere", job.hum.everywhere);
+        answers.finish();
     }
 
     std::optional<Guitar> readGuitarOf (const Json& value)

@@ -43,7 +43,7 @@ JobDocument::JobDocument (PresetFolders folders) : presetFolders (std::move (fol
 
 std::string JobDocument::textOf (const JobTree& tree) const
 {
-    return ! written.empty() && tree == state ? written : jobTreeText (tree);
+    return ! written.empty() && tree == writtenTree ? written : jobTreeText (tree);
 }
 
 void JobDocument::refuse (const std::string& message)
@@ -86,8 +86,6 @@ bool JobDocument::save (const fs::path& path, const JobTree& withSettings)
         fs::remove (beside, fault);
         return false;
     }
-    if (written.empty() || state != withSettings)
-        written.clear();
     state = withSettings;
     jobFile = path;
     changed = false;
@@ -110,6 +108,7 @@ bool JobDocument::replace (const std::string& text, const fs::path& file, const 
     current = std::move (job);
     state = std::move (tree);
     written = text;
+    writtenTree = state;
     jobFile = file;
     jobFolder = folder;
     presetFolders = std::move (presets);
@@ -131,7 +130,6 @@ bool JobDocument::read (const JobTree& tree)
     }
     current = std::move (job);
     state = tree;
-    written.clear();
     changed = true;
     lastFaults.clear();
     return true;

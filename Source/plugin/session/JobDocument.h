@@ -52,7 +52,8 @@ private:
     std::filesystem::path jobFile, jobFolder;
     std::shared_ptr<const Job> current;
     JobTree state;
-    std::string written; ///< the text that state was read from; empty once edited
+    std::string written; ///< as a person wrote it, comments and all: given back whenever the tree is the same again
+    JobTree writtenTree; ///< what that text says
     Faults lastFaults;
     std::vector<Step> past, future;
     bool changed = false;

@@ -1,0 +1,36 @@
+#pragma once
+
+#include "editor/Values.h"
+
+namespace coldiron
+{
+/** How a pickup is known: assumed, from ohms, measured, the rung it stands on filled. Drawn in a strip of 40 px. */
+void paintLadder (juce::Graphics&, juce::Rectangle<int>, Knowledge, const Tokens&);
+
+/** One pickup as it is taken in: what it is, how well it is known and what the next rung needs, its ohms and place. */
+class PickupCard : public juce::Component
+{
+public:
+    PickupCard (Desk&, std::string part);
+
+    std::function<void()> onChoose;    ///< another pickup is wanted
+    std::function<void()> onOpenFile;
+    std::function<void()> onHeight;
+
+    const std::string& pickup() const { return part; }
+    void refresh();
+    int idealHeight (int width);
+    ValueList& values() { return list; }
+
+    void paint (juce::Graphics&) override;
+    void resized() override;
+
+private:
+    Desk& desk;
+    const std::string part;
+    WordButton choose, open;
+    ValueList list;
+    Knowledge known = Knowledge::assumed;
+    juce::String next, where;
+};
+}

@@ -1,0 +1,100 @@
+#include "plugin/session/TypedOhms.h"
+
+#include "job/Quantity.h"
+#include "job/Readings.h"
+
+#include <cstdio>
+#include <fstream>
+#include <sstream>
+
+namespace coldiron
+{
+namespace
+{
+/** Five digits, as a fit writes them. */
+JobTree written (double value)
+{
+    char text[40];
+    std::snprintf (text, sizeof text, "%.5g", value);
+    return JobTree (quantityText (std::strtod (text, nullptr)));
+}
+
+JobTree fittedValues (const Pickup& pickup)
+{
+    JobTree tree;
+    tree["known"] = pickup.known == Knowledge::measured ? "measured" : pickup.known == Knowledge::fromOhms ? "from ohms" : "assumed";
+    for (const auto& coil : pickup.coils)
+    {
+        JobTree& entry = tree["coils"][coil.name];
+        entry["dcr"] = written (coil.dcrOhms);
+        entry["inductance"] = written (coil.henries);
+        entry["capacitance"] = written (coil.farads);
+        if (! coil.losses.empty())
+            entry["loss"] = JobTree::array();
+        for (const auto& cell : coil.losses)
+        {
+            JobTree loss;
+            loss["inductance"] = written (cell.henries);
+            loss["resistance"] = written (cell.ohms);
+            entry["loss"].push_back (loss);
+        }
+        entry["output"] = written (coil.output);
+        entry["turns"] = written (coil.turns);
+    }
+    return tree;
+}
+
+std::string sentence (std::string words)
+{
+    if (! words.empty())
+        words[0] = static_cast<char> (std::toupper (static_cast<unsigned char> (words[0])));
+    return words.empty() || words.back() == '.' ? words : words + ".";
+}
+
+std::string contents (const std::filesystem::path& path)
+{
+    std::ifstream stream (path, std::ios::binary);
+    std::ostringstream text;
+    text << stream.rdbuf();
+    return text.str();
+}
+
+bool isCsv (const std::filesystem::path& path) { return path.extension() == ".csv" || path.extension() == ".CSV"; }
+}
+
+BenchEdit ohmsEdit (const Bench& bench, const std::string& part, double ohms)
+{
+    PickupReadings readings;
+    readings.readings.push_back ({ OhmsReading { ohms }, 0 });
+    const auto fit = fitCoil (genericPickup (bench, part), readings);
+    if (! fit.accepted())
+        return refused (sentence (fit.refusals.front().text));
+    return pickupEdit (bench, part, fittedValues (fit.pickup), part + " ohms");
+}
+
+BenchEdit pickupFileEdit (const Bench& bench, const std::string& part, const std::filesystem::path& path)
+{
+    const auto name = path.filename().string();
+    if (! isCsv (path))
+        return pickupFromText (bench, part, contents (path), name);
+    Faults faults;
+    const auto file = readReadings (path, bench.presets(), faults);
+    if (! file)
+        return refused (faults.empty() ? name + " cannot be read." : faults.front().text());
+    const auto fit = fitCoil (file->generic, file->readings);
+    if (! fit.accepted())
+        return refused (name + (fit.refusals.front().line > 0 ? ":" + std::to_string (fit.refusals.front().line) : "") + ": " + fit.refusals.front().text);
+    return pickupFromText (bench, part, pickupPresetText (*file, fit), name);
+}
+
+bool isPickupFile (const std::filesystem::path& path)
+{
+    if (isCsv (path))
+        return true;
+    std::error_code fault;
+    if (path.extension() != ".json" || std::filesystem::file_size (path, fault) > (1u << 20) || fault)
+        return false;
+    const auto tree = parseJobTree (contents (path));
+    return tree.is_object() && tree.contains ("coldiron") && tree["coldiron"] == "pickup 1";
+}
+}

@@ -1,0 +1,51 @@
+// What hum asks for, by what it changes with: grounding and shielding where the strings' touch changes it, wiring where
+// turning does, neither where every guitar has it. Common practice of the trade, no source.
+// Cautions: never remove an amplifier's earth, interiors hold lethal voltages even when off: common practice of the trade.
+
+#include "paper/HumTriage.h"
+
+#include <catch2/catch.hpp>
+
+using namespace coldiron;
+
+namespace
+{
+bool says (const std::string& text, const std::string& words) { return text.find (words) != std::string::npos; }
+}
+
+TEST_CASE ("what is mended elsewhere comes before a rewire", "[hum-triage]")
+{
+    CHECK (humAdvice ({}).empty());
+    CHECK (humInShort ({}).empty());
+    HumAnswers hum;
+    hum.turned = true;
+    CHECK (says (humAdvice (hum), "wiring can help"));
+    CHECK (humCaution (hum).empty());
+    hum.touched = true;
+    CHECK (says (humAdvice (hum), "Grounding and shielding first"));
+    CHECK (says (humAdvice (hum), "then a rewire helps"));
+    CHECK (says (humCaution (hum), "never remove that earth"));
+    CHECK (says (humInShort (hum), "before any rewire"));
+    hum.everywhere = true;
+    CHECK (says (humAdvice (hum), "No rewire cures it"));
+    CHECK (says (humCaution (hum), "qualified people only"));
+    hum = { false, false, false };
+    CHECK (says (humAdvice (hum), "volume to 0"));
+    hum = { false, std::nullopt, std::nullopt };
+    CHECK (says (humAdvice (hum), "Ask the rest"));
+}
+
+TEST_CASE ("the answers are read from a job, and what is no answer is refused", "[hum-triage]")
+{
+    PresetFolders folders;
+    folders.folders = { std::filesystem::path (COLDIRON_SOURCE) / "presets" };
+    const auto read = [&] (const std::string& hum, Faults& faults)
+    { return readJobText (R"({ "coldiron": "job 1", "guitar": "one-humbucker", "hum": )" + hum + " }", {}, folders, faults); };
+    Faults faults;
+    const auto job = read (R"({ "touched": true, "turned": false })", faults);
+    REQUIRE (job);
+    CHECK (job->hum == HumAnswers { true, false, std::nullopt });
+    CHECK_FALSE (read (R"({ "touched": "yes" })", faults));
+    CHECK_FALSE (read (R"({ "loud": true })", faults));
+    CHECK (faults.size() == 2);
+}
