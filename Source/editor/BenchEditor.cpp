@@ -48,8 +48,9 @@ public:
         setSize (juce::roundToInt (static_cast<float> (juce::jlimit (leastWidth, mostWidth, width)) * scale),
                  juce::roundToInt (static_cast<float> (juce::jlimit (leastHeight, mostHeight, height)) * scale));
         ready = true;
-        if (! kept.getBoolValue ("greeted", false) && window.greet())
-            kept.setValue ("greeted", true);
+        window.onFirstStepsEnd = [this] { remembered.get().setValue ("greeted", true); };
+        if (! kept.getBoolValue ("greeted", false))
+            window.startFirstSteps();
         if (processorToUse.wrapperType == juce::AudioProcessor::wrapperType_Standalone)
             juce::MessageManager::callAsync ([self = juce::Component::SafePointer<BenchEditor> (this)]
                                              {

@@ -110,6 +110,8 @@ void BenchWindow::timerCallback()
     blindTags.tick();
     listen.tick();
     notice.tick();
+    if (firstSteps != nullptr)
+        firstSteps->see (sight());
 }
 
 void BenchWindow::paint (juce::Graphics& g)
@@ -162,7 +164,9 @@ void BenchWindow::paint (juce::Graphics& g)
 
 void BenchWindow::resized()
 {
-    arranged = layout (getLocalBounds(), static_cast<int> (bench.tags().size()));
+    arranged = layout (getLocalBounds(), static_cast<int> (bench.tags().size()), firstSteps != nullptr);
+    if (firstSteps != nullptr)
+        firstSteps->setBounds (arranged.firstLine);
     auto head = arranged.header.reduced (16, 0).withTrimmedTop (arranged.header.getHeight() / 2 - 17).withHeight (34);
     guitarButton.setVisible (arranged.guitarFolded);
     for (auto* button : std::initializer_list<WordButton*> { &viewButton, &blindButton, &redoButton, &undoButton, &saveButton, &openButton, &guitarButton })
@@ -255,18 +259,6 @@ void BenchWindow::showGuitar (bool out)
     resized();
 }
 
-bool BenchWindow::greet()
-{
-    const auto tags = bench.tags();
-    const auto picture = bench.takePicture();
-    if (tags.empty() || picture == nullptr || ! picture->fault.empty())
-        return false;
-    const auto letter = words::from (letterOf (tags.front()));
-    notice.say ((inHost ? juce::String ("Click a tag, or press ") : juce::String ("Press Space to play, then ")) + letter
-                + " to hear its wiring on the same take, 0 for the take as recorded. Then raise the mains hum.");
-    return true;
-}
-
 bool BenchWindow::letterPressed (Tag tag, bool hold)
 {
     const auto tags = bench.tags();
@@ -326,7 +318,7 @@ bool BenchWindow::keyPressed (const juce::KeyPress& key)
         case 'K': decide.focusFirstKnob(); return true;
         case 'W': showWiring (dynamic_cast<WiringView*> (overlay.get()) == nullptr); return true;
         case 'U': showTakeIn (dynamic_cast<TakeInSheet*> (overlay.get()) == nullptr); return true;
-        case 'V': showGuitar (true); guitar.focusFirstValue(); return true;
+        case 'V': showGuitar (arranged.guitarFolded); guitar.focusFirstValue(); return true;
         case 'N': showRewires (asRecorded); return true;
         case 'P': if (bench.heard() != asRecorded) showRewires (bench.heard()); return true;
         default: return false;

@@ -7,6 +7,7 @@
 #include "editor/BlindTags.h"
 #include "editor/DecidePanel.h"
 #include "editor/DrawingCache.h"
+#include "editor/FirstLine.h"
 #include "editor/GuitarPanel.h"
 #include "editor/GuitarPictures.h"
 #include "editor/Layout.h"
@@ -42,9 +43,13 @@ public:
     void showGuitar (bool);
     void showTakeIn (bool);                    ///< pickups, parts, how it was recorded, hum
     void showGuitars();                        ///< a new job, by the guitar's picture
-    bool greet();                              ///< the first line a person meets; false where there is nothing to press yet
+    void startFirstSteps();                    ///< the line of the first minutes; with the demo where it is on disk
+    std::function<void()> onFirstStepsEnd;     ///< done or not wanted: not to be shown again
+    FirstLine* firstLine() { return firstSteps.get(); }
     void refresh();                            ///< reads the bench at once; the timer does the same
     Plot& look() { return plot; }
+    GuitarPanel& guitarPanel() { return guitar; }
+    Overlay* topOverlay() { return overlay.get(); }
     bool settleDrawings (double seconds) { return drawings.settle (seconds); }
     const BenchLayout& places() const { return arranged; }
 
@@ -74,6 +79,8 @@ private:
     BlindPage blindPage;
     bool wantsToStop = false;                  ///< Escape was pressed once in a blind test
     std::unique_ptr<Overlay> overlay;
+    std::unique_ptr<FirstLine> firstSteps;
+    bool guitarPicked = false;
     std::unique_ptr<juce::FileChooser> chooser;
     std::unique_ptr<juce::TooltipWindow> tips;
     BenchLayout arranged;
@@ -103,5 +110,8 @@ private:
     void readPickupFile (const std::string& pickup, const juce::String& file);
     void viewMenu();
     bool letterPressed (Tag, bool hold);
+    void doFirstStep (FirstSteps::Step);
+    void endFirstSteps();
+    BenchSight sight() const;
 };
 }

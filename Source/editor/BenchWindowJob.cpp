@@ -54,18 +54,9 @@ void BenchWindow::saveJobAs()
 
 void BenchWindow::jobMenu()
 {
-    juce::PopupMenu menu, guitars;
+    juce::PopupMenu menu;
     menu.setLookAndFeel (&lookAndFeel);
-    const auto& presets = bench.presets();
-    const auto names = presets.list ("guitars");
-    for (size_t i = 0; i < names.size(); ++i)
-    {
-        Faults ignored;
-        const auto read = readGuitar (names[i], presets, ignored);
-        if (read)
-            guitars.addItem (100 + static_cast<int> (i), words::from (read->name));
-    }
-    menu.addSubMenu ("New job on a guitar", guitars, ! names.empty());
+    menu.addItem (5, "New job on a guitar");
     menu.addItem (1, "Open a job");
     menu.addItem (2, "Open a take");
     menu.addSeparator();
@@ -73,16 +64,12 @@ void BenchWindow::jobMenu()
     menu.addItem (4, "Save as");
     const juce::Component::SafePointer<BenchWindow> self (this);
     menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (&openButton),
-                        [self, names] (int choice)
+                        [self] (int choice)
                         {
                             if (self == nullptr || choice == 0)
                                 return;
-                            if (choice >= 100)
-                                self->leaving ([self, name = names[static_cast<size_t> (choice - 100)]]
-                                               {
-                                                   if (self != nullptr)
-                                                       self->bench.newJob (name);
-                                               });
+                            if (choice == 5)
+                                self->showGuitars();
                             else if (choice == 1)
                                 self->openJob();
                             else if (choice == 2)

@@ -32,6 +32,7 @@ void BenchWindow::showGuitars()
                                                             {
                                                                 if (self == nullptr || ! self->bench.newJob (preset))
                                                                     return;
+                                                                self->guitarPicked = true;
                                                                 juce::MessageManager::callAsync ([self]
                                                                                                  {
                                                                                                      if (self != nullptr)
@@ -97,5 +98,53 @@ bool BenchWindow::takePickupFile (const juce::String& file, juce::Point<int> at)
                                 self->readPickupFile (names[static_cast<size_t> (choice) - 1], file);
                         });
     return true;
+}
+
+BenchSight BenchWindow::sight() const
+{
+    return sightOf (bench, dynamic_cast<const WiringView*> (overlay.get()) != nullptr, guitarPicked);
+}
+
+/** The demo is opened where nothing of the person's own is on the bench yet: in the standalone, and only there. */
+void BenchWindow::startFirstSteps()
+{
+    if (! inHost && bench.jobFile().empty() && ! bench.isChanged() && bench.job()->takes.empty())
+        if (const auto demo = demoJob (bench.presets()); ! demo.empty() && bench.openJob (demo))
+            bench.play();
+    firstSteps = std::make_unique<FirstLine> (desk, inHost);
+    firstSteps->onAct = [this] (FirstSteps::Step step) { doFirstStep (step); };
+    firstSteps->onEnd = [this] { endFirstSteps(); };
+    firstSteps->start (sight());
+    addAndMakeVisible (*firstSteps);
+    resized();
+}
+
+void BenchWindow::doFirstStep (FirstSteps::Step step)
+{
+    switch (step)
+    {
+        case FirstSteps::Step::openDrawing: return showWiring (true);
+        case FirstSteps::Step::pickGuitar: return showGuitars();
+        case FirstSteps::Step::typeOhms: return showTakeIn (true);
+        case FirstSteps::Step::dropTake: return openTake();
+        case FirstSteps::Step::starterSet: return showRewires (asRecorded);
+        default: return;
+    }
+}
+
+void BenchWindow::endFirstSteps()
+{
+    // The line may be the one that asked.
+    const juce::Component::SafePointer<BenchWindow> self (this);
+    juce::MessageManager::callAsync ([self]
+                                     {
+                                         if (self == nullptr || self->firstSteps == nullptr)
+                                             return;
+                                         self->firstSteps.reset();
+                                         self->resized();
+                                         self->repaint();
+                                         if (self->onFirstStepsEnd)
+                                             self->onFirstStepsEnd();
+                                     });
 }
 }

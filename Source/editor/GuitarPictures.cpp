@@ -162,6 +162,7 @@ GuitarPictures::GuitarPictures (Desk& d) : Overlay (d)
         grid->filter (search.getText());
         repaint();
     };
+    search.onKeyFirst = [this] (const juce::KeyPress& key) { return moveBy (key); };
     search.onReturnKey = [this] { choose(); };
     search.onEscapeKey = [this]
     {
@@ -186,17 +187,25 @@ void GuitarPictures::choose()
         onChosen (std::string (picture->preset));
 }
 
-bool GuitarPictures::keyPressed (const juce::KeyPress& key)
+/** Arrows go from picture to picture; left and right belong to the text once there is some. */
+bool GuitarPictures::moveBy (const juce::KeyPress& key)
 {
     if (key == juce::KeyPress::upKey || key == juce::KeyPress::downKey)
         grid->move (0, key == juce::KeyPress::upKey ? -1 : 1);
     else if ((key == juce::KeyPress::leftKey || key == juce::KeyPress::rightKey) && (! search.hasKeyboardFocus (true) || search.isEmpty()))
         grid->move (key == juce::KeyPress::leftKey ? -1 : 1, 0);
-    else if (key == juce::KeyPress::returnKey)
-        choose();
     else
-        return Overlay::keyPressed (key);
+        return false;
     return true;
+}
+
+bool GuitarPictures::keyPressed (const juce::KeyPress& key)
+{
+    if (moveBy (key))
+        return true;
+    if (key == juce::KeyPress::returnKey)
+        return (choose(), true);
+    return Overlay::keyPressed (key);
 }
 
 void GuitarPictures::resized()

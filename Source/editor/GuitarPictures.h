@@ -1,6 +1,7 @@
 #pragma once
 
 #include "editor/Overlays.h"
+#include "editor/SearchField.h"
 #include "paper/GuitarPicture.h"
 
 namespace coldiron
@@ -27,10 +28,11 @@ public:
 private:
     class Grid;
     std::vector<GuitarPicture> pictures;
-    juce::TextEditor search;
+    SearchField search;
     juce::Viewport scroll;
     std::unique_ptr<Grid> grid;
 
+    bool moveBy (const juce::KeyPress&);
     void choose();
 };
 }

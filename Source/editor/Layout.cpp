@@ -4,7 +4,7 @@
 
 namespace coldiron
 {
-BenchLayout layout (juce::Rectangle<int> bounds, int numOptions)
+BenchLayout layout (juce::Rectangle<int> bounds, int numOptions, bool firstSteps)
 {
     BenchLayout result;
     const int width = bounds.getWidth(), height = bounds.getHeight();
@@ -19,6 +19,11 @@ BenchLayout layout (juce::Rectangle<int> bounds, int numOptions)
     area.removeFromBottom (margin);
     area.removeFromLeft (margin);
     area.removeFromRight (margin);
+    if (firstSteps)
+    {
+        result.firstLine = area.removeFromBottom (40);
+        area.removeFromBottom (folded ? 6 : 10);
+    }
     result.overlay = area;
 
     if (folded)

@@ -19,11 +19,13 @@ struct BenchLayout
     bool lowTags = false;                   ///< two figures on one line
     bool guitarFolded = false;              ///< the guitar slides over when asked
     bool stepsInDecide = false;             ///< room for the bench steps
+    juce::Rectangle<int> firstLine;         ///< the first steps, at the foot; empty where they are not shown
     juce::Rectangle<int> overlay;           ///< for what slides over: drawing, list of rewires, keys
 };
 
 constexpr int leastWidth = 900, leastHeight = 600, mostWidth = 1920, mostHeight = 1200;
 
-/** @param numOptions  0 to 8 */
-BenchLayout layout (juce::Rectangle<int> bounds, int numOptions);
+/** @param numOptions  0 to 8
+    @param firstSteps  room for their line */
+BenchLayout layout (juce::Rectangle<int> bounds, int numOptions, bool firstSteps = false);
 }

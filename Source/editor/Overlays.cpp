@@ -112,16 +112,16 @@ void KeySheet::paint (juce::Graphics& g)
         { "Shift A", "hold to compare" }, { "Left, Right", "next tag" }, { "M", "true level or matched" },
         { "R", "mains hum on and off" }, { "[ ]", "less hum, more hum" }, { "L", "loop on and off" }, { "I O", "loop starts, ends here" },
         { "T", "next take" }, { "K", "first knob, Tab goes on" }, { "W", "wiring" }, { "N", "new option from a rewire" },
-        { "P", "add a rewire to the option heard" }, { "Ctrl Z", "undo, with Shift redo" }, { "Ctrl S", "save the job" }, { "Ctrl O", "open a job" }, { "Ctrl B", "blind test" },
+        { "P", "add a rewire to the option heard" }, { "U", "your guitar: take it in" }, { "V", "type a value of the guitar" }, { "Ctrl Z", "undo, with Shift redo" }, { "Ctrl S", "save the job" }, { "Ctrl O", "open a job" }, { "Ctrl B", "blind test" },
     };
     auto area = getLocalBounds().reduced (20, 0).withTrimmedTop (56).withTrimmedBottom (40);
-    const int perColumn = 10, columnWidth = area.getWidth() / 2;
+    const int perColumn = (static_cast<int> (rows.size()) + 1) / 2, columnWidth = area.getWidth() / 2, pitch = juce::jmin (38, area.getHeight() / perColumn);
     int index = 0;
     for (const auto& [key, meaning] : rows)
     {
         if (key.isEmpty())
             continue;
-        const int x = area.getX() + index / perColumn * columnWidth, y = area.getY() + index % perColumn * 36;
+        const int x = area.getX() + index / perColumn * columnWidth, y = area.getY() + index % perColumn * pitch;
         paintKey (g, static_cast<float> (x), static_cast<float> (y) + 14.0f, key, t);
         g.setColour (t.ink);
         g.setFont (type::text (13.0f));

@@ -3,6 +3,8 @@
 #include "editor/Words.h"
 #include "job/Readers.h"
 
+#include <algorithm>
+
 namespace coldiron
 {
 namespace
@@ -24,6 +26,8 @@ PickupPicker::PickupPicker (Desk& d) : desk (d), take (d, "Take this one", true)
     search.setTextToShowWhenEmpty ("Search: hot, two leads, bass", desk.colours().mute);
     search.setTitle ("Search pickups");
     search.onTextChange = [this] { filter(); };
+    search.onKeyFirst = [this] (const juce::KeyPress& key)
+    { return (key == juce::KeyPress::upKey || key == juce::KeyPress::downKey) && keyPressed (key); };
     search.onReturnKey = [this] { choose(); };
     search.onEscapeKey = [this] { onLeave(); };
     list.setModel (this);

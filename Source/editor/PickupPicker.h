@@ -2,6 +2,7 @@
 
 #include "editor/Desk.h"
 #include "editor/Look.h"
+#include "editor/SearchField.h"
 
 namespace coldiron
 {
@@ -32,7 +33,7 @@ private:
     std::vector<Line> lines;
     juce::String part, refusal;
     std::string now;
-    juce::TextEditor search;
+    SearchField search;
     juce::ListBox list;
     WordButton take, leave;
 

@@ -100,7 +100,7 @@ PickupCard* TakeInSheet::card (const std::string& part) const
 std::string TakeInSheet::pickupAt (juce::Point<int> point) const
 {
     for (const auto& each : cards)
-        if (each->getScreenBounds().contains (localPointToGlobal (point)) || each->getBounds().contains (cardsInside.getLocalPoint (this, point)))
+        if (each->getBounds().contains (cardsInside.getLocalPoint (this, point)))
             return each->pickup();
     return {};
 }

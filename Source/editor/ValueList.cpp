@@ -1,5 +1,7 @@
 #include "editor/Values.h"
 
+#include <algorithm>
+
 namespace coldiron
 {
 class ValueList::Inside : public juce::Component
@@ -37,6 +39,8 @@ ValueList::ValueList (Desk& d) : desk (d), inside (std::make_unique<Inside> (*th
     scroll.setWantsKeyboardFocus (false);
     addAndMakeVisible (scroll);
 }
+
+ValueList::~ValueList() = default;
 
 void ValueList::show (const std::vector<GuitarValue>& values, std::vector<Line> fixed)
 {

@@ -59,6 +59,7 @@ public:
     struct Line { juce::String label, value; };
 
     explicit ValueList (Desk&);
+    ~ValueList() override;
 
     /** Rows of the same things stay: what is being typed, and the keyboard, are not lost. */
     void show (const std::vector<GuitarValue>&, std::vector<Line> fixed = {});

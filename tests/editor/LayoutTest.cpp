@@ -13,6 +13,8 @@ std::vector<juce::Rectangle<int>> panels (const BenchLayout& l)
     std::vector<juce::Rectangle<int>> all { l.header, l.take, l.options, l.listen, l.look, l.decide };
     if (! l.guitarFolded)
         all.push_back (l.guitar);
+    if (! l.firstLine.isEmpty())
+        all.push_back (l.firstLine);
     return all;
 }
 }
@@ -45,6 +47,27 @@ TEST_CASE ("nothing overlaps and all lies within the window, at every size and n
                 REQUIRE (l.look.getHeight() >= 180);
                 REQUIRE (l.decide.getHeight() >= 180);
             }
+}
+
+TEST_CASE ("the line of the first steps has room at every size", "[layout]")
+{
+    for (int width = leastWidth; width <= mostWidth; width += 60)
+        for (int height = leastHeight; height <= mostHeight; height += 60)
+        {
+            INFO (width << " x " << height);
+            const juce::Rectangle<int> window (width, height);
+            const auto l = layout (window, 4, true);
+            const auto all = panels (l);
+            for (size_t i = 0; i < all.size(); ++i)
+            {
+                REQUIRE (window.contains (all[i]));
+                for (size_t j = i + 1; j < all.size(); ++j)
+                    REQUIRE_FALSE (all[i].intersects (all[j]));
+            }
+            REQUIRE (l.firstLine.getHeight() == 40);
+            REQUIRE (l.decide.getHeight() >= 150);
+            REQUIRE (layout (window, 4).firstLine.isEmpty());
+        }
 }
 
 TEST_CASE ("the guitar folds away where there is no room, the bench steps come where there is", "[layout]")

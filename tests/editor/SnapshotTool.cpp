@@ -144,6 +144,42 @@ public:
         session.settleReports (20.0);
     }
 
+    /** Every state of taking a guitar in. */
+    void takeIn()
+    {
+        struct Size { int width, height; bool dark; };
+        for (const auto size : { Size { 960, 600, false }, Size { 1200, 800, false }, Size { 1200, 800, true }, Size { 1920, 1200, true } })
+        {
+            BenchWindow window (session, false);
+            window.setDark (size.dark);
+            window.setSize (size.width, size.height);
+            window.setVisible (true);
+            const auto end = "-" + juce::String (size.width) + (size.dark ? "-dark" : "-light");
+            window.showTakeIn (true);
+            runFor (60);
+            take (window, "take-in" + end, 1.0f);
+            auto* sheet = dynamic_cast<TakeInSheet*> (window.topOverlay());
+            sheet->pickPickup ("bridge");
+            take (window, "pickups" + end, 1.0f);
+            window.showGuitars();
+            runFor (200);
+            take (window, "guitars" + end, 1.0f);
+            window.showKeys (true);
+            window.showKeys (false);
+            window.showGuitar (true);
+            if (auto* row = window.guitarPanel().values().rowOf (GuitarValue::Kind::pot, "bridge-volume"))
+            {
+                row->startTyping ("500k curly");
+                row->editor()->onReturnKey();
+            }
+            runFor (60);
+            take (window, "typing" + end, 1.0f);
+            window.showGuitar (false);
+            window.startFirstSteps();
+            take (window, "first-steps" + end, 1.0f);
+        }
+    }
+
     void empty()
     {
         session.newJob ("one-humbucker");
@@ -184,6 +220,7 @@ int main (int argc, char** argv)
     Photographer photographer (session, juce::File::getCurrentWorkingDirectory().getChildFile (argv[2]));
     photographer.sizes();
     photographer.judging();
+    photographer.takeIn();
     photographer.states();
     photographer.empty();
     return 0;

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "editor/Desk.h"
+#include "editor/Look.h"
+#include "plugin/session/FirstSteps.h"
+
+namespace coldiron
+{
+/** The line of the first minutes, at the foot of the window, with a button that does what it says where there is one. */
+class FirstLine : public Panel
+{
+public:
+    FirstLine (Desk&, bool inHost);
+
+    std::function<void (FirstSteps::Step)> onAct;
+    std::function<void()> onEnd;             ///< done, or not wanted
+
+    void start (const BenchSight&);
+    void see (const BenchSight&);
+    const FirstSteps* steps() const { return line.get(); }
+    WordButton& actButton() { return act; }
+
+    void benchChanged (const Revisions&, const Revisions&) override {}
+    void paint (juce::Graphics&) override;
+    void resized() override;
+
+private:
+    const bool inHost;
+    std::unique_ptr<FirstSteps> line;
+    WordButton act, goOn, enough;
+
+    void refresh();
+};
+}
