@@ -18,6 +18,7 @@
 #include "editor/TagStrip.h"
 #include "editor/TakeInSheet.h"
 #include "editor/TakeLane.h"
+#include "editor/WiringView.h"
 
 namespace coldiron
 {

@@ -5,6 +5,11 @@
 
 namespace coldiron
 {
+namespace
+{
+constexpr double pageAspect = 1.72; ///< of the wiring view, 960 x 600 to 1920 x 1200
+}
+
 DrawingCache::DrawingCache() : worker ([this] { work(); }) {}
 
 DrawingCache::~DrawingCache()
@@ -75,7 +80,7 @@ void DrawingCache::work()
         std::shared_ptr<const Drawing> drawing;
         try
         {
-            drawing = std::make_shared<const Drawing> (drawWiring (jobwords::harnessBefore (*want.job, want.tag), jobwords::harnessOf (*want.job, want.tag)));
+            drawing = std::make_shared<const Drawing> (drawWiring (jobwords::harnessBefore (*want.job, want.tag), jobwords::harnessOf (*want.job, want.tag), { 60, true, pageAspect }));
         }
         catch (const HarnessError&)
         {
@@ -130,14 +135,21 @@ juce::Path pathOf (const Shape& shape)
 }
 }
 
+juce::AffineTransform drawingPlace (const Drawing& drawing, juce::Rectangle<float> area)
+{
+    const auto width = static_cast<float> (juce::jmax (1, drawing.width)), height = static_cast<float> (juce::jmax (1, drawing.height));
+    const float scale = juce::jmin (area.getWidth() / width, area.getHeight() / height);
+    return juce::AffineTransform::scale (scale).translated (area.getX() + (area.getWidth() - scale * width) / 2, area.getY() + (area.getHeight() - scale * height) / 2);
+}
+
 void paintDrawing (juce::Graphics& g, const Drawing& drawing, juce::Rectangle<float> area, const Tokens& t, bool withText)
 {
     if (drawing.width <= 0)
         return;
     const juce::Graphics::ScopedSaveState save (g);
-    const float scale = juce::jmin (area.getWidth() / static_cast<float> (drawing.width), area.getHeight() / static_cast<float> (drawing.height));
-    g.addTransform (juce::AffineTransform::scale (scale).translated (area.getX() + (area.getWidth() - scale * static_cast<float> (drawing.width)) / 2,
-                                                                     area.getY() + (area.getHeight() - scale * static_cast<float> (drawing.height)) / 2));
+    const auto place = drawingPlace (drawing, area);
+    const float scale = place.getScaleFactor();
+    g.addTransform (place);
     for (const auto& shape : drawing.shapes)
     {
         if (! withText && shape.spots[0].y > drawing.height - 45) // the legend is not for a small picture

@@ -44,6 +44,9 @@ private:
     static std::string keyOf (const Job&, Tag);
 };
 
+/** From drawing units to a rectangle, as large as fits, in the middle. */
+juce::AffineTransform drawingPlace (const Drawing&, juce::Rectangle<float>);
+
 /** Draws a drawing into a rectangle in the window's colours. */
 void paintDrawing (juce::Graphics&, const Drawing&, juce::Rectangle<float>, const struct Tokens&, bool withText);
 }

@@ -1,6 +1,6 @@
 #include "editor/Overlays.h"
 
-#include "editor/JobWords.h"
+#include "editor/Words.h"
 
 namespace coldiron
 {
@@ -40,66 +40,6 @@ void Overlay::paintTitle (juce::Graphics& g, const juce::String& words)
     type::draw (g, words, 20, 12, getWidth() - 150, 30, juce::Justification::centredLeft, true);
 }
 
-WiringView::WiringView (Desk& d, DrawingCache& c) : Overlay (d), cache (c) { setTitle ("Wiring"); }
-
-juce::Rectangle<float> WiringView::page() const { return getLocalBounds().reduced (16, 8).withTrimmedTop (44).withTrimmedBottom (20).toFloat(); }
-
-void WiringView::paint (juce::Graphics& g)
-{
-    Overlay::paint (g);
-    const auto& t = colours();
-    const Tag heard = desk.bench.heard();
-    const auto job = desk.bench.job();
-    const auto* option = job->find (letterOf (heard));
-    paintTitle (g, heard == asRecorded ? juce::String ("Wiring as it came in") : "Wiring of " + words::from (letterOf (heard)) + (option != nullptr && ! option->name.empty() ? ", " + words::from (option->name) : juce::String()));
-    g.setColour (t.mute);
-    g.setFont (type::text (12.5f));
-    type::draw (g, "Seen from the back. Letters change the option, wheel or + and - come nearer, drag to move.", getLocalBounds().reduced (20, 8).removeFromBottom (18), juce::Justification::centredLeft, true);
-    if (const auto drawing = cache.get (job, heard))
-    {
-        const juce::Graphics::ScopedSaveState save (g);
-        g.reduceClipRegion (page().getSmallestIntegerContainer());
-        const auto area = page();
-        paintDrawing (g, *drawing, juce::Rectangle<float> (area.getWidth() * zoom, area.getHeight() * zoom).withPosition (area.getPosition() + offset), t, true);
-    }
-    else
-        type::draw (g, "drawing", getLocalBounds(), juce::Justification::centred, false);
-}
-
-void WiringView::setZoom (float to, juce::Point<float> about)
-{
-    const auto origin = page().getPosition();
-    const float wanted = juce::jlimit (1.0f, 4.0f, to);
-    const auto inPage = (about - origin - offset) / zoom;
-    zoom = wanted;
-    offset = about - origin - inPage * zoom;
-    const auto p = page();
-    offset.x = juce::jlimit (p.getWidth() * (1 - zoom), 0.0f, offset.x);
-    offset.y = juce::jlimit (p.getHeight() * (1 - zoom), 0.0f, offset.y);
-    repaint();
-}
-
-void WiringView::mouseDown (const juce::MouseEvent&) { atDown = offset; }
-
-void WiringView::mouseDrag (const juce::MouseEvent& e)
-{
-    offset = atDown + e.getOffsetFromDragStart().toFloat();
-    setZoom (zoom, page().getCentre());
-}
-
-void WiringView::mouseWheelMove (const juce::MouseEvent& e, const juce::MouseWheelDetails& wheel) { setZoom (zoom * (wheel.deltaY > 0 ? 1.15f : 1 / 1.15f), e.position); }
-void WiringView::mouseDoubleClick (const juce::MouseEvent&) { setZoom (1.0f, page().getCentre()); }
-
-bool WiringView::keyPressed (const juce::KeyPress& key)
-{
-    if (key.getTextCharacter() == '+' || key.getTextCharacter() == '-')
-    {
-        setZoom (zoom * (key.getTextCharacter() == '+' ? 1.25f : 0.8f), page().getCentre());
-        return true;
-    }
-    return Overlay::keyPressed (key);
-}
-
 KeySheet::KeySheet (Desk& d, bool host) : Overlay (d), inHost (host) { setTitle ("Keys"); }
 
 void KeySheet::paint (juce::Graphics& g)
@@ -111,7 +51,7 @@ void KeySheet::paint (juce::Graphics& g)
         { inHost ? "" : "Space", "play and stop" }, { "0", "hear the take as recorded" }, { "A to H", "hear an option" },
         { "Shift A", "hold to compare" }, { "Left, Right", "next tag" }, { "M", "true level or matched" },
         { "R", "mains hum on and off" }, { "[ ]", "less hum, more hum" }, { "L", "loop on and off" }, { "I O", "loop starts, ends here" },
-        { "T", "next take" }, { "K", "first knob, Tab goes on" }, { "W", "wiring" }, { "N", "new option from a rewire" },
+        { "T", "next take" }, { "K", "first knob, Tab goes on" }, { "W", "wiring, to rewire by hand" }, { "N", "new option from a rewire" },
         { "P", "add a rewire to the option heard" }, { "U", "your guitar: take it in" }, { "V", "type a value of the guitar" }, { "Ctrl Z", "undo, with Shift redo" }, { "Ctrl S", "save the job" }, { "Ctrl O", "open a job" }, { "Ctrl B", "blind test" },
     };
     auto area = getLocalBounds().reduced (20, 0).withTrimmedTop (56).withTrimmedBottom (40);

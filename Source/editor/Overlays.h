@@ -1,6 +1,5 @@
 #pragma once
 
-#include "editor/DrawingCache.h"
 #include "editor/Look.h"
 
 namespace coldiron
@@ -19,26 +18,6 @@ public:
 protected:
     WordButton close;
     void paintTitle (juce::Graphics&, const juce::String&);
-};
-
-/** The wiring of the option heard, large, with its legend. Wheel or plus and minus to come nearer, drag to move. */
-class WiringView : public Overlay
-{
-public:
-    WiringView (Desk&, DrawingCache&);
-    void paint (juce::Graphics&) override;
-    void mouseDown (const juce::MouseEvent&) override;
-    void mouseDrag (const juce::MouseEvent&) override;
-    void mouseWheelMove (const juce::MouseEvent&, const juce::MouseWheelDetails&) override;
-    void mouseDoubleClick (const juce::MouseEvent&) override;
-    bool keyPressed (const juce::KeyPress&) override;
-
-private:
-    DrawingCache& cache;
-    float zoom = 1.0f;
-    juce::Point<float> offset, atDown;
-    void setZoom (float, juce::Point<float> about);
-    juce::Rectangle<float> page() const;
 };
 
 /** The keys, each with what it does. */

@@ -292,9 +292,13 @@ private:
                 continue;
             for (const auto& pot : placed)
                 if (pot.part->name == part->on)
-                    for (double dx : { -20.0, 20.0 })
+                    for (double d : { -20.0, 20.0 })
                     {
-                        auto& link = pen.line ("block-link", { { pot.x + dx, block.y + block.height / 2.0 }, { pot.x + dx, pot.y - 60.0 } },
+                        const bool beside = block.x != pot.x;
+                        std::vector<Shape::Spot> way { { pot.x + d, block.y + block.height / 2.0 }, { pot.x + d, pot.y - 60.0 } };
+                        if (beside)
+                            way = { { block.x + block.width / 2.0, pot.y + d }, { pot.x - 57.0, pot.y + d } };
+                        auto& link = pen.line ("block-link", std::move (way),
                                                block.mark == PartMark::isNew ? Ink::heat : Ink::ink, 2);
                         link.dash = 2;
                         link.gap = 5;

@@ -70,6 +70,7 @@ struct DrawingOptions
 {
     int rounds = 60;        ///< of bettering the order of routing
     bool legend = true;
+    double aspect = 0.0;    ///< width over height of the page to fill; 0: as narrow as it comes
 };
 
 /** The wiring from the back, changes from `before` marked; the same harness twice draws it as it is. Everything comes

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <tuple>
 
 namespace coldiron
 {
@@ -35,7 +36,7 @@ class DrawingPlan
 public:
     DrawingPlan (const Harness& beforeHarness, const Harness& afterHarness, const DrawingOptions& wanted)
         : before (beforeHarness), after (afterHarness), options (wanted), changes (changesBetween (before, after)),
-          placed (placeParts (before, after, changes)), netsBefore (before), netsAfter (after)
+          placed (placeParts (before, after, changes, options.aspect)), netsBefore (before), netsAfter (after)
     {
         for (size_t i = 0; i < placed.size(); ++i)
             for (const auto& terminal : placed[i].terminals)
@@ -151,15 +152,9 @@ protected:
     void size()
     {
         for (const auto& part : placed)
-        {
-            const auto e = extentsOf (part);
-            drawing.width = std::max (drawing.width, part.x + e.right + 50);
-            drawing.height = std::max (drawing.height, part.y + e.bottom + 60);
             for (const auto& terminal : part.terminals)
                 drawing.points.push_back ({ terminal.point, { static_cast<double> (terminal.x), static_cast<double> (terminal.y) }, part.mark == PartMark::isOut });
-        }
-        drawing.width = std::max ((drawing.width + 9) / 10 * 10, options.legend ? 860 : 0);
-        drawing.height = (drawing.height + 9) / 10 * 10 + wiringLegend;
+        std::tie (drawing.width, drawing.height) = sizeOf (placed, options.legend);
     }
 
     /** Where the sign of ground hangs, away from the lug. */

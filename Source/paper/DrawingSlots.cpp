@@ -10,7 +10,15 @@ namespace coldiron
 {
 namespace
 {
-constexpr int columnGap = 90, pickupGap = 140, rowGap = 40, margin = 40;
+constexpr int columnGap = 90, pickupGap = 140, rowGap = 40, margin = 40, mostSpread = 170;
+
+/** How wide the plan is laid out. */
+struct Style
+{
+    bool blocksBeside = false; ///< a push-pull's block left of its pot, not above
+    int spread = 0;            ///< more between columns
+    int gaps = 0;              ///< how many there were, told back
+};
 
 /** The pot, or pot below a push-pull, that a loose part hangs on; empty: none. */
 std::string hangsOn (const Harness& harness, const Part& part)
@@ -119,23 +127,30 @@ struct Planner
         return pickups.size() == 1 ? 0 : row;
     }
 
-    Stack stackOf (const Part& pot, const std::vector<const Part*>& parts)
+    Stack stackOf (const Part& pot, const std::vector<const Part*>& parts, bool beside)
     {
         Stack stack;
         stack.add (make (pot), 0, 0);
         done.insert (pot.name);
-        int above = -60;
+        int above = -60, left = -70;
         for (const auto* part : parts)
         {
             const auto* lever = part->as<SwitchPart>();
             if (lever == nullptr || lever->on != pot.name || done.count (part->name) > 0)
                 continue;
             auto block = make (*part);
+            done.insert (part->name);
+            if (beside)
+            {
+                const auto room = extentsOf (block);
+                stack.add (block, (left - room.right - 20) / 10 * 10, 0);
+                left -= room.left + room.right + 30;
+                continue;
+            }
             const int half = block.height / 2;
             above -= (block.figure == Figure::block ? 100 : 60) + (half + 9) / 10 * 10 - 60;
             stack.add (block, 0, above - 60);
             above -= 60 + half;
-            done.insert (part->name);
         }
 
         int below = 170, column = 0;
@@ -193,9 +208,8 @@ struct Planner
 };
 
 int upTo10 (int value) { return (value + 9) / 10 * 10; }
-}
 
-std::vector<PlacedPart> placeParts (const Harness& before, const Harness& after, const Changes& changes)
+std::vector<PlacedPart> placeAll (const Harness& before, const Harness& after, const Changes& changes, Style& style)
 {
     Planner plan (before, after, changes);
     const auto parts = plan.allParts();
@@ -217,7 +231,7 @@ std::vector<PlacedPart> placeParts (const Harness& before, const Harness& after,
         const int column = plan.around (part->name).isVolume (part->name) ? 0 : 1;
         const int row = plan.rowOf (*part, pickups);
         if (row >= 0)
-            stacks[{ column, row }].push_back (plan.stackOf (*part, parts));
+            stacks[{ column, row }].push_back (plan.stackOf (*part, parts, style.blocksBeside));
         else
             common.push_back ({ column, part });
     }
@@ -227,7 +241,7 @@ std::vector<PlacedPart> placeParts (const Harness& before, const Harness& after,
         int row = 0;
         while (row < rows - 1 && ! stacks[{ column, row }].empty())
             ++row;
-        stacks[{ column, row }].push_back (plan.stackOf (*part, parts));
+        stacks[{ column, row }].push_back (plan.stackOf (*part, parts, style.blocksBeside));
     }
 
     // Rows: as high as their highest column.
@@ -322,11 +336,14 @@ std::vector<PlacedPart> placeParts (const Harness& before, const Harness& after,
             plan.done.insert (part->name);
         }
         if (! list.empty())
+        {
             x = middle + right;
+            ++style.gaps;
+        }
         return at;
     };
 
-    column (early, pickupGap, margin + 20);
+    column (early, pickupGap + style.spread, margin + 20);
     for (int c : { 0, 1 })
     {
         int left = 0, right = 0;
@@ -338,7 +355,8 @@ std::vector<PlacedPart> placeParts (const Harness& before, const Harness& after,
             }
         if (left == 0)
             continue;
-        const int middle = upTo10 (x + (c == 0 && early.empty() ? pickupGap : columnGap) + left);
+        const int middle = upTo10 (x + (c == 0 && early.empty() ? pickupGap : columnGap) + style.spread + left);
+        ++style.gaps;
         for (int row = 0; row < rows; ++row)
         {
             int at = potY[static_cast<size_t> (row)];
@@ -363,10 +381,48 @@ std::vector<PlacedPart> placeParts (const Harness& before, const Harness& after,
     for (const auto* part : parts)
         if (part->as<JackPart>() != nullptr)
             last.push_back (part);
-    column (last, 60, last.size() == 1 ? std::max (margin + 20, std::min (potY.back(), bottom - 300)) : margin + 20);
+    column (last, 60 + style.spread, last.size() == 1 ? std::max (margin + 20, std::min (potY.back(), bottom - 300)) : margin + 20);
 
     for (auto& item : plan.placed)
         buildAnatomy (item);
     return plan.placed;
+}
+}
+
+std::pair<int, int> sizeOf (const std::vector<PlacedPart>& placed, bool withLegend)
+{
+    int width = 0, height = 0;
+    for (const auto& part : placed)
+    {
+        const auto e = extentsOf (part);
+        width = std::max (width, part.x + e.right + 50);
+        height = std::max (height, part.y + e.bottom + 60);
+    }
+    return { std::max (upTo10 (width), withLegend ? 860 : 0), upTo10 (height) + 50 };
+}
+
+std::vector<PlacedPart> placeParts (const Harness& before, const Harness& after, const Changes& changes, double aspect)
+{
+    Style close;
+    auto best = placeAll (before, after, changes, close);
+    if (aspect <= 0.0)
+        return best;
+    const auto scale = [aspect] (const std::vector<PlacedPart>& placed)
+    {
+        const auto [w, h] = sizeOf (placed, true);
+        return std::min (aspect / w, 1.0 / h);
+    };
+    Style chosen = close, beside { true, 0, 0 };
+    if (auto other = placeAll (before, after, changes, beside); scale (other) > scale (best) * 1.02)
+    {
+        best = std::move (other);
+        chosen = beside;
+    }
+    const auto [w, h] = sizeOf (best, true);
+    const int room = static_cast<int> (aspect * h) - w;
+    if (room < 20 || chosen.gaps == 0)
+        return best;
+    Style spread { chosen.blocksBeside, std::min (mostSpread, room / chosen.gaps / 10 * 10), 0 };
+    return placeAll (before, after, changes, spread);
 }
 }

@@ -215,9 +215,27 @@ HandVerdict HandCheck::check (const Harness& wanted) const
             continue;
         (then[i].path == Path::shorted ? shorts : silent).push_back (then[i].name);
     }
-    const auto all = [&] (const std::vector<std::string>& places) { return places.size() == then.size(); };
     const auto where = [&] (const std::vector<std::string>& places)
-    { return places.front().empty() ? std::string() : all (places) ? std::string (" in every position") : " at " + list (places); };
+    {
+        if (places.size() == then.size())
+            return places.front().empty() ? std::string() : std::string (" in every position");
+        // A position of one switch that is bad whatever the others do is named alone.
+        std::vector<std::string> names, rest = places;
+        for (const auto& control : controls (wanted))
+            for (const auto& position : control.positions)
+            {
+                std::vector<std::string> with;
+                for (size_t i = 0; i < then.size(); ++i)
+                    if (const auto lever = wantedSettings[i].levers.find (control.name); lever != wantedSettings[i].levers.end() && lever->second == position)
+                        with.push_back (then[i].name);
+                const auto isBad = [&] (const auto& name) { return std::find (places.begin(), places.end(), name) != places.end(); };
+                if (with.empty() || ! std::all_of (with.begin(), with.end(), isBad))
+                    continue;
+                names.push_back (control.positions.size() > 2 ? spoken (position) : spoken (control.name) + " " + spoken (position));
+                std::erase_if (rest, [&] (const auto& name) { return std::find (with.begin(), with.end(), name) != with.end(); });
+            }
+        return " at " + list (rest.empty() ? names : places);
+    };
     if (! shorts.empty())
         bad.push_back ("shorts the output" + where (shorts));
     if (! silent.empty())
@@ -243,7 +261,7 @@ HandVerdict HandCheck::check (const Harness& wanted) const
         Side side { wanted, now.setting, now.load, now.strings };
         std::vector<std::string> useless;
         for (const auto& control : controls (wanted))
-            if (control.positions.empty() && deadPots.count (control.name) == 0 && doesNothing (side, control.name, wantedSettings))
+            if (shorts.empty() && silent.empty() && control.positions.empty() && deadPots.count (control.name) == 0 && doesNothing (side, control.name, wantedSettings))
                 useless.push_back (spoken (control.name));
         if (! useless.empty())
             bad.push_back (list (useless) + (useless.size() > 1 ? " do nothing" : " does nothing"));

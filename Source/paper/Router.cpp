@@ -1,175 +1,17 @@
 #include "paper/Router.h"
 
+#include "paper/Maze.h"
+
 #include <algorithm>
 #include <cstdlib>
 #include <limits>
-#include <queue>
 
 namespace coldiron
 {
 namespace
 {
-// What a step costs, in cells. Found by trial: a crossing worth 22 cells keeps detours short.
-constexpr float bend = 4.0f, crossing = 22.0f, besideWire = 1.2f, besidePart = 0.8f, sideways = 2.0f;
 constexpr double noWay = 400.0;
-constexpr int stepColumn[] = { 1, 0, -1, 0 };
-constexpr int stepRow[] = { 0, 1, 0, -1 };
-
-// What a cell holds, as bits.
-constexpr uint8_t across = 1, along = 2, corner = 3;
-
-class Maze
-{
-public:
-    Maze (const Board& board, const std::vector<Port>& portList)
-        : columns (board.columns), rows (board.rows), blocked (board.blocked), ports (portList),
-          owner (static_cast<size_t> (columns * rows), -1), occupied (owner.size()), best (owner.size() * 4),
-          from (owner.size() * 4), reached (owner.size() * 4)
-    {
-        for (int p = 0; p < static_cast<int> (ports.size()); ++p)
-            for (const auto& cell : ports[static_cast<size_t> (p)].cells)
-            {
-                blocked[at (cell)] = 0;
-                owner[at (cell)] = p;
-            }
-    }
-
-    void clear() { std::fill (occupied.begin(), occupied.end(), uint8_t (0)); }
-
-    /** The cheapest way; empty where there is none. */
-    std::vector<Cell> find (int start, int goal, double& cost);
-
-    void mark (const std::vector<Cell>& path)
-    {
-        for (size_t k = 1; k + 1 < path.size(); ++k)
-        {
-            const bool straightAcross = path[k - 1].row == path[k + 1].row;
-            const bool straightAlong = path[k - 1].column == path[k + 1].column;
-            const uint8_t mine = straightAcross ? across : straightAlong ? along : corner;
-            auto& cell = occupied[at (path[k])];
-            cell = cell != 0 && cell != mine ? corner : mine;
-        }
-    }
-
-private:
-    int columns, rows;
-    std::vector<uint8_t> blocked;
-    const std::vector<Port>& ports;
-    std::vector<int> owner;
-    std::vector<uint8_t> occupied;
-    std::vector<float> best;
-    std::vector<int> from;
-    std::vector<uint32_t> reached; ///< the search that wrote `best` and `from` last
-    uint32_t search = 0;
-
-    /** The cost so far; none yet in this search is infinite. */
-    float& costOf (size_t state)
-    {
-        if (reached[state] != search)
-        {
-            reached[state] = search;
-            best[state] = std::numeric_limits<float>::max();
-            from[state] = -1;
-        }
-        return best[state];
-    }
-
-    size_t at (const Cell& c) const { return static_cast<size_t> (c.row * columns + c.column); }
-};
-
-std::vector<Cell> Maze::find (int start, int goal, double& cost)
-{
-    using Entry = std::pair<float, int>;
-    std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open;
-    ++search;
-
-    const auto& a = ports[static_cast<size_t> (start)];
-    const auto& b = ports[static_cast<size_t> (goal)];
-    const auto distance = [&b] (int column, int row)
-    {
-        int least = std::numeric_limits<int>::max();
-        for (const auto& cell : b.cells)
-            least = std::min (least, std::abs (column - cell.column) + std::abs (row - cell.row));
-        return static_cast<float> (least);
-    };
-
-    const int outOfStart = static_cast<int> (a.out), intoGoal = (static_cast<int> (b.out) + 2) % 4;
-    for (const auto& cell : a.cells)
-        for (int d = 0; d < 4; ++d)
-            if (d != (outOfStart + 2) % 4)
-            {
-                const int state = static_cast<int> (at (cell)) * 4 + d;
-                costOf (static_cast<size_t> (state)) = d == outOfStart ? 0.0f : sideways;
-                open.push ({ best[static_cast<size_t> (state)] + distance (cell.column, cell.row), state });
-            }
-
-    while (! open.empty())
-    {
-        const auto [estimate, state] = open.top();
-        open.pop();
-        const int index = state / 4, d = state % 4;
-        const int column = index % columns, row = index / columns;
-        const float soFar = best[static_cast<size_t> (state)];
-        if (estimate > soFar + distance (column, row) + 1e-3f)
-            continue;
-        if (owner[static_cast<size_t> (index)] == goal)
-        {
-            cost = soFar;
-            std::vector<Cell> path;
-            for (int s = state; s != -1; s = from[static_cast<size_t> (s)])
-                path.push_back ({ (s / 4) % columns, (s / 4) / columns });
-            std::reverse (path.begin(), path.end());
-            return path;
-        }
-
-        const bool atStart = owner[static_cast<size_t> (index)] == start;
-        for (int e = 0; e < 4; ++e)
-        {
-            // No turning back, no corner on another wire, and a start is left straight in the way it was entered with.
-            if (e == (d + 2) % 4 || (e != d && (atStart || occupied[static_cast<size_t> (index)] != 0)))
-                continue;
-            const int nextColumn = column + stepColumn[e], nextRow = row + stepRow[e];
-            if (nextColumn < 1 || nextRow < 1 || nextColumn >= columns - 1 || nextRow >= rows - 1)
-                continue;
-            const auto next = static_cast<size_t> (nextRow * columns + nextColumn);
-            const bool isGoal = owner[next] == goal;
-            if (! isGoal && (blocked[next] != 0 || owner[next] >= 0))
-                continue;
-
-            float step = 1.0f + (e != d ? bend : 0.0f);
-            if (isGoal)
-            {
-                if (e == (intoGoal + 2) % 4)
-                    continue;
-                if (e != intoGoal)
-                    step += sideways;
-            }
-            else
-            {
-                const auto other = occupied[next];
-                if (other != 0)
-                {
-                    if (other == corner || (other == across) == (e % 2 == 0))
-                        continue;
-                    step += crossing;
-                }
-                const auto side = static_cast<size_t> (e % 2 == 1 ? 1 : columns);
-                if (occupied[next - side] != 0 || occupied[next + side] != 0)
-                    step += besideWire;
-                if (blocked[next - side] != 0 || blocked[next + side] != 0)
-                    step += besidePart;
-            }
-            const auto nextState = next * 4 + static_cast<size_t> (e);
-            if (soFar + step < costOf (nextState))
-            {
-                best[nextState] = soFar + step;
-                from[nextState] = state;
-                open.push ({ soFar + step + distance (nextColumn, nextRow), static_cast<int> (nextState) });
-            }
-        }
-    }
-    return {};
-}
+constexpr int mostRefined = 8; // what it costs in time is worth it for the first few alone
 
 int countCrossings (const std::vector<std::vector<Cell>>& paths, int columns, int rows)
 {
@@ -179,6 +21,118 @@ int countCrossings (const std::vector<std::vector<Cell>>& paths, int columns, in
         for (size_t k = 1; k + 1 < path.size(); ++k)
             count += passes[static_cast<size_t> (path[k].row * columns + path[k].column)]++ > 0;
     return count;
+}
+
+using Wires = std::vector<std::pair<int, int>>;
+using Paths = std::vector<std::vector<Cell>>;
+
+void markOthers (Maze& maze, const Paths& paths, size_t but)
+{
+    maze.clear();
+    for (size_t w = 0; w < paths.size(); ++w)
+        if (w != but)
+            maze.mark (paths[w]);
+}
+
+/** What all the ways cost, each among all others: a crossing counts for both. */
+double priceOfAll (Maze& maze, const Wires& wires, const Paths& paths)
+{
+    double total = 0.0;
+    for (size_t w = 0; w < paths.size(); ++w)
+    {
+        markOthers (maze, paths, w);
+        const double price = paths[w].empty() ? noWay : maze.price (paths[w], wires[w].first, wires[w].second);
+        total += price < 0.0 ? noWay : price;
+    }
+    return total;
+}
+
+/** Takes out one wire after another and finds it a way among all others, until none gains. */
+void refine (Maze& maze, const Wires& wires, Paths& paths)
+{
+    for (int pass = 0; pass < 4; ++pass)
+    {
+        bool gained = false;
+        for (size_t w = 0; w < paths.size(); ++w)
+        {
+            markOthers (maze, paths, w);
+            const double before = paths[w].empty() ? noWay : maze.price (paths[w], wires[w].first, wires[w].second);
+            double after = 0.0;
+            auto way = maze.find (wires[w].first, wires[w].second, after);
+            if (! way.empty() && (before < 0.0 || after < before - 0.01))
+            {
+                paths[w] = std::move (way);
+                gained = true;
+            }
+        }
+        if (! gained)
+            return;
+    }
+}
+
+/** The corners of a way, both ends included. */
+std::vector<Cell> cornersOf (const std::vector<Cell>& path)
+{
+    std::vector<Cell> corners { path.front() };
+    for (size_t k = 1; k + 1 < path.size(); ++k)
+        if (path[k - 1].column != path[k + 1].column && path[k - 1].row != path[k + 1].row)
+            corners.push_back (path[k]);
+    corners.push_back (path.back());
+    return corners;
+}
+
+/** Every cell between corners; empty where two of them are on no straight line. */
+std::vector<Cell> filled (const std::vector<Cell>& corners)
+{
+    std::vector<Cell> path { corners.front() };
+    for (size_t i = 1; i < corners.size(); ++i)
+    {
+        const int dx = corners[i].column - path.back().column, dy = corners[i].row - path.back().row;
+        if (dx != 0 && dy != 0)
+            return {};
+        while (! (path.back() == corners[i]))
+            path.push_back ({ path.back().column + (dx > 0) - (dx < 0), path.back().row + (dy > 0) - (dy < 0) });
+    }
+    return path;
+}
+
+/** Slides each middle stretch to where its channel is widest, as long as the way costs no more and crosses as little. */
+void straighten (Maze& maze, const Wires& wires, Paths& paths)
+{
+    constexpr int farthest = 30, wide = 3;
+    constexpr double perCell = 0.8; // of clearance: less than a bend, more than the length it may cost
+    for (int pass = 0; pass < 2; ++pass)
+        for (size_t w = 0; w < paths.size(); ++w)
+        {
+            if (paths[w].size() < 4)
+                continue;
+            markOthers (maze, paths, w);
+            auto corners = cornersOf (paths[w]);
+            for (size_t i = 1; i + 2 < corners.size(); ++i)
+            {
+                const bool across = corners[i].row == corners[i + 1].row;
+                double best = maze.price (paths[w], wires[w].first, wires[w].second) - perCell * maze.clearance (corners[i], corners[i + 1], wide);
+                auto chosen = corners;
+                for (int by = -farthest; by <= farthest; ++by)
+                {
+                    auto moved = corners;
+                    for (const size_t end : { i, i + 1 })
+                        (across ? moved[end].row : moved[end].column) += by;
+                    const auto way = filled (moved);
+                    const double price = way.empty() ? -1.0 : maze.price (way, wires[w].first, wires[w].second);
+                    if (price < 0.0 || cornersOf (way).size() != corners.size())
+                        continue;
+                    const double score = price - perCell * maze.clearance (moved[i], moved[i + 1], wide);
+                    if (score < best - 0.01)
+                    {
+                        best = score;
+                        chosen = moved;
+                    }
+                }
+                corners = chosen;
+                paths[w] = filled (corners);
+            }
+        }
 }
 }
 
@@ -203,6 +157,8 @@ RouteResult route (const Board& board, const std::vector<Port>& ports, const std
     std::stable_sort (order.begin(), order.end(), [&] (int a, int b) { return straight (a) < straight (b); });
 
     best.cost = std::numeric_limits<double>::max();
+    double bestRaw = best.cost;
+    int refined = 0;
     int bettered = 0; // the round of the last gain; many without one end it
     for (int round = 0; round < std::max (1, rounds) && round - bettered < 25; ++round)
     {
@@ -225,11 +181,18 @@ RouteResult route (const Board& board, const std::vector<Port>& ports, const std
             maze.mark (path);
             paths[static_cast<size_t> (w)] = std::move (path);
         }
-        if (total < best.cost)
+        // What is nearly as good as the best so far may become better once each wire knows all others.
+        if (total < bestRaw + 22.0 && refined < mostRefined)
         {
-            bettered = round;
-            best.cost = total;
-            best.paths = std::move (paths);
+            ++refined;
+            bestRaw = std::min (bestRaw, total);
+            refine (maze, wires, paths);
+            if (const double price = priceOfAll (maze, wires, paths); price < best.cost - 0.01)
+            {
+                bettered = round;
+                best.cost = price;
+                best.paths = std::move (paths);
+            }
         }
         std::stable_sort (detours.begin(), detours.end(), [] (const auto& a, const auto& b) { return a.first > b.first; });
         const int worst = detours[static_cast<size_t> (round * 7) % std::min<size_t> (detours.size(), 5)].second;
@@ -238,6 +201,7 @@ RouteResult route (const Board& board, const std::vector<Port>& ports, const std
         // Joints of neighbours stay first for good: their only straight way must stay free.
         std::stable_partition (order.begin(), order.end(), [&] (int w) { return straight (w) <= 4; });
     }
+    straighten (maze, wires, best.paths);
     best.crossings = countCrossings (best.paths, board.columns, board.rows);
     return best;
 }

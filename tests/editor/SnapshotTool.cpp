@@ -1,7 +1,7 @@
 // Pictures of the window without a display of one's own: editor_snapshots JOB FOLDER, under xvfb-run.
 // Each size and colour scheme in a PNG at 1x and 2x, and the states that a person meets.
 
-#include "editor/BenchWindow.h"
+#include "WiringHands.h"
 #include "plugin/session/Session.h"
 
 #include <iostream>
@@ -59,6 +59,7 @@ public:
         window.showWiring (true);
         runFor (50);
         take (window, "wiring", 1.0f);
+        wiringByHand (window);
         window.showRewires (asRecorded);
         runFor (100);
         take (window, "rewires", 1.0f);
@@ -178,6 +179,37 @@ public:
             window.startFirstSteps();
             take (window, "first-steps" + end, 1.0f);
         }
+    }
+
+    /** A wire pulled to another lug, one pulled where it must not go, and the keys on their way. */
+    void wiringByHand (BenchWindow& window)
+    {
+        WiringHands hands (window);
+        if (hands.view == nullptr || hands.view->hand().harness().find ("bridge-tone") == nullptr)
+            return;
+        for (const bool dark : { false, true })
+        {
+            window.setDark (dark);
+            const juce::String end = dark ? "-dark" : "";
+            hands.drag (hands.at ("bridge-tone.1"), hands.at ("bridge-volume.2"), false);
+            take (window, "wiring-pulled" + end, 1.0f);
+            hands.drag (hands.at ("jack.tip"), hands.at ("jack.sleeve"), false);
+            take (window, "wiring-short" + end, 1.0f);
+            hands.press ("escape");
+            hands.walkTo ("bridge-volume.2");
+            take (window, "wiring-walk" + end, 1.0f);
+            hands.press (U'u');
+            take (window, "wiring-unsoldered" + end, 1.0f);
+            hands.press (U's');
+            hands.type ("neck tone 3");
+            take (window, "wiring-typed" + end, 1.0f);
+            hands.press ("escape");
+            hands.press ("escape");
+            hands.drag (hands.at ("jack.tip"), hands.at ("jack.tip") + juce::Point<float> (0.0f, 60.0f), false);
+            take (window, "wiring-left-off" + end, 1.0f);
+            hands.press ("escape");
+        }
+        window.setDark (false);
     }
 
     void empty()

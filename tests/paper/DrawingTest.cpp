@@ -11,6 +11,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
+#include <fstream>
 #include <map>
 #include <set>
 
@@ -96,7 +98,7 @@ TEST_CASE ("every shipped guitar with every rewire that fits is drawn whole", "[
     for (const auto& one : cases())
     {
         INFO (one.what);
-        const auto drawing = drawWiring (one.before, one.after, { 12, true });
+        const auto drawing = drawWiring (one.before, one.after, { 3, true, (&one - cases().data()) % 2 == 0 ? 0.0 : 1.72 });
         CHECK (drawing.unrouted == 0);
 
         const auto changes = changesBetween (one.before, one.after);
@@ -265,4 +267,35 @@ TEST_CASE ("the router finds a way round a wall and refuses where there is none"
     REQUIRE (open.paths[0].size() == 23); // 12 across and 5 down and 5 up again, with both ends
     board.blocked[10 * 20 + 10] = 1;
     CHECK (route (board, ports, { { 0, 1 } }, 3).paths[0].empty());
+}
+
+TEST_CASE ("crossings of the whole catalogue are counted, and drawn into COLDIRON_DRAWINGS where that is set", "[drawing][.count]")
+{
+    int crossings = 0, worst = 0, many = 0;
+    double scale = 0.0, smallest = 1e9;
+    std::string where;
+    const char* folder = std::getenv ("COLDIRON_DRAWINGS");
+    for (const auto& one : cases())
+    {
+        const auto drawing = drawWiring (one.before, one.after, { 60, true, std::getenv ("COLDIRON_NARROW") != nullptr ? 0.0 : 1.72 });
+        crossings += drawing.crossings;
+        many += drawing.crossings > 15;
+        if (drawing.crossings > worst)
+        {
+            worst = drawing.crossings;
+            where = one.what;
+        }
+        const double fit = std::min (1136.0 / drawing.width, 660.0 / drawing.height); // the window at 1200 x 800
+        scale += fit;
+        smallest = std::min (smallest, fit);
+        if (folder != nullptr)
+        {
+            auto name = one.what;
+            std::replace (name.begin(), name.end(), ' ', '-');
+            std::ofstream (std::string (folder) + "/" + name + ".svg") << drawingSvg (drawing);
+        }
+    }
+    WARN (cases().size() << " drawings, " << crossings << " crossings, at most " << worst << " (" << where << "), " << many
+                         << " with more than 15; scale at 1200 x 800 " << scale / cases().size() << " on average, " << smallest << " least");
+    CHECK (crossings > 0);
 }

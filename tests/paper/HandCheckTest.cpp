@@ -76,6 +76,23 @@ TEST_CASE ("useless and harmful moves are told before the iron is hot", "[hand]"
     CHECK (check.check ({ "jack.tip", "bridge-tone.2", "" }).kind == Kind::refused); // no such wire
 }
 
+TEST_CASE ("a position that is silent whatever the other switches do is named alone", "[hand]")
+{
+    const auto job = jobOn (fourKnobs);
+    Step fit;
+    fit.kind = Step::Kind::fit;
+    fit.part = "pull";
+    SwitchType type;
+    type.points = { "a", "b" };
+    type.positions = { { "down", {} }, { "up", { { "a", "b" } } } };
+    fit.as = Part { "pull", SwitchPart { type, "", "" }, "", "" };
+    auto side = job.optionSide (job.options.front());
+    side.harness = after (side.harness, fit);
+    const auto verdict = HandCheck (side).check ({ "bridge-volume.2", "selector.bridge", "" });
+    CHECK (says (verdict, "No sound at bridge"));
+    CHECK_FALSE (says (verdict, "pull"));
+}
+
 TEST_CASE ("a joint inside a pickup cannot be reached by hand", "[hand]")
 {
     const auto job = jobOn ("\"two-humbuckers-two-lead\"");

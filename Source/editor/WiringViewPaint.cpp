@@ -1,0 +1,196 @@
+// What the wiring view draws over the drawing: the point and wire under the hand, what is held, what it would come to.
+
+#include "editor/JobWords.h"
+#include "editor/WiringView.h"
+
+namespace coldiron
+{
+namespace
+{
+juce::Path pathOf (const std::vector<juce::Point<float>>& way)
+{
+    juce::Path path;
+    path.startNewSubPath (way.front());
+    for (size_t i = 1; i < way.size(); ++i)
+        path.lineTo (way[i]);
+    return path;
+}
+
+const juce::PathStrokeType pen (float weight) { return juce::PathStrokeType (weight, juce::PathStrokeType::curved, juce::PathStrokeType::rounded); }
+}
+
+void WiringView::paint (juce::Graphics& g)
+{
+    readBench();
+    Overlay::paint (g);
+    const auto& t = colours();
+    const Tag heard = desk.bench.heard();
+    const auto job = desk.bench.job();
+    const auto* option = job->find (letterOf (heard));
+    paintTitle (g, heard == asRecorded ? juce::String ("Wiring as it came in")
+                                       : "Wiring of " + words::from (letterOf (heard)) + (option != nullptr && ! option->name.empty() ? ", " + words::from (option->name) : juce::String()));
+    paintFoot (g);
+    if (drawing == nullptr)
+        return type::draw (g, "drawing", getLocalBounds(), juce::Justification::centred, false);
+    {
+        const juce::Graphics::ScopedSaveState save (g);
+        g.reduceClipRegion (page().getSmallestIntegerContainer());
+        paintDrawing (g, *drawing, sheetArea(), t, true);
+        if (fresh && held.isReady())
+            paintHand (g);
+    }
+    if (! fresh || ! held.isReady())
+        return;
+
+    const auto& harness = held.harness();
+    const auto said = [&] (const std::string& point) { return words::from (pointInWords (harness, point)); };
+    if (held.isHolding())
+    {
+        const auto& verdict = held.verdict();
+        const auto& to = held.move().to;
+        const auto* spot = held.spotOf (to.empty() ? standing : to);
+        const auto at = byMouse || spot == nullptr ? mouse : onScreen (*spot);
+        const bool leftOff = to.empty() && held.holding() == WiringHand::Holding::joint && ! held.move().from.empty();
+        const auto first = ! to.empty() ? said (to) : leftOff ? "Left off: " + words::from (held.words()) : words::from (held.words());
+        paintWords (g, at, first, words::from (verdict.words), verdict.kind == HandVerdict::Kind::bad || ! verdict.canBeDone());
+    }
+    else if (hovered != nullptr)
+        paintWords (g, mouse, said (hovered->held), "on " + said (hovered->from) + ": pull it off", false);
+    else if (const auto& point = pointed.empty() ? standing : pointed; ! point.empty())
+        if (const auto* spot = held.spotOf (point))
+        {
+            const auto joints = jointsAt (harness, point).size();
+            const juce::String joined = leadIsInside (point) ? "joined inside the pickup" : joints == 0 ? "bare" : joints == 1 ? "1 joint" : juce::String (static_cast<int> (joints)) + " joints";
+            paintWords (g, onScreen (*spot), said (point), joined, false);
+        }
+}
+
+bool WiringView::leadIsInside (const std::string& point) const
+{
+    const auto* pickup = held.harness().find (splitPoint (point).first) != nullptr ? held.harness().find (splitPoint (point).first)->as<PickupPart>() : nullptr;
+    if (pickup != nullptr)
+        for (const auto& joint : pickup->pickup.inside)
+            if (joint[0] == splitPoint (point).second || joint[1] == splitPoint (point).second)
+                return true;
+    return false;
+}
+
+void WiringView::paintFoot (juce::Graphics& g)
+{
+    const auto foot = getLocalBounds().reduced (20, 8).removeFromBottom (20);
+    juce::String text = held.isHolding() ? (byMouse ? "Let go on a point to solder, on paper to leave it off, back where it was to change nothing."
+                                                    : "Tab and arrows walk, S types the point, Return does it, Delete leaves it off, Escape puts it back.")
+                                         : "From the back. Pull a wire's end to another lug, or walk with Tab and arrows: U unsolders, S solders, P fits a part, Delete removes one.";
+    if (! held.isHolding() && ! inPlace)
+        text = "From the back. This one stays as it is: what you pull or solder here becomes a new option.";
+    g.setColour (colours().mute);
+    g.setFont (type::text (12.5f));
+    type::draw (g, text, foot, juce::Justification::centredLeft, true);
+}
+
+void WiringView::paintHand (juce::Graphics& g)
+{
+    const auto& t = colours();
+    const auto way = [this] (const DrawnGrip& grip)
+    {
+        std::vector<juce::Point<float>> spots;
+        for (const auto& spot : grip.way)
+            spots.push_back (onScreen (spot));
+        return spots;
+    };
+    const auto ring = [&] (juce::Point<float> at, float radius, float weight) { g.drawEllipse (juce::Rectangle<float> (radius * 2, radius * 2).withCentre (at), weight); };
+
+    if (hovered != nullptr && hovered->way.size() > 1)
+    {
+        g.setColour (t.heat);
+        g.strokePath (pathOf (way (*hovered)), pen (3.4f));
+    }
+    if (! held.isHolding())
+    {
+        for (const auto* point : { &standing, &pointed })
+            if (const auto* spot = held.spotOf (*point))
+            {
+                g.setColour (t.ink);
+                ring (onScreen (*spot), 10.0f, 2.0f);
+            }
+        return;
+    }
+
+    // Where the iron may go is warm.
+    for (const auto& point : held.targets())
+        if (const auto* spot = held.spotOf (point))
+        {
+            const auto at = onScreen (*spot);
+            g.setColour (t.heat.withAlpha (0.18f));
+            g.fillEllipse (juce::Rectangle<float> (18.0f, 18.0f).withCentre (at));
+            g.setColour (t.heat);
+            ring (at, 9.0f, 1.2f);
+        }
+    const auto& move = held.move();
+    for (const auto& grip : drawing->grips)
+        if (grip.held == move.held && grip.from == move.from && grip.way.size() > 1)
+        {
+            const auto path = pathOf (way (grip)); // what came off is paler
+            g.setColour (t.sheet.withAlpha (0.8f));
+            g.strokePath (path, pen (5.0f));
+        }
+    const auto* root = held.spotOf (move.held);
+    if (root == nullptr || held.holding() == WiringHand::Holding::removal)
+    {
+        if (root != nullptr)
+        {
+            g.setColour (t.heat);
+            ring (onScreen (*root), 10.0f, 2.4f);
+        }
+        return;
+    }
+    const auto* end = held.spotOf (move.to);
+    const auto* where = held.spotOf (standing);
+    const auto from = onScreen (*root), to = end != nullptr ? onScreen (*end) : byMouse || where == nullptr ? mouse : onScreen (*where);
+    juce::Path lead;
+    lead.startNewSubPath (from);
+    const float sag = juce::jmin (40.0f, from.getDistanceFrom (to) * 0.2f);
+    lead.quadraticTo ((from + to) / 2.0f + juce::Point<float> (0.0f, sag), to);
+    g.setColour (t.sheet);
+    g.strokePath (lead, pen (7.0f));
+    g.setColour (t.heat);
+    g.strokePath (lead, pen (3.4f));
+    g.fillEllipse (juce::Rectangle<float> (13.0f, 13.0f).withCentre (to));
+    if (end != nullptr)
+    {
+        g.setColour (held.verdict().canBeDone() ? t.heat : t.mute);
+        ring (to, 11.0f, 2.4f);
+    }
+}
+
+/** A slip of paper beside the hand. */
+void WiringView::paintWords (juce::Graphics& g, juce::Point<float> at, const juce::String& first, const juce::String& second, bool bad)
+{
+    const auto& t = colours();
+    const auto nameFont = type::bold (13.5f), textFont = bad ? type::bold (13.0f) : type::text (13.0f);
+    const int most = juce::jmin (420, getWidth() - 60);
+    const float secondWidth = type::width (textFont, second);
+    const float room = static_cast<float> (most - 26);
+    const int width = juce::jlimit (120, most, juce::roundToInt (juce::jmax (type::width (nameFont, first), juce::jmin (secondWidth, room))) + 28);
+    juce::AttributedString text;
+    text.append (second, textFont, bad ? t.ink : t.mute);
+    juce::TextLayout words;
+    words.createLayout (text, static_cast<float> (width - 24));
+    const int lines = second.isEmpty() ? 0 : words.getNumLines();
+    juce::Rectangle<int> box (juce::roundToInt (at.x) + 16, juce::roundToInt (at.y) + 16, width, 32 + 18 * lines);
+    const auto bounds = page().getSmallestIntegerContainer();
+    if (box.getRight() > bounds.getRight())
+        box.setX (juce::roundToInt (at.x) - 16 - width);
+    if (box.getBottom() > bounds.getBottom())
+        box.setY (juce::roundToInt (at.y) - 16 - box.getHeight());
+    box = box.constrainedWithin (bounds);
+    g.setColour (t.sheet);
+    g.fillRoundedRectangle (box.toFloat(), 5.0f);
+    g.setColour (t.ink);
+    g.drawRoundedRectangle (box.toFloat().reduced (0.5f), 5.0f, 1.2f);
+    auto inside = box.reduced (12, 7);
+    g.setFont (nameFont);
+    type::draw (g, first, inside.removeFromTop (18), juce::Justification::centredLeft, true);
+    words.draw (g, inside.toFloat());
+}
+}
