@@ -10,15 +10,7 @@ namespace coldiron
 {
 namespace
 {
-constexpr int columnGap = 90, pickupGap = 140, rowGap = 40, margin = 40, mostSpread = 170;
-
-/** How wide the plan is laid out. */
-struct Style
-{
-    bool blocksBeside = false; ///< a push-pull's block left of its pot, not above
-    int spread = 0;            ///< more between columns
-    int gaps = 0;              ///< how many there were, told back
-};
+constexpr int columnGap = 90, pickupGap = 140, rowGap = 40, margin = 40;
 
 /** The pot, or pot below a push-pull, that a loose part hangs on; empty: none. */
 std::string hangsOn (const Harness& harness, const Part& part)
@@ -208,8 +200,9 @@ struct Planner
 };
 
 int upTo10 (int value) { return (value + 9) / 10 * 10; }
+}
 
-std::vector<PlacedPart> placeAll (const Harness& before, const Harness& after, const Changes& changes, Style& style)
+std::vector<PlacedPart> placeAll (const Harness& before, const Harness& after, const Changes& changes, PlanStyle& style)
 {
     Planner plan (before, after, changes);
     const auto parts = plan.allParts();
@@ -386,43 +379,5 @@ std::vector<PlacedPart> placeAll (const Harness& before, const Harness& after, c
     for (auto& item : plan.placed)
         buildAnatomy (item);
     return plan.placed;
-}
-}
-
-std::pair<int, int> sizeOf (const std::vector<PlacedPart>& placed, bool withLegend)
-{
-    int width = 0, height = 0;
-    for (const auto& part : placed)
-    {
-        const auto e = extentsOf (part);
-        width = std::max (width, part.x + e.right + 50);
-        height = std::max (height, part.y + e.bottom + 60);
-    }
-    return { std::max (upTo10 (width), withLegend ? 860 : 0), upTo10 (height) + 50 };
-}
-
-std::vector<PlacedPart> placeParts (const Harness& before, const Harness& after, const Changes& changes, double aspect)
-{
-    Style close;
-    auto best = placeAll (before, after, changes, close);
-    if (aspect <= 0.0)
-        return best;
-    const auto scale = [aspect] (const std::vector<PlacedPart>& placed)
-    {
-        const auto [w, h] = sizeOf (placed, true);
-        return std::min (aspect / w, 1.0 / h);
-    };
-    Style chosen = close, beside { true, 0, 0 };
-    if (auto other = placeAll (before, after, changes, beside); scale (other) > scale (best) * 1.02)
-    {
-        best = std::move (other);
-        chosen = beside;
-    }
-    const auto [w, h] = sizeOf (best, true);
-    const int room = static_cast<int> (aspect * h) - w;
-    if (room < 20 || chosen.gaps == 0)
-        return best;
-    Style spread { chosen.blocksBeside, std::min (mostSpread, room / chosen.gaps / 10 * 10), 0 };
-    return placeAll (before, after, changes, spread);
 }
 }
