@@ -10,6 +10,8 @@ void BenchWindow::showTakeIn (bool on)
 {
     if (! on)
         return closeOverlay();
+    if (bench.blind().isRunning)
+        return; // a value would change what is judged
     auto sheet = std::make_unique<TakeInSheet> (desk);
     sheet->onPickupFile = [this] (const std::string& pickup) { openPickupFile (pickup); };
     sheet->onGuitars = [this] { showGuitars(); };
@@ -18,6 +20,8 @@ void BenchWindow::showTakeIn (bool on)
 
 void BenchWindow::showGuitars()
 {
+    if (bench.blind().isRunning)
+        return;
     const juce::Component::SafePointer<BenchWindow> self (this);
     // The sheet that asked may be the one that goes.
     juce::MessageManager::callAsync ([self]

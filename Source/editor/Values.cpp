@@ -169,6 +169,8 @@ void ValueRow::say (const juce::String& words, bool isRefusal)
 
 void ValueRow::startTyping (const juce::String& first)
 {
+    if (desk.bench.blind().isRunning)
+        return desk.tell ("Not while judging blind: a value would change what is judged.");
     if (field == nullptr)
     {
         field = std::make_unique<Field>();
