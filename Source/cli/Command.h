@@ -47,6 +47,7 @@ void addOhms (CLI::App&, Common&, Action&);
 void addSpice (CLI::App&, Common&, Action&);
 void addPresets (CLI::App&, Common&, Action&);
 void addFit (CLI::App&, Common&, Action&);
+void addCard (CLI::App&, Common&, Action&);
 
 /** Adds --presets to a command. */
 void addPresetFolders (CLI::App&, Common&);

@@ -13,7 +13,7 @@ int main (int argc, char** argv)
 
     Common common;
     Action action;
-    for (const auto add : { addCheck, addResponse, addRender, addCompare, addOhms, addSpice, addPresets, addFit })
+    for (const auto add : { addCheck, addResponse, addRender, addCompare, addOhms, addSpice, addPresets, addFit, addCard })
         add (app, common, action);
 
     try

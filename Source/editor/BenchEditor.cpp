@@ -47,6 +47,10 @@ public:
         limit();
         setSize (juce::roundToInt (static_cast<float> (juce::jlimit (leastWidth, mostWidth, width)) * scale),
                  juce::roundToInt (static_cast<float> (juce::jlimit (leastHeight, mostHeight, height)) * scale));
+        window.recentJobs = [this] { return juce::StringArray::fromLines (remembered.get().getValue ("recent")); };
+        window.onJobFile = [this] (const juce::String& path) { rememberJob (path); };
+        if (processorToUse.wrapperType == juce::AudioProcessor::wrapperType_Standalone) // a host keeps the job in its own file
+            window.keepUnsavedIn (juce::File::getSpecialLocation (juce::File::userApplicationDataDirectory).getChildFile ("Coldiron/unsaved").getFullPathName().toStdString());
         ready = true;
         window.onFirstStepsEnd = [this] { remembered.get().setValue ("greeted", true); };
         if (! kept.getBoolValue ("greeted", false))
@@ -77,6 +81,16 @@ private:
     BenchWindow window;
     float scale = 1.0f;
     bool ready = false;
+
+    void rememberJob (const juce::String& path)
+    {
+        auto paths = juce::StringArray::fromLines (remembered.get().getValue ("recent"));
+        paths.removeEmptyStrings();
+        paths.removeString (path);
+        paths.insert (0, path);
+        paths.removeRange (10, paths.size());
+        remembered.get().setValue ("recent", paths.joinIntoString ("\n"));
+    }
 
     void limit()
     {

@@ -1,6 +1,8 @@
 #include "editor/BenchWindow.h"
 
 #include "editor/JobWords.h"
+#include "editor/NotesSheet.h"
+#include "editor/RecoverSheet.h"
 
 namespace coldiron
 {
@@ -40,7 +42,10 @@ BenchWindow::BenchWindow (Bench& b, bool host)
     };
     desk.addRewireTo = [this] (Tag tag) { showRewires (tag); };
     desk.rename = [this] (Tag tag) { strip.rename (tag); };
+    desk.inHost = host;
     desk.openTakeFile = [this] { openTake(); };
+    desk.findTakeFile = [this] (int take) { findTake (take); };
+    desk.openNotes = [this] { showNotes (true); };
     desk.say = [this] (const juce::String& words) { notice.say (words); };
     notice.onChange = [this] { placeNotice(); };
     tips = std::make_unique<juce::TooltipWindow> (this, 600);
@@ -58,6 +63,11 @@ BenchWindow::BenchWindow (Bench& b, bool host)
 BenchWindow::~BenchWindow()
 {
     stopTimer();
+    closeOverlay(); // keeps what was typed
+    if (autosave != nullptr && (inHost || ! bench.isChanged()))
+        autosave->drop(); // a host keeps the job itself
+    else
+        keepUnsaved();
     setLookAndFeel (nullptr);
 }
 
@@ -112,6 +122,10 @@ void BenchWindow::timerCallback()
     notice.tick();
     if (firstSteps != nullptr)
         firstSteps->see (sight());
+    followExport();
+    noteJobFile();
+    if (autosave != nullptr && ++ticksSinceKept >= 60) // every two seconds, and only after a change
+        keepUnsaved();
 }
 
 void BenchWindow::paint (juce::Graphics& g)
@@ -196,9 +210,14 @@ void BenchWindow::resized()
     if (overlay != nullptr)
     {
         const bool keys = dynamic_cast<KeySheet*> (overlay.get()) != nullptr, list = dynamic_cast<RewireList*> (overlay.get()) != nullptr;
+        const auto* typed = dynamic_cast<NotesSheet*> (overlay.get());
+        const bool left = dynamic_cast<RecoverSheet*> (overlay.get()) != nullptr;
+        const auto centred = [this] (int width, int height) { return arranged.overlay.withSizeKeepingCentre (juce::jmin (width, arranged.overlay.getWidth()), juce::jmin (height, arranged.overlay.getHeight())); };
         overlay->setBounds (keys ? arranged.overlay.withSizeKeepingCentre (juce::jmin (680, arranged.overlay.getWidth()), juce::jmin (KeySheet::idealHeight(), arranged.overlay.getHeight()))
                                  : dynamic_cast<BlindSetup*> (overlay.get()) != nullptr ? arranged.overlay.withSizeKeepingCentre (juce::jmin (760, arranged.overlay.getWidth()), juce::jmin (520, arranged.overlay.getHeight()))
                                  : list ? arranged.overlay.withSizeKeepingCentre (juce::jmin (820, arranged.overlay.getWidth()), juce::jmin (600, arranged.overlay.getHeight()))
+                         : typed != nullptr ? centred (640, typed->idealHeight())
+                         : left ? centred (620, RecoverSheet::idealHeight())
                                         : arranged.overlay);
         overlay->toFront (false);
     }
@@ -250,6 +269,28 @@ void BenchWindow::showRewires (Tag target)
     auto list = std::make_unique<RewireList> (desk, target);
     auto* raw = list.get();
     show (std::move (list));
+    raw->start();
+}
+
+void BenchWindow::showNotes (bool on)
+{
+    if (! on)
+        return closeOverlay();
+    auto sheet = std::make_unique<NotesSheet> (desk, bench.heard());
+    auto* raw = sheet.get();
+    show (std::move (sheet));
+    raw->start();
+}
+
+void BenchWindow::showRecover (std::vector<LeftWork> left)
+{
+    auto sheet = std::make_unique<RecoverSheet> (desk, std::move (left));
+    auto* raw = sheet.get();
+    raw->onOpen = [this] (const LeftWork& work)
+    {
+        takeUp (work);
+    };
+    show (std::move (sheet));
     raw->start();
 }
 
@@ -319,6 +360,7 @@ bool BenchWindow::keyPressed (const juce::KeyPress& key)
         case 'W': showWiring (dynamic_cast<WiringView*> (overlay.get()) == nullptr); return true;
         case 'U': showTakeIn (dynamic_cast<TakeInSheet*> (overlay.get()) == nullptr); return true;
         case 'V': showGuitar (arranged.guitarFolded); guitar.focusFirstValue(); return true;
+        case 'J': showNotes (true); return true;
         case 'N': showRewires (asRecorded); return true;
         case 'P': if (bench.heard() != asRecorded) showRewires (bench.heard()); return true;
         default: return false;
@@ -347,7 +389,7 @@ void BenchWindow::filesDropped (const juce::StringArray& files, int x, int y)
         if (file.endsWithIgnoreCase (".json"))
             leaving ([this, path = file.toStdString()] { bench.openJob (path); });
         else if (bench.addTake (file.toStdString()))
-            notice.say (juce::File (file).getFileName() + " is the take now. Note where every control stood.");
+            takeCame (juce::File (file).getFileName());
     }
 }
 }

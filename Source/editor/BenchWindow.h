@@ -19,6 +19,8 @@
 #include "editor/TakeInSheet.h"
 #include "editor/TakeLane.h"
 #include "editor/WiringView.h"
+#include "plugin/session/Autosave.h"
+#include "plugin/session/TakeExport.h"
 
 namespace coldiron
 {
@@ -34,6 +36,12 @@ public:
     std::function<void (float)> onScale;      ///< the person asked for another size
     std::function<void (bool)> onDark;
     std::function<float()> scaleNow;
+    std::function<juce::StringArray()> recentJobs;        ///< paths, newest first
+    std::function<void (const juce::String&)> onJobFile;  ///< a job was opened or saved there
+
+    /** Unsaved work is kept in that folder from now on, and what an earlier run left there is offered. */
+    void keepUnsavedIn (const std::filesystem::path& folder);
+    Autosave* unsaved() { return autosave.get(); }
 
     void showWiring (bool);
     void showKeys (bool);
@@ -41,6 +49,8 @@ public:
     void showBlindSetup();
     void beginBlind();                         ///< a blind test was started: the tags turn over
     void turnTagsOver();
+    void showStarter (const std::string& preset); ///< the list for a new option, at that starter set
+    void showNotes (bool);
     void showGuitar (bool);
     void showTakeIn (bool);                    ///< pickups, parts, how it was recorded, hum
     void showGuitars();                        ///< a new job, by the guitar's picture
@@ -83,6 +93,12 @@ private:
     std::unique_ptr<FirstLine> firstSteps;
     bool guitarPicked = false;
     std::unique_ptr<juce::FileChooser> chooser;
+    std::unique_ptr<Autosave> autosave;
+    std::unique_ptr<TakeExport> exporting;
+    std::filesystem::path unsavedFolder, lastFile;
+    int ticksSinceKept = 0;
+    uint32_t keptRevision = 0, keptSettings = 0;
+    bool wasChanged = false;
     std::unique_ptr<juce::TooltipWindow> tips;
     BenchLayout arranged;
     Revisions seen;
@@ -109,6 +125,21 @@ private:
     void openPickupFile (const std::string& pickup);
     bool takePickupFile (const juce::String& file, juce::Point<int>);
     void readPickupFile (const std::string& pickup, const juce::String& file);
+    void findTake (int);
+    void takeCame (const juce::String& name);
+    void keepUnsaved();
+    void offerLeft();
+    void showRecover (std::vector<LeftWork>);
+    void noteJobFile();
+    void takeUp (const LeftWork&);
+    void exportText (const juce::String& what, const juce::String& file, std::function<std::string()>);
+    void exportDrawing (Tag);
+    void exportTakes (bool matched);
+    std::shared_ptr<const Job> jobNow(); ///< with the controls as they stand at this moment
+    void followExport();
+    void saveTakeCard();
+    juce::PopupMenu exportMenu();
+    void chooseExport (int);
     void viewMenu();
     bool letterPressed (Tag, bool hold);
     void doFirstStep (FirstSteps::Step);

@@ -11,7 +11,7 @@ void BenchWindow::leaving (std::function<void()> then)
     if (! bench.isChanged())
         return then();
     const juce::Component::SafePointer<BenchWindow> self (this);
-    juce::AlertWindow::showOkCancelBox (juce::MessageBoxIconType::NoIcon, "Leave this job?", "Its changes are not saved.", "Leave it", "Stay", this,
+    juce::AlertWindow::showOkCancelBox (juce::MessageBoxIconType::NoIcon, "Leave this job?", "Its changes are not saved and would be lost.", "Leave it", "Stay", this,
                                         juce::ModalCallbackFunction::create ([self, then] (int answer)
                                                                              {
                                                                                  if (self != nullptr && answer != 0)
@@ -52,33 +52,11 @@ void BenchWindow::saveJobAs()
                           });
 }
 
-void BenchWindow::jobMenu()
+void BenchWindow::showStarter (const std::string& preset)
 {
-    juce::PopupMenu menu;
-    menu.setLookAndFeel (&lookAndFeel);
-    menu.addItem (5, "New job on a guitar");
-    menu.addItem (1, "Open a job");
-    menu.addItem (2, "Open a take");
-    menu.addSeparator();
-    menu.addItem (3, "Save");
-    menu.addItem (4, "Save as");
-    const juce::Component::SafePointer<BenchWindow> self (this);
-    menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (&openButton),
-                        [self] (int choice)
-                        {
-                            if (self == nullptr || choice == 0)
-                                return;
-                            if (choice == 5)
-                                self->showGuitars();
-                            else if (choice == 1)
-                                self->openJob();
-                            else if (choice == 2)
-                                self->openTake();
-                            else if (choice == 3)
-                                self->saveJob();
-                            else
-                                self->saveJobAs();
-                        });
+    showRewires (asRecorded);
+    if (auto* list = dynamic_cast<RewireList*> (overlay.get()))
+        list->showStarter (preset);
 }
 
 void BenchWindow::openTake()
@@ -87,8 +65,28 @@ void BenchWindow::openTake()
     chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles,
                           [this] (const juce::FileChooser& c)
                           {
-                              if (c.getResult() != juce::File())
-                                  bench.addTake (c.getResult().getFullPathName().toStdString());
+                              if (c.getResult() != juce::File() && bench.addTake (c.getResult().getFullPathName().toStdString()))
+                                  takeCame (c.getResult().getFileName());
+                          });
+}
+
+void BenchWindow::takeCame (const juce::String& name)
+{
+    notice.say (name + " is the take now. Note where every control stood, and tick the strings it plays: that is what helps an estimate most.");
+}
+
+void BenchWindow::findTake (int take)
+{
+    const auto job = bench.job();
+    if (take < 0 || take >= static_cast<int> (job->takes.size()))
+        return openTake();
+    const auto name = words::from (job->takes[static_cast<size_t> (take)].file.filename().string());
+    chooser = std::make_unique<juce::FileChooser> ("Where is " + name + " now?", juce::File(), "*.wav;*.aif;*.aiff;*.flac");
+    chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles,
+                          [this, take] (const juce::FileChooser& c)
+                          {
+                              if (c.getResult() != juce::File() && relinkTake (bench, take, c.getResult().getFullPathName().toStdString()))
+                                  notice.say (c.getResult().getFileName() + " is found. Its setting and strings are as they were.");
                           });
 }
 

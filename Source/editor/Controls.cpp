@@ -36,8 +36,8 @@ void Knob::refresh()
 void Knob::paint (juce::Graphics& g)
 {
     const auto& t = desk.colours();
-    const float size = 58.0f;
-    const juce::Point<float> c (static_cast<float> (getWidth()) / 2.0f, 38.0f);
+    const float size = isCompact() ? 40.0f : 58.0f;
+    const juce::Point<float> c = middle();
     const float radius = size / 2.0f - 5.0f;
     const auto at = [&] (float share, float r) { return c.getPointOnCircumference (r, start + turn * share); };
 
@@ -52,22 +52,34 @@ void Knob::paint (juce::Graphics& g)
     rest.addCentredArc (c.x, c.y, radius, radius, 0.0f, start, start + turn, true);
     set.addCentredArc (c.x, c.y, radius, radius, 0.0f, start, start + turn * share, true);
     const auto colour = touched() ? t.of (tag) : t.ink;
-    const juce::PathStrokeType stroke (4.5f, juce::PathStrokeType::curved, juce::PathStrokeType::rounded);
+    const juce::PathStrokeType stroke (isCompact() ? 3.5f : 4.5f, juce::PathStrokeType::curved, juce::PathStrokeType::rounded);
     g.setColour (t.line);
     g.strokePath (rest, stroke);
     g.setColour (colour);
     if (share > 0.005f)
         g.strokePath (set, stroke);
-    g.fillEllipse (juce::Rectangle<float> (11, 11).withCentre (at (share, radius)));
+    const float bead = isCompact() ? 8.0f : 11.0f;
+    g.fillEllipse (juce::Rectangle<float> (bead, bead).withCentre (at (share, radius)));
 
     if (! field.isVisible())
     {
         g.setColour (t.ink);
-        g.setFont (type::bold (std::abs (value - std::round (value)) < 0.05 ? 20.0f : 16.0f));
+        const bool whole = std::abs (value - std::round (value)) < 0.05;
+        g.setFont (type::bold (isCompact() ? (whole ? 14.0f : 12.0f) : whole ? 20.0f : 16.0f));
         type::draw (g, words::knob (value), juce::Rectangle<float> (44, 28).withCentre (c).toNearestInt(), juce::Justification::centred, false);
     }
     g.setColour (touched() ? t.ink : t.mute);
     const auto label = words::shortName (name);
+    if (isCompact())
+    {
+        g.setFont (type::text (12.0f)); // a word a line: six knobs stand side by side
+        const int top = juce::roundToInt (c.y + 20.0f);
+        type::draw (g, label.upToFirstOccurrenceOf (" ", false, false), 0, top, getWidth(), 14, juce::Justification::centred, true);
+        type::draw (g, label.fromFirstOccurrenceOf (" ", false, false), 0, top + 13, getWidth(), 14, juce::Justification::centred, true);
+        if (hasKeyboardFocus (false))
+            paintFocus (g, getLocalBounds().toFloat(), 6.0f, t);
+        return;
+    }
     const bool room = type::width (type::bold (12.0f), label) <= static_cast<float> (getWidth());
     g.setFont (touched() && room ? type::bold (12.0f) : type::text (12.0f));
     type::draw (g, label, 0, 74, getWidth(), 18, juce::Justification::centred, true);
@@ -75,7 +87,9 @@ void Knob::paint (juce::Graphics& g)
         paintFocus (g, getLocalBounds().toFloat(), 6.0f, t);
 }
 
-void Knob::resized() { field.setBounds (getWidth() / 2 - 23, 26, 46, 24); }
+juce::Point<float> Knob::middle() const { return { static_cast<float> (getWidth()) / 2.0f, isCompact() ? 25.0f : 38.0f }; }
+
+void Knob::resized() { field.setBounds (getWidth() / 2 - 23, juce::roundToInt (middle().y) - 12, 46, 24); }
 
 void Knob::set (double wanted, bool ownGesture)
 {
@@ -250,7 +264,7 @@ void LeverRail::paint (juce::Graphics& g)
     g.setColour (t.mute);
     g.setFont (type::name (14.0f));
     type::draw (g, title(), 0, 0, getWidth(), 18, juce::Justification::centredLeft, true);
-    const float y = 31.0f;
+    const float y = isCompact() ? 26.0f : 31.0f, under = isCompact() ? 33.0f : 41.0f;
     const int count = static_cast<int> (control.positions.size());
     g.setColour (t.ink);
     g.fillRect (xOf (0), y - 0.8f, xOf (count - 1) - xOf (0), 1.6f);
@@ -268,7 +282,7 @@ void LeverRail::paint (juce::Graphics& g)
         g.setFont (here ? type::bold (12.5f) : type::text (12.5f));
         const float room = twoRows() ? each * 1.7f : each;
         type::draw (g, words::plain (control.positions[static_cast<size_t> (i)]),
-                    juce::Rectangle<float> (juce::jlimit (0.0f, static_cast<float> (getWidth()) - room, x - room / 2), twoRows() && i % 2 == 1 ? 57.0f : 41.0f, room, 17.0f).toNearestInt(),
+                    juce::Rectangle<float> (juce::jlimit (0.0f, static_cast<float> (getWidth()) - room, x - room / 2), twoRows() && i % 2 == 1 ? under + 15.0f : under, room, 17.0f).toNearestInt(),
                     juce::Justification::centred, false);
     }
     if (hasKeyboardFocus (false))

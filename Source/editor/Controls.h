@@ -14,6 +14,7 @@ public:
     const std::string& control() const { return name; }
     void refresh();
     int idealWidth() const;
+    static constexpr int height = 93, compactHeight = 74; ///< in between: the arc is small, the name on two lines
 
     void paint (juce::Graphics&) override;
     void resized() override;
@@ -34,6 +35,8 @@ private:
     bool held = false;
     juce::TextEditor field;
 
+    bool isCompact() const { return getHeight() < height; }
+    juce::Point<float> middle() const;
     bool touched() const { return held || hasKeyboardFocus (true); }
     void set (double, bool ownGesture);
     void keepRecorded();
@@ -49,7 +52,7 @@ public:
 
     void refresh();
     int idealWidth() const;
-    int idealHeight() const { return twoRows() ? 76 : 60; }
+    int idealHeight (bool compact) const { return (twoRows() ? 76 : 60) - (compact ? 9 : 0); }
     void paint (juce::Graphics&) override;
     void mouseDown (const juce::MouseEvent&) override;
     bool keyPressed (const juce::KeyPress&) override;
@@ -64,6 +67,7 @@ private:
 
     float xOf (int position) const;
     juce::String title() const;
+    bool isCompact() const { return getHeight() < idealHeight (false); }
     bool twoRows() const { return control.positions.size() > 4; }
     void choose (int);
 };

@@ -4,7 +4,7 @@
 
 namespace coldiron
 {
-DecidePanel::DecidePanel (Desk& d) : Panel (d), agree (d, "Agree", true)
+DecidePanel::DecidePanel (Desk& d) : Panel (d), agree (d, "Agree", true), notes (d, "Notes")
 {
     setTitle ("Decide");
     scroll.setViewedComponent (&inside, false);
@@ -13,6 +13,13 @@ DecidePanel::DecidePanel (Desk& d) : Panel (d), agree (d, "Agree", true)
     scroll.setWantsKeyboardFocus (false);
     addAndMakeVisible (scroll);
     addChildComponent (agree);
+    addAndMakeVisible (notes);
+    scroll.onMove = [this] { repaint (hintArea); };
+    notes.onClick = [this]
+    {
+        if (desk.openNotes)
+            desk.openNotes();
+    };
     agree.onClick = [this]
     {
         const auto letter = letterOf (shown);
@@ -115,63 +122,82 @@ void DecidePanel::benchChanged (const Revisions& before, const Revisions& now)
     repaint();
 }
 
-void DecidePanel::placeControls (int width)
+/** Knobs in rows, switches under them. Compact, up to six knobs stand side by side. */
+void DecidePanel::placeControls (int width, bool compact)
 {
+    const int count = static_cast<int> (knobs.size()), pitchY = (compact ? Knob::compactHeight : Knob::height) + 1;
     int y = 0;
-    if (! knobs.empty())
+    if (count > 0)
     {
-        int each = 68;
+        int each = compact ? 48 : 68;
         for (const auto& knob : knobs)
-            each = juce::jmax (each, knob->idealWidth());
-        const int columns = juce::jlimit (1, static_cast<int> (knobs.size()), width / juce::jmin (each, 110));
+            each = compact ? each : juce::jmax (each, knob->idealWidth());
+        const int columns = juce::jlimit (1, count, width / juce::jmin (each, 110));
         const int pitch = width / columns;
-        for (size_t i = 0; i < knobs.size(); ++i)
-            knobs[i]->setBounds (static_cast<int> (i) % columns * pitch, y + static_cast<int> (i) / columns * 94, pitch, 93);
-        y += (static_cast<int> (knobs.size()) + columns - 1) / columns * 94 + 2;
+        for (int i = 0; i < count; ++i)
+            knobs[static_cast<size_t> (i)]->setBounds (i % columns * pitch, y + i / columns * pitchY, pitch, pitchY - 1);
+        y += (count + columns - 1) / columns * pitchY + 2;
     }
     int x = 6, rowHeight = 0;
     for (auto& lever : levers)
     {
         const int wanted = juce::jmin (width - 6, lever->idealWidth());
-        const int height = 62;
         if (x > 6 && x + wanted > width)
         {
             x = 6;
             y += rowHeight + 2;
+            rowHeight = 0;
         }
-        lever->setBounds (x, y, wanted, lever->idealHeight());
-        rowHeight = juce::jmax (height, lever->idealHeight());
+        lever->setBounds (x, y, wanted, lever->idealHeight (compact));
+        rowHeight = juce::jmax (lever->idealHeight (compact), rowHeight);
         x += wanted + 14;
     }
-    contentHeight = y + (levers.empty() ? 0 : rowHeight + 4);
+    contentHeight = y + (levers.empty() ? 0 : rowHeight + 2);
 }
 
+/** Full size with the figures, else compact with them, else compact without, else scrolled with a word on what is below. */
 void DecidePanel::resized()
 {
     auto area = getLocalBounds().reduced (10, 10);
     area.removeFromTop (30);
-    agree.setBounds (area.removeFromBottom (44).reduced (4, 0));
+    auto foot = area.removeFromBottom (44).reduced (4, 0);
+    notes.setBounds (foot.removeFromRight (notes.idealWidth()).withSizeKeepingCentre (notes.idealWidth(), 38));
+    foot.removeFromRight (6);
+    agree.setBounds (foot);
     area.removeFromBottom (4);
     const int width = area.getWidth();
-    placeControls (width);
-    const bool roomForFigures = area.getHeight() >= juce::jmin (contentHeight, 180) + 52;
-    figuresArea = {};
-    stepsArea = {};
-    if (showsSteps && area.getHeight() > contentHeight + 58 + 120)
+    constexpr int figures = 52, hintHeight = 18;
+    figuresArea = stepsArea = hintArea = {};
+    placeControls (width, false);
+    if (contentHeight + figures > area.getHeight())
+        placeControls (width, true);
+    if (showsSteps && area.getHeight() > contentHeight + figures + 6 + 120)
     {
         auto rest = area.withTrimmedTop (contentHeight + 6);
-        figuresArea = rest.removeFromTop (52).reduced (6, 0);
+        figuresArea = rest.removeFromTop (figures).reduced (6, 0);
         rest.removeFromTop (8);
         stepsArea = rest.reduced (6, 0);
         area = area.withHeight (contentHeight + 6);
     }
-    else if (roomForFigures)
-        figuresArea = area.removeFromBottom (52).reduced (6, 0);
+    else if (contentHeight + figures <= area.getHeight())
+        figuresArea = area.removeFromBottom (figures).reduced (6, 0);
     const bool scrolls = contentHeight > area.getHeight();
     if (scrolls)
-        placeControls (width - 12);
+    {
+        hintArea = area.removeFromBottom (hintHeight).reduced (6, 0);
+        placeControls (width - 12, true);
+    }
     scroll.setBounds (area);
     inside.setSize (scrolls ? width - 12 : width, juce::jmax (contentHeight, area.getHeight()));
+}
+
+juce::String DecidePanel::hint() const
+{
+    const auto seen = scroll.getViewArea();
+    int below = 0;
+    for (const auto* child : inside.getChildren())
+        below += child->getBottom() > seen.getBottom() + 4 ? 1 : 0;
+    return below == 0 ? juce::String() : below == 1 ? juce::String ("1 more control below, scroll") : juce::String (below) + " more controls below, scroll";
 }
 
 void DecidePanel::paint (juce::Graphics& g)
@@ -204,11 +230,17 @@ void DecidePanel::paint (juce::Graphics& g)
         paintFigures (g);
     if (! stepsArea.isEmpty() && ! steps.isEmpty())
         paintSteps (g);
+    if (! hintArea.isEmpty())
+    {
+        g.setColour (t.mute);
+        g.setFont (type::text (12.0f));
+        type::draw (g, hint(), hintArea, juce::Justification::centred, false);
+    }
     if (shown <= asRecorded)
     {
         g.setColour (t.mute);
         g.setFont (type::text (13.0f));
-        g.drawFittedText (desk.bench.take() >= 0 ? "Set these as they stood when the take was played. Options are agreed on one by one." : "Nothing is soldered until you say so.", agree.getBounds(), juce::Justification::centredLeft, 2, 1.0f);
+        g.drawFittedText (desk.bench.take() >= 0 ? "Set these as they stood in the take." : "Nothing is soldered until you say so.", agree.getBounds(), juce::Justification::centredLeft, 2, 1.0f);
     }
 }
 

@@ -22,16 +22,28 @@ private:
     Tag shown = -1;
     std::vector<std::unique_ptr<Knob>> knobs;
     std::vector<std::unique_ptr<LeverRail>> levers;
-    juce::Viewport scroll;
+    /** Says when it was scrolled. */
+    struct Scroller : juce::Viewport
+    {
+        std::function<void()> onMove;
+        void visibleAreaChanged (const juce::Rectangle<int>&) override
+        {
+            if (onMove)
+                onMove();
+        }
+    };
+
+    Scroller scroll;
     juce::Component inside;
-    WordButton agree;
+    WordButton agree, notes;
     bool showsSteps = false;
-    juce::Rectangle<int> figuresArea, stepsArea;
+    juce::Rectangle<int> figuresArea, stepsArea, hintArea;
     juce::StringArray steps;
     std::vector<OhmReading> ohmReadings; ///< of the option shown, for every switch position
 
     void rebuild();
-    void placeControls (int width);
+    void placeControls (int width, bool compact);
+    juce::String hint() const; ///< what is below and not seen; empty: all is
     int contentHeight = 0;
     void paintFigures (juce::Graphics&);
     void paintSteps (juce::Graphics&);

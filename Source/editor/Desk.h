@@ -17,6 +17,9 @@ struct Desk
     std::function<void (Tag)> addRewireTo;        ///< opens the list of rewires for an option; asRecorded: a new one
     std::function<void (Tag)> rename;
     std::function<void()> openTakeFile;
+    std::function<void (int)> findTakeFile;       ///< asks where a take's file is now
+    std::function<void()> openNotes;
+    bool inHost = false;                          ///< a host's track comes in, not the guitar itself
     std::function<void (const juce::String&)> say; ///< one line at the foot of the window, for a while
 
     const Tokens& colours() const { return *tokens; }

@@ -15,7 +15,7 @@ juce::String field (const Bench& bench, const char* key)
 }
 }
 
-juce::String client (const Bench& bench) { return field (bench, "client"); }
+juce::String client (const Bench& bench) { return words::from (bench.job()->wish); }
 juce::String agreed (const Bench& bench) { return field (bench, "agreed"); }
 
 juce::String point (const Harness& harness, const std::string& fullPoint)

@@ -51,8 +51,8 @@ void KeySheet::paint (juce::Graphics& g)
         { inHost ? "" : "Space", "play and stop" }, { "0", "hear the take as recorded" }, { "A to H", "hear an option" },
         { "Shift A", "hold to compare" }, { "Left, Right", "next tag" }, { "M", "true level or matched" },
         { "R", "mains hum on and off" }, { "[ ]", "less hum, more hum" }, { "L", "loop on and off" }, { "I O", "loop starts, ends here" },
-        { "T", "next take" }, { "K", "first knob, Tab goes on" }, { "W", "wiring, to rewire by hand" }, { "N", "new option from a rewire" },
-        { "P", "add a rewire to the option heard" }, { "U", "your guitar: take it in" }, { "V", "type a value of the guitar" }, { "Ctrl Z", "undo, with Shift redo" }, { "Ctrl S", "save the job" }, { "Ctrl O", "open a job" }, { "Ctrl B", "blind test" },
+        { "T", "next take" }, { "K", "first knob, Tab goes on" }, { "W", "wiring, to rewire by hand" }, { "N", "new option: starter set or rewire" },
+        { "P", "add a rewire to the option heard" }, { "U", "your guitar: take it in" }, { "V", "type a value of the guitar" }, { "J", "notes on job and option" }, { "Ctrl Z", "undo, with Shift redo" }, { "Ctrl S", "save the job" }, { "Ctrl O", "open a job" }, { "Ctrl B", "blind test" },
     };
     auto area = getLocalBounds().reduced (20, 0).withTrimmedTop (56).withTrimmedBottom (40);
     const int perColumn = (static_cast<int> (rows.size()) + 1) / 2, columnWidth = area.getWidth() / 2, pitch = juce::jmin (38, area.getHeight() / perColumn);

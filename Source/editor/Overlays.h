@@ -26,7 +26,7 @@ class KeySheet : public Overlay
 public:
     KeySheet (Desk&, bool inHost);
     void paint (juce::Graphics&) override;
-    static int idealHeight() { return 470; }
+    static int idealHeight() { return 508; }
 
 private:
     const bool inHost;

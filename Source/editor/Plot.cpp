@@ -212,8 +212,8 @@ void Plot::paintCurves (juce::Graphics& g)
 {
     const auto& t = colours();
     const Tag heard = desk.bench.heard();
-    for (const auto& [tag, one] : drawn)
-        if (! one.band.isEmpty())
+    for (const auto& [tag, one] : drawn) // several bands muddle each other
+        if (! one.band.isEmpty() && hasBandDrawn (tag))
         {
             g.setColour (t.of (tag).withAlpha (0.16f));
             g.fillPath (one.band);
@@ -323,12 +323,18 @@ void Plot::paintHover (juce::Graphics& g)
 void Plot::mouseMove (const juce::MouseEvent& e)
 {
     hoverX = area.contains (e.getPosition()) ? e.position.x : -1.0f;
+    pointed = -1;
+    if (e.x > area.getRight())
+        for (const auto& [tag, y] : letterY)
+            if (std::abs (e.position.y - y) < 10.0f)
+                pointed = tag;
     repaint();
 }
 
 void Plot::mouseExit (const juce::MouseEvent&)
 {
     hoverX = -1.0f;
+    pointed = -1;
     repaint();
 }
 }

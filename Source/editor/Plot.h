@@ -30,6 +30,10 @@ private:
     juce::String sweepKnob;
     std::map<Tag, Drawn> drawn;
     float hoverX = -1.0f;
+    Tag pointed = -1;            ///< whose letter the mouse is on: its band is drawn too
+    std::map<Tag, float> letterY; ///< where each letter stands
+
+    bool hasBandDrawn (Tag tag) const { return tag == desk.bench.heard() || tag == pointed; }
 
     bool whole() const { return kind.chosen() == 1; }
     float highest = 12.0f; ///< top of the scale of changes: 12, or as high as a curve needs, to 24

@@ -32,8 +32,10 @@ void Plot::paintLetters (juce::Graphics& g)
             end.y += over > 0 ? -over : under > 0 ? under : 0.0f;
     }
     const Tag heard = desk.bench.heard();
+    letterY.clear();
     for (const auto& end : ends)
     {
+        letterY[end.tag] = end.y;
         const juce::Rectangle<float> box (static_cast<float> (area.getRight()) + 5, end.y - 9, end.tag == asRecorded ? 34.0f : 20.0f, 18.0f);
         const auto letter = end.tag == asRecorded ? juce::String ("Now") : words::from (letterOf (end.tag));
         if (end.tag == heard)
@@ -76,17 +78,18 @@ void Plot::paintNoise (juce::Graphics& g)
 void Plot::paintKey (juce::Graphics& g)
 {
     const auto& t = colours();
-    juce::String bands, silent;
+    juce::String shown, others, silent;
     Tag first = asRecorded;
+    const auto add = [] (juce::String& list, Tag tag) { list << (list.isEmpty() ? "" : ", ") << (tag == asRecorded ? juce::String ("Now") : words::from (letterOf (tag))); };
     for (const auto& [tag, one] : drawn)
     {
         if (! one.band.isEmpty())
         {
-            bands << (bands.isEmpty() ? "" : ", ") << words::from (letterOf (tag));
-            first = first == asRecorded ? tag : first;
+            add (hasBandDrawn (tag) ? shown : others, tag);
+            first = hasBandDrawn (tag) && first == asRecorded ? tag : first;
         }
         if (one.silent)
-            silent << (silent.isEmpty() ? "" : ", ") << (tag == asRecorded ? juce::String ("Now") : words::from (letterOf (tag)));
+            add (silent, tag);
     }
     auto box = area.reduced (10, 8);
     g.setFont (type::text (12.0f));
@@ -96,23 +99,31 @@ void Plot::paintKey (juce::Graphics& g)
         g.setColour (t.mute);
         type::draw (g, silent + (silent.containsChar (',') ? " are" : " is") + " silent at this setting.", line, juce::Justification::centredLeft, true);
     }
-    if (bands.isEmpty() || hoverX >= 0.0f)
+    if ((shown.isEmpty() && others.isEmpty()) || hoverX >= 0.0f)
         return;
-    const auto line1 = "Band: " + bands + (bands.containsChar (',') ? " differ string to string," : " differs string to string,");
-    auto place = box.removeFromBottom (34).withWidth (juce::roundToInt (type::width (type::text (12.0f), line1)) + 40);
+    const auto line1 = shown.isEmpty() ? "Estimated: " + others + ", other coils, another spot."
+                                       : "Band: " + shown + (shown.containsChar (',') ? " differ" : " differs") + " string to string,";
+    const auto line2 = shown.isEmpty() ? juce::String ("Hear one, or point at its letter, for its band.")
+                                       : "other coils, another spot." + (others.isEmpty() ? juce::String() : " Of " + others + " the line alone.");
+    const auto font = type::text (12.0f);
+    const int wide = juce::roundToInt (juce::jmax (type::width (font, line1), type::width (font, line2)));
+    auto place = box.removeFromBottom (34).withWidth (wide + 40);
     g.setColour (t.sheet);
     g.fillRect (place.expanded (4, 2));
-    auto swatch = place.removeFromLeft (24).withSizeKeepingCentre (22, 20).toFloat();
-    g.setColour (t.of (first).withAlpha (0.16f));
-    g.fillRect (swatch);
-    juce::Path line;
-    line.startNewSubPath (swatch.getX(), swatch.getCentreY());
-    line.lineTo (swatch.getRight(), swatch.getCentreY());
-    g.setColour (t.of (first));
-    strokeDashed (g, line, first, 2.2f);
-    place.removeFromLeft (8);
+    if (! shown.isEmpty())
+    {
+        auto swatch = place.removeFromLeft (24).withSizeKeepingCentre (22, 20).toFloat();
+        g.setColour (t.of (first).withAlpha (0.16f));
+        g.fillRect (swatch);
+        juce::Path line;
+        line.startNewSubPath (swatch.getX(), swatch.getCentreY());
+        line.lineTo (swatch.getRight(), swatch.getCentreY());
+        g.setColour (t.of (first));
+        strokeDashed (g, line, first, 2.2f);
+        place.removeFromLeft (8);
+    }
     g.setColour (t.mute);
     type::draw (g, line1, place.removeFromTop (17), juce::Justification::centredLeft, false);
-    type::draw (g, "other coils, another spot.", place, juce::Justification::centredLeft, false);
+    type::draw (g, line2, place, juce::Justification::centredLeft, false);
 }
 }

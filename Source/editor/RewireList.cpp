@@ -11,6 +11,13 @@ namespace
 constexpr int listWidth = 336, askPitch = 42;
 
 juce::String wishTitle (const std::string& wish) { return wish.empty() ? juce::String ("Other") : words::title (wish); }
+
+/** The wishes in the order that a player brings them. */
+size_t wishRank (const std::string& wish)
+{
+    static const std::vector<std::string> order { "quieter", "brighter", "darker", "louder", "clear when turned down", "more voices", "independent" };
+    return static_cast<size_t> (std::find (order.begin(), order.end(), wish) - order.begin());
+}
 }
 
 RewireList::RewireList (Desk& d, Tag t) : Overlay (d), target (t), add (d, "Add", true)
@@ -22,7 +29,12 @@ RewireList::RewireList (Desk& d, Tag t) : Overlay (d), target (t), add (d, "Add"
         if (auto info = readRewireInfo (name, presets, ignored))
             infos.push_back (std::move (*info));
     std::stable_sort (infos.begin(), infos.end(), [] (const RewireInfo& a, const RewireInfo& b)
-                      { return a.wish.empty() != b.wish.empty() ? b.wish.empty() : a.wish < b.wish; });
+                      { return wishRank (a.wish) < wishRank (b.wish); });
+    if (target == asRecorded)
+        for (const auto& name : presets.list ("starters"))
+            if (auto starter = readStarter (name, presets, ignored))
+                starters.push_back (std::move (*starter));
+    std::stable_sort (starters.begin(), starters.end(), [] (const Starter& a, const Starter& b) { return wishRank (a.wish) < wishRank (b.wish); });
 
     dressField (search, colours());
     search.setTextToShowWhenEmpty ("Search: quieter, split, bleed", colours().mute);
@@ -58,6 +70,8 @@ void RewireList::benchChanged (const Revisions& before, const Revisions& now)
 {
     if (before.job != now.job && chosen >= 0)
         checkRefusal();
+    if (before.job != now.job && chosenStarter >= 0)
+        chooseStarter (std::exchange (chosenStarter, -1));
     repaint();
 }
 
@@ -65,6 +79,8 @@ void RewireList::filter()
 {
     const auto wanted = juce::StringArray::fromTokens (search.getText().toLowerCase(), " ", "");
     lines.clear();
+    if (startersFirst())
+        addStarterLines (wanted);
     juce::String group;
     for (size_t i = 0; i < infos.size(); ++i)
     {
@@ -85,6 +101,8 @@ void RewireList::filter()
         }
         lines.push_back ({ false, words::from (info.name), static_cast<int> (i) });
     }
+    if (! startersFirst())
+        addStarterLines (wanted);
     list.updateContent();
     int first = -1;
     for (size_t i = 0; i < lines.size() && first < 0; ++i)
@@ -92,7 +110,7 @@ void RewireList::filter()
             first = static_cast<int> (i);
     list.selectRow (first);
     if (first >= 0)
-        choose (lines[static_cast<size_t> (first)].info);
+        selectedRowsChanged (first);
     else
         choose (-1);
     list.repaint();
@@ -100,8 +118,13 @@ void RewireList::filter()
 
 void RewireList::selectedRowsChanged (int row)
 {
-    if (row >= 0 && row < static_cast<int> (lines.size()) && ! lines[static_cast<size_t> (row)].isHeading)
-        choose (lines[static_cast<size_t> (row)].info);
+    if (row < 0 || row >= static_cast<int> (lines.size()) || lines[static_cast<size_t> (row)].isHeading)
+        return;
+    const auto& line = lines[static_cast<size_t> (row)];
+    if (line.starter >= 0)
+        chooseStarter (line.starter);
+    else
+        choose (line.info);
 }
 
 void RewireList::choose (int info)
@@ -109,6 +132,8 @@ void RewireList::choose (int info)
     if (info == chosen && info >= 0)
         return;
     chosen = info;
+    chosenStarter = -1;
+    add.setWords (target == asRecorded ? juce::String ("New option") : "Add to " + words::from (letterOf (target)));
     arguments.clear();
     asks.clear();
     refusal = {};
@@ -242,6 +267,8 @@ juce::String RewireList::optionName() const
 
 void RewireList::apply()
 {
+    if (chosenStarter >= 0)
+        return applyStarter();
     if (chosen < 0 || ! refusal.isEmpty())
         return;
     auto& bench = desk.bench;
@@ -302,7 +329,7 @@ void RewireList::resized()
     auto left = area.removeFromLeft (juce::jmin (listWidth, area.getWidth() * 2 / 5));
     search.setBounds (left.removeFromTop (32));
     left.removeFromTop (8);
-    list.setBounds (left);
+    list.setBounds (left.withHeight (left.getHeight() / list.getRowHeight() * list.getRowHeight())); // no row cut in half
     area.removeFromLeft (24);
     const int width = juce::jmax (140, juce::roundToInt (type::width (type::bold (14.0f), add.getName())) + 40);
     add.setBounds (area.removeFromBottom (44).removeFromRight (width));

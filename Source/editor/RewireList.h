@@ -1,12 +1,14 @@
 #pragma once
 
 #include "editor/Overlays.h"
+#include "job/Starter.h"
 
 #include <map>
 
 namespace coldiron
 {
-/** The rewires there are, searchable, grouped by what a player wants; what one gives and costs; where it goes. */
+/** The rewires there are, searchable, grouped by what a player wants; what one gives and costs; where it goes. For a new
+    option also the starter sets: what each would put on this guitar, and why it leaves out the rest. */
 class RewireList : public Overlay, private juce::ListBoxModel
 {
 public:
@@ -19,13 +21,17 @@ public:
     void resized() override;
     bool keyPressed (const juce::KeyPress&) override;
     void start() { search.grabKeyboardFocus(); }
+    void showStarter (const std::string& preset); ///< chooses that set
 
 private:
-    struct Line { bool isHeading = false; juce::String words; int info = -1; };
+    struct Line { bool isHeading = false; juce::String words; int info = -1, starter = -1; };
     struct AskRow { RewireInfo::Ask ask; std::unique_ptr<WordButton> choice; std::unique_ptr<juce::TextEditor> field; };
 
     const Tag target;
     std::vector<RewireInfo> infos;
+    std::vector<Starter> starters;
+    StarterOffer offered;    ///< of the set chosen
+    int chosenStarter = -1;
     std::vector<Line> lines;
     mutable std::shared_ptr<const Job> kept; ///< the job last asked
     int chosen = -1;
@@ -44,6 +50,11 @@ private:
     void checkRefusal();
     void offer (size_t ask);
     void apply();
+    void addStarterLines (const juce::StringArray& wanted);
+    bool startersFirst() const; ///< nothing is on the bench yet that a set would crowd
+    void chooseStarter (int);
+    void applyStarter();
+    void paintStarter (juce::Graphics&);
     juce::String optionName() const;
 
     int getNumRows() override { return static_cast<int> (lines.size()); }

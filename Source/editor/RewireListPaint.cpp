@@ -7,7 +7,7 @@ void RewireList::paint (juce::Graphics& g)
 {
     Overlay::paint (g);
     const auto& t = colours();
-    paintTitle (g, target == asRecorded ? juce::String ("New option: pick a rewire") : "Add a rewire to " + words::from (letterOf (target)));
+    paintTitle (g, target == asRecorded ? juce::String ("New option: a starter set or a rewire") : "Add a rewire to " + words::from (letterOf (target)));
     g.setColour (t.line);
     g.fillRect (search.getRight() + 11, search.getY(), 1, getHeight() - search.getY() - 16);
     if (infos.empty() || lines.empty())
@@ -17,6 +17,8 @@ void RewireList::paint (juce::Graphics& g)
         g.drawFittedText (infos.empty() ? "No rewires were found among the presets." : "Nothing of that name. Try what the player wants: quieter, brighter, louder.", detail, juce::Justification::topLeft, 3, 1.0f);
         return;
     }
+    if (chosenStarter >= 0)
+        return paintStarter (g);
     if (chosen < 0)
         return;
     const auto& info = infos[static_cast<size_t> (chosen)];

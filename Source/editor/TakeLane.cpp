@@ -7,20 +7,34 @@
 
 namespace coldiron
 {
-TakeLane::TakeLane (Desk& d) : Panel (d), open (d, "Open a take")
+TakeLane::TakeLane (Desk& d) : Panel (d), open (d, "Open a take"), chips (d)
 {
     setTitle ("Take");
+    addChildComponent (chips);
     addChildComponent (open);
-    open.onClick = [this] { desk.openTakeFile(); };
+    addChildComponent (nameField);
+    open.onClick = [this] { picture != nullptr && desk.findTakeFile ? desk.findTakeFile (desk.bench.take()) : desk.openTakeFile(); };
+    chips.onRename = [this] (int take) { renameTake (take); };
+    chips.onRelink = [this] (int take)
+    {
+        if (desk.findTakeFile)
+            desk.findTakeFile (take);
+    };
+    nameField.setTitle ("Name of the take");
+    nameField.onReturnKey = [this] { endNaming (true); };
+    nameField.onEscapeKey = [this] { endNaming (false); };
+    nameField.onFocusLost = [this] { endNaming (true); };
 }
 
 void TakeLane::benchChanged (const Revisions& before, const Revisions& now)
 {
+    chips.benchChanged (before, now);
     if (before.transport != now.transport || before.job != now.job)
     {
         const auto shown = std::exchange (picture, desk.bench.takePicture());
         if (shown != nullptr && picture != nullptr && picture != shown && ! picture->remarks.empty())
             desk.tell (words::from (picture->name + ": " + picture->remarks.front().words + ". " + picture->remarks.front().cost));
+        chips.setVisible (! chips.takes().empty());
         open.setVisible (! playable());
         open.setWords (picture == nullptr ? "Open a take" : "Find file");
         resized();
@@ -35,6 +49,17 @@ void TakeLane::resized()
     button = area.removeFromLeft (round + 4).withSizeKeepingCentre (round, round);
     area.removeFromLeft (20);
     heading = area.removeFromTop (20);
+    if (! chips.takes().empty())
+    {
+        if (playable())
+        {
+            chips.setBounds (heading.removeFromLeft (chips.idealWidth()).expanded (2));
+            heading.removeFromLeft (10);
+        }
+        else
+            chips.setBounds (juce::Rectangle<int> (24, 8, chips.idealWidth(), 20).expanded (2));
+    }
+    nameField.setBounds (heading.withWidth (200).expanded (0, 2));
     area.removeFromTop (3);
     area.removeFromBottom (2);
     wave = area;
@@ -119,101 +144,6 @@ void TakeLane::flipString (size_t index)
     if (played.size() == ticks.size())
         played.clear();
     desk.bench.setStringsPlayed (desk.bench.take(), played);
-}
-
-void TakeLane::paint (juce::Graphics& g)
-{
-    const auto& t = colours();
-    if (! playable())
-    {
-        auto area = getLocalBounds().toFloat().reduced (0.5f);
-        g.setColour (t.sheet);
-        g.fillRoundedRectangle (area, 6.0f);
-        juce::Path border, dashed;
-        border.addRoundedRectangle (area, 6.0f);
-        const float dash[] = { 5.0f, 4.0f };
-        juce::PathStrokeType (1.0f).createDashedStroke (dashed, border, dash, 2);
-        g.setColour (t.mute);
-        g.fillPath (dashed);
-        auto words = getLocalBounds().reduced (24, 0).withTrimmedRight (open.getWidth() + 24).withSizeKeepingCentre (getWidth() - open.getWidth() - 72, 48);
-        words.setX (24);
-        g.setColour (t.ink);
-        g.setFont (type::bold (14.0f));
-        const bool none = picture == nullptr;
-        type::draw (g, none ? juce::String ("Drop a dry take here, or open one.") : words::from (picture->name) + " cannot be played",
-                    words.removeFromTop (24), juce::Justification::centredLeft, true);
-        g.setColour (t.mute);
-        g.setFont (type::text (13.0f));
-        type::draw (g, none ? juce::String ("Straight from the guitar, no amp. Note where every knob stands.")
-                         : words::from (picture->fault) + " The options still read, only listening waits.",
-                    words, juce::Justification::centredLeft, true);
-        return;
-    }
-    paintSheet (g);
-
-    // Play and stop.
-    g.setColour (t.ink);
-    g.fillEllipse (button.toFloat());
-    g.setColour (t.sheet);
-    const auto c = button.toFloat().getCentre();
-    if (desk.bench.isPlaying())
-    {
-        g.fillRect (c.x - 8, c.y - 9, 5.0f, 18.0f);
-        g.fillRect (c.x + 3, c.y - 9, 5.0f, 18.0f);
-    }
-    else
-    {
-        juce::Path triangle;
-        triangle.addTriangle (c.x - 6, c.y - 10, c.x - 6, c.y + 10, c.x + 11, c.y);
-        g.fillPath (triangle);
-    }
-
-    // Name and how it was recorded, strings, loop.
-    auto row = heading;
-    g.setColour (t.ink);
-    g.setFont (type::bold (13.0f));
-    const auto job = desk.bench.job();
-    auto name = words::from (picture->name);
-    const auto font = type::bold (13.0f);
-    type::draw (g, name, row, juce::Justification::centredLeft, false);
-    row.removeFromLeft (juce::roundToInt (type::width (font, name)) + 14);
-    auto how = words::seconds (picture->seconds);
-    const int take = desk.bench.take();
-    if (take >= 0 && take < static_cast<int> (job->takes.size()))
-        how << ", " << words::settingInWords (job->takes[static_cast<size_t> (take)].harness, job->takes[static_cast<size_t> (take)].setting);
-    if (! picture->remarks.empty()) // the worst before all else: it is what a better recording would not have
-        how = words::seconds (picture->seconds) + ", " + words::from (picture->remarks.front().words) + how.substring (words::seconds (picture->seconds).length());
-    if (const auto report = desk.bench.report (desk.bench.heard()); report != nullptr && report->figures.trust.trustedToHz)
-        how = words::seconds (picture->seconds) + ", noise: trust " + words::from (letterOf (report->tag)) + " up to "
-              + words::hertz (*report->figures.trust.trustedToHz) + how.substring (words::seconds (picture->seconds).length());
-    if (job->takes.size() > 1)
-        how << ", take " << (take + 1) << " of " << static_cast<int> (job->takes.size());
-    g.setColour (t.mute);
-    g.setFont (type::text (12.5f));
-    const int tickStart = ticks.empty() ? row.getRight() - 150 : ticks.front().area.getX();
-    const auto label = juce::String ("strings played");
-    const int labelWidth = juce::roundToInt (type::width (type::text (12.5f), label)) + 10;
-    const bool roomForLabel = row.getX() + juce::roundToInt (type::width (type::text (12.5f), how)) + 16 < tickStart - labelWidth;
-    type::draw (g, how, row.withRight (tickStart - (roomForLabel ? labelWidth : 0) - 10), juce::Justification::centredLeft, true);
-    if (roomForLabel && ! ticks.empty())
-        type::draw (g, label, juce::Rectangle<int> (tickStart - labelWidth, row.getY(), labelWidth - 6, row.getHeight()), juce::Justification::centredRight, false);
-    for (const auto& tick : ticks)
-    {
-        g.setColour (tick.on ? t.ink : t.sheet);
-        g.fillRoundedRectangle (tick.area.toFloat(), 4.0f);
-        g.setColour (tick.on ? t.ink : t.mute);
-        g.drawRoundedRectangle (tick.area.toFloat().reduced (0.5f), 4.0f, 1.0f);
-        g.setColour (tick.on ? t.sheet : t.mute);
-        g.setFont (type::text (12.0f));
-        type::draw (g, words::from (tick.name), tick.area, juce::Justification::centred, false);
-    }
-    const auto [from, to] = loopRange();
-    g.setColour (t.mute);
-    g.setFont (type::text (12.5f));
-    type::draw (g, desk.bench.isLooping() ? "Loop " + juce::String (from, 1) + " to " + words::seconds (to) : juce::String ("No loop"),
-                heading.withLeft (heading.getRight() - 140), juce::Justification::centredRight, false);
-    paintWave (g);
-    paintHead (g);
 }
 
 void TakeLane::paintWave (juce::Graphics& g)

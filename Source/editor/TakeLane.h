@@ -1,10 +1,11 @@
 #pragma once
 
-#include "editor/Look.h"
+#include "editor/TakeChips.h"
 
 namespace coldiron
 {
-/** The take: play, waveform, loop brackets, playhead, the strings played. */
+/** The take: the list of takes, play, waveform, loop brackets, playhead, the strings played; a take whose file is gone, and
+    the caution while the guitar is heard live. */
 class TakeLane : public Panel, public juce::SettableTooltipClient
 {
 public:
@@ -16,6 +17,7 @@ public:
     void toggleLoop();
     void nextTake();
     void setLoopEndHere (bool second);
+    void renameTake (int);
 
     void paint (juce::Graphics&) override;
     void resized() override;
@@ -28,6 +30,9 @@ private:
     std::shared_ptr<const TakePicture> picture;
     juce::Rectangle<int> button, wave, heading;
     WordButton open;
+    TakeChips chips;
+    juce::TextEditor nameField;
+    int naming = -1; ///< the take being renamed
     juce::Path quiet, loud; ///< the waveform, outside and inside the loop
     int lastX = -1;
     enum class Grip { none, left, right, place } grip = Grip::none;
@@ -44,6 +49,12 @@ private:
     void flipString (size_t index);
     void paintWave (juce::Graphics&);
     void paintHead (juce::Graphics&);
+    void paintEmpty (juce::Graphics&);
+    void paintHeading (juce::Graphics&);
+    void endNaming (bool keep);
+    bool isMissing() const;
+    bool isLive() const { return desk.bench.source() == Source::host && ! desk.inHost; }
+    juce::String takeName() const;
     Grip gripAt (juce::Point<float>) const;
 };
 }

@@ -78,6 +78,7 @@ struct Job
 {
     std::filesystem::path file;      ///< empty when not from a file
     std::string title;
+    std::string wish;                ///< of the client, in their words
     Guitar guitar;
     Load recording, listening;
     HumAnswers hum;

@@ -2,6 +2,7 @@
 
 #include "job/Starter.h"
 
+#include "audition/PickupsHeard.h"
 #include "audition/Volumes.h"
 #include "job/Paths.h"
 #include "job/Quantity.h"
@@ -23,25 +24,24 @@ std::string filled (const std::string& text, const Names& names)
     return filledIn (text, names, ignored);
 }
 
+/** A fault without the file it stands in: it is told about a guitar, not about a file. */
+std::string withoutFile (std::string message)
+{
+    for (size_t open = message.find (" ("); open != std::string::npos; open = message.find (" (", open + 1))
+    {
+        const auto close = message.find (')', open);
+        if (close == std::string::npos || message.substr (open, close - open).find (".json") == std::string::npos)
+            continue;
+        message.erase (open, close + 1 - open);
+        break;
+    }
+    return message;
+}
+
 std::string words (std::string name)
 {
     std::replace (name.begin(), name.end(), '-', ' ');
     return name;
-}
-
-/** Pickups of which a coil reaches the jack. */
-std::set<std::string> pickupsHeard (const Side& side)
-{
-    const Voice voice = side.voice();
-    std::set<std::string> heard;
-    if (voice.isSilent())
-        return heard;
-    const auto drives = voice.drives (500.0);
-    const double most = drives.cwiseAbs().maxCoeff();
-    for (int i = 0; i < voice.numCoils(); ++i)
-        if (std::abs (drives[i]) > 0.03 * most)
-            heard.insert (voice.guitar().coils[static_cast<size_t> (i)].pickup);
-    return heard;
 }
 
 /** Parts that an ask may name, those that suit the ones filled in already first. */
@@ -155,7 +155,7 @@ private:
                 uses.push_back (*use);
             harness = use ? applyRewires (guitar.harness, uses, {}, faults) : std::nullopt;
             if (! harness)
-                return faults.empty() ? std::string ("it cannot be done here") : faults.front().message;
+                return faults.empty() ? std::string ("it cannot be done here") : withoutFile (faults.front().message);
             option.rewires.emplace_back (rewire.preset, arguments);
         }
         return bestPath (*harness) == Path::open ? std::string() : std::string ("nothing would be heard");

@@ -22,7 +22,9 @@ public:
         const auto before = faults.size();
         job.title = reader.text ("title");
         reader.text ("about");
-        reader.text ("client");
+        const auto client = reader.text ("client"); // an older word for the same
+        job.wish = reader.text ("wish", client);
+        reader.text ("notes");
         const auto* agreed = reader.value ("agreed");
         if (const auto* heard = reader.value ("heard"))
             job.heard = readHeard (*heard, faults);
@@ -231,6 +233,7 @@ private:
         option.letter = letter;
         option.name = entry.text ("name");
         entry.text ("about");
+        entry.text ("notes");
         if (entry.value ("take") != nullptr)
             option.ownTake = takeOf (entry);
         option.take = option.settingTake = option.ownTake.value_or (0);

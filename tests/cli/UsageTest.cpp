@@ -70,3 +70,16 @@ TEST_CASE ("presets are listed and shown")
     CHECK (shown.exitCode == 0);
     CHECK (shown.out.find ("\"From the bench\"") != std::string::npos);
 }
+
+TEST_CASE ("the take card is written whole, for the guitar of the job")
+{
+    const Shop shop;
+    CHECK (run ({ "card", shop.path ("job.json") }).exitCode == 2); // no --out
+    const auto written = run ({ "card", shop.path ("job.json"), "--out", shop.path ("card.html") });
+    CHECK (written.exitCode == 0);
+    const auto shown = run ({ "card", shop.path ("job.json"), "--out", "-" });
+    CHECK (shown.out.find ("Take card") != std::string::npos);
+    CHECK (shown.out.find ("</html>") != std::string::npos);
+    CHECK (shop.files() == std::vector<std::string> { "card.html", "job.json", "take.wav" });
+    CHECK (run ({ "card", shop.path ("nothing.json"), "--out", "-" }).exitCode == 1);
+}

@@ -78,6 +78,19 @@ public:
                 session.wantSweep (session.heard(), {});
                 break;
             }
+        window.showNotes (true);
+        take (window, "notes", 1.0f);
+        window.showNotes (false);
+        const auto first = session.job()->takes.empty() ? std::filesystem::path() : session.job()->takes.front().file;
+        if (! first.empty() && session.addTake (first))
+        {
+            session.play();
+            session.stop();
+            session.settleReports (20.0);
+            take (window, "two-takes", 1.0f);
+            session.undo();
+            session.settleReports (20.0);
+        }
         session.hear (asRecorded);
         take (window, "as-recorded", 1.0f);
         session.edit ("/options/A/setting", "{ \"no-such-knob\": 3 }", "");
@@ -221,6 +234,22 @@ public:
         window.setVisible (true);
         runFor (50);
         take (window, "empty", 1.0f);
+        session.newJob ("two-humbuckers-four-knobs");
+        session.edit ("/options", R"({ "A": { "name": "All switches", "rewires": [
+            { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" }, { "use": "series-parallel", "pickup": "neck", "pot": "neck-volume" },
+            { "use": "phase-pull", "pickup": "bridge", "pot": "bridge-tone" } ] } })", "");
+        session.hear (1);
+        session.settleReports (20.0);
+        take (window, "decide-four-switches", 1.0f);
+        session.edit ("/takes", R"([ { "file": "/nowhere/verse.wav" }, { "file": "/nowhere/bridge.wav" } ])", "");
+        session.settleReports (5.0);
+        take (window, "take-missing", 1.0f);
+        session.newJob ("two-humbuckers-four-knobs");
+        window.showStarter ("brighter");
+        take (window, "starter", 1.0f);
+        session.newJob ("two-humbuckers-two-lead");
+        window.showStarter ("independent");
+        take (window, "starter-refused", 1.0f);
     }
 
 private:

@@ -1,89 +1,15 @@
 // The window as a person finds it: no text cut off, nothing over anything else, the keyboard does the job, and what is
 // turned on screen is what the bench has.
 
-#include "editor/BenchWindow.h"
-#include "plugin/session/Session.h"
-
-#include <catch2/catch.hpp>
+#include "Windows.h"
 
 #include <atomic>
 #include <cmath>
-#include <filesystem>
 #include <fstream>
 #include <thread>
 
 using namespace coldiron;
-
-namespace
-{
-/** Draws like any other, and notes glyphs that stick out of where they may be drawn. */
-class TextWatcher : public juce::LowLevelGraphicsSoftwareRenderer
-{
-public:
-    explicit TextWatcher (const juce::Image& image) : LowLevelGraphicsSoftwareRenderer (image) {}
-
-    int glyphs = 0;
-    std::vector<juce::String> cut;
-
-    void drawGlyph (int glyph, const juce::AffineTransform& place) override
-    {
-        ++glyphs;
-        const auto font = getFont();
-        juce::Path outline;
-        font.getTypefacePtr()->getOutlineForGlyph (glyph, outline);
-        const auto box = outline.getBoundsTransformed (juce::AffineTransform::scale (font.getHeight() * font.getHorizontalScale(), font.getHeight()).followedBy (place));
-        const auto clip = getClipBounds().toFloat().expanded (1.5f);
-        if (! box.isEmpty() && ! clip.contains (box))
-            cut.push_back ("glyph " + juce::String (glyph) + " at " + box.toString() + " in " + clip.toString());
-        LowLevelGraphicsSoftwareRenderer::drawGlyph (glyph, place);
-    }
-};
-
-struct Shop
-{
-    Session session { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
-
-    Shop()
-    {
-        session.prepare (48000.0);
-        const std::string job = R"({ "coldiron": "job 1", "title": "Walnut two-humbucker", "client": "Too dark in the middle.",
-            "guitar": "two-humbuckers-four-knobs",
-            "options": {
-              "A": { "name": "Bridge in parallel", "rewires": [ { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" } ], "setting": { "bridge-volume-pull": "up", "selector": "bridge" } },
-              "B": { "name": "Bridge split, north coil", "rewires": [ { "use": "split-shorted", "pickup": "bridge", "pot": "bridge-volume" } ], "setting": { "bridge-volume-pull": "up", "selector": "bridge" } } } })";
-        const bool read = session.setJobText (job);
-        for (const auto& fault : session.faults())
-            UNSCOPED_INFO (fault.text());
-        REQUIRE (read);
-        REQUIRE (session.settleReports (20.0));
-    }
-};
-
-void runFor (int milliseconds) { juce::MessageManager::getInstance()->runDispatchLoopUntil (milliseconds); }
-
-void checkTree (const juce::Component& parent)
-{
-    for (int i = 0; i < parent.getNumChildComponents(); ++i)
-    {
-        const auto* a = parent.getChildComponent (i);
-        if (! a->isVisible() || dynamic_cast<const juce::TooltipWindow*> (a) != nullptr)
-            continue;
-        INFO (a->getTitle().toStdString() << " " << a->getName().toStdString() << " " << a->getBounds().toString().toStdString());
-        CHECK (parent.getLocalBounds().contains (a->getBounds()));
-        for (int j = i + 1; j < parent.getNumChildComponents(); ++j)
-        {
-            const auto* b = parent.getChildComponent (j);
-            // Tags and the strip of threads reach over their edges on purpose, by up to 6 px.
-            const bool sameRow = a->isVisible() && b->isVisible() && dynamic_cast<const juce::TooltipWindow*> (b) == nullptr;
-            if (sameRow && dynamic_cast<const juce::Label*> (a) == nullptr)
-                CHECK_FALSE (a->getBounds().reduced (6).intersects (b->getBounds().reduced (6)));
-        }
-        checkTree (*a);
-    }
-}
-
-juce::KeyPress key (const char* words) { return juce::KeyPress::createFromDescription (words); }
-}
+using namespace windows;
 
 TEST_CASE ("no text is cut off and nothing lies over anything else", "[window]")
 {
@@ -97,16 +23,7 @@ TEST_CASE ("no text is cut off and nothing lies over anything else", "[window]")
         window.refresh();
         INFO (size.width << " x " << size.height);
         checkTree (window);
-        juce::Image image (juce::Image::ARGB, size.width, size.height, true);
-        TextWatcher watcher (image);
-        juce::Graphics g (watcher);
-        juce::StringArray shortened;
-        type::cutOff = &shortened;
-        window.paintEntireComponent (g, true);
-        type::cutOff = nullptr;
-        CHECK (watcher.glyphs > 200);
-        CHECK (juce::StringArray (watcher.cut.data(), static_cast<int> (watcher.cut.size())).joinIntoString ("; ").toStdString() == "");
-        CHECK (shortened.joinIntoString ("; ").toStdString() == "");
+        checkText (window);
     }
 }
 

@@ -1,5 +1,7 @@
 #include "plugin/session/JobDocument.h"
 
+#include "plugin/session/TakeEdits.h"
+
 #include <fstream>
 #include <sstream>
 
@@ -16,6 +18,17 @@ constexpr const char* firstJob = R"({
   "guitar": "two-humbuckers-four-knobs",
   "options": { "A": { "name": "As it is" } }
 })";
+
+/** Takes are named relative to the job: saved in another folder, the names change and the files stay the same. */
+void moveTo (JobTree& tree, const fs::path& from, const fs::path& to)
+{
+    if (! tree.is_object() || ! tree.contains ("takes") || ! tree["takes"].is_array())
+        return;
+    for (JobTree& take : tree["takes"])
+        if (take.is_object() && take.contains ("file") && take["file"].is_string())
+            if (const fs::path file = take["file"].get<std::string>(); ! file.empty())
+                take["file"] = pathInJob (file.is_absolute() || from.empty() ? file : from / file, to);
+}
 
 std::shared_ptr<const Job> readOrNull (const std::string& text, const fs::path& folder, const PresetFolders& presets, Faults& faults)
 {
@@ -68,9 +81,14 @@ bool JobDocument::save (const fs::path& path, const JobTree& withSettings)
 {
     const fs::path beside = path.string() + ".part";
     std::error_code fault;
+    const fs::path folder = fs::absolute (path, fault).parent_path().lexically_normal();
+    const bool moves = fs::absolute (jobFolder.empty() ? "." : jobFolder, fault).lexically_normal() != folder;
+    JobTree saved = withSettings;
+    if (moves)
+        moveTo (saved, jobFolder, folder);
     {
         std::ofstream stream (beside, std::ios::binary);
-        stream << textOf (withSettings);
+        stream << textOf (saved);
         stream.flush();
         if (! stream)
         {
@@ -86,8 +104,13 @@ bool JobDocument::save (const fs::path& path, const JobTree& withSettings)
         fs::remove (beside, fault);
         return false;
     }
-    state = withSettings;
+    if (moves)
+        for (auto* steps : { &past, &future })
+            for (Step& step : *steps)
+                moveTo (step.tree, jobFolder, folder);
+    state = std::move (saved);
     jobFile = path;
+    jobFolder = folder;
     changed = false;
     lastFaults.clear();
     return true;

@@ -1,0 +1,26 @@
+#include "cli/Command.h"
+#include "paper/TakeCard.h"
+
+#include <CLI/CLI.hpp>
+
+namespace coldiron::cli
+{
+void addCard (CLI::App& app, Common& common, Action& action)
+{
+    struct Asked { std::string job, out; };
+    auto* command = app.add_subcommand ("card", "How to record the takes for this guitar, one page to print");
+    auto asked = std::make_shared<Asked>();
+    command->add_option ("JOB", asked->job, "The job's file")->required();
+    command->add_option ("--out", asked->out, "HTML file to write; - is standard output")->required();
+    addPresetFolders (*command, common);
+    command->callback ([asked, &common, &action]
+                       {
+                           action = [asked, &common]
+                           {
+                               const auto job = openJob (asked->job, common);
+                               writeWhole (asked->out, takeCardHtml (job.guitar, job.title, job.wish));
+                               return fine;
+                           };
+                       });
+}
+}

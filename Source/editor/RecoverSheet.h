@@ -1,0 +1,27 @@
+#pragma once
+
+#include "editor/Overlays.h"
+#include "plugin/session/Autosave.h"
+
+namespace coldiron
+{
+/** Work that an earlier run left unsaved: open it, leave it for later, or throw it away. */
+class RecoverSheet : public Overlay
+{
+public:
+    RecoverSheet (Desk&, std::vector<LeftWork>);
+
+    std::function<void (const LeftWork&)> onOpen;
+    void start() { openIt.grabKeyboardFocus(); }
+    void paint (juce::Graphics&) override;
+    void resized() override;
+    static int idealHeight() { return 230; }
+
+private:
+    std::vector<LeftWork> left;
+    size_t shown = 0;
+    WordButton openIt, discard, later;
+
+    void next();
+};
+}

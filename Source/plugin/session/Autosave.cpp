@@ -1,0 +1,183 @@
+#include "plugin/session/Autosave.h"
+
+#include "plugin/session/JobTree.h"
+
+#include <fcntl.h>
+#include <sys/file.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <atomic>
+#include <chrono>
+#include <fstream>
+#include <sstream>
+
+namespace coldiron
+{
+namespace fs = std::filesystem;
+
+namespace
+{
+constexpr const char* kind = "unsaved 1";
+constexpr const char* ending = ".unsaved";
+
+fs::path lockOf (const fs::path& kept) { return kept.string() + ".lock"; }
+
+/** @returns the open file that holds the lock; -1 where another holds it or there is no such place */
+int takeLock (const fs::path& path, bool makes)
+{
+    const int file = ::open (path.c_str(), O_RDWR | O_CLOEXEC | (makes ? O_CREAT : 0), 0600);
+    if (file >= 0 && ::flock (file, LOCK_EX | LOCK_NB) != 0)
+    {
+        ::close (file);
+        return -1;
+    }
+    return file;
+}
+
+void write (const fs::path& path, const Unsaved& work)
+{
+    JobTree tree;
+    tree["coldiron"] = kind;
+    tree["title"] = work.title;
+    tree["file"] = work.file.string();
+    tree["folder"] = work.folder.string();
+    tree["job"] = work.jobText;
+    const fs::path beside = path.string() + ".part";
+    bool fine = false;
+    {
+        std::ofstream stream (beside, std::ios::binary);
+        stream << tree.dump (-1, ' ', false, JobTree::error_handler_t::replace);
+        stream.flush();
+        fine = static_cast<bool> (stream);
+    }
+    std::error_code ignored;
+    if (fine)
+        fs::rename (beside, path, ignored);
+    else
+        fs::remove (beside, ignored);
+}
+
+std::optional<Unsaved> read (const fs::path& path)
+{
+    std::ifstream stream (path, std::ios::binary);
+    std::ostringstream text;
+    if (! stream || ! (text << stream.rdbuf()))
+        return std::nullopt;
+    const JobTree tree = parseJobTree (text.str());
+    const auto textAt = [&] (const char* key) { return tree.contains (key) && tree[key].is_string() ? tree[key].get<std::string>() : std::string(); };
+    if (! tree.is_object() || textAt ("coldiron") != kind || textAt ("job").empty())
+        return std::nullopt;
+    return Unsaved { textAt ("job"), textAt ("title"), textAt ("file"), textAt ("folder") };
+}
+}
+
+Autosave::Autosave (fs::path folder)
+{
+    static std::atomic<int> count { 0 };
+    std::error_code ignored;
+    fs::create_directories (folder, ignored);
+    for (int tries = 0; tries < 100 && lock < 0; ++tries) // a dead process may have had this number
+    {
+        kept = folder / (std::to_string (::getpid()) + "-" + std::to_string (++count) + ending);
+        if (! fs::exists (kept, ignored))
+            lock = takeLock (lockOf (kept), true);
+    }
+    thread = std::thread ([this] { run(); });
+}
+
+Autosave::~Autosave()
+{
+    {
+        const std::scoped_lock guard (mutex);
+        quit = true;
+    }
+    wake.notify_all();
+    thread.join();
+    std::error_code ignored;
+    if (lock >= 0 && ! fs::exists (kept, ignored))
+        fs::remove (lockOf (kept), ignored);
+    if (lock >= 0)
+        ::close (lock);
+}
+
+void Autosave::keep (Unsaved work)
+{
+    {
+        const std::scoped_lock guard (mutex);
+        wanted = std::move (work);
+        wantsDrop = false;
+    }
+    wake.notify_all();
+}
+
+void Autosave::drop()
+{
+    {
+        const std::scoped_lock guard (mutex);
+        wanted.reset();
+        wantsDrop = true;
+    }
+    wake.notify_all();
+}
+
+bool Autosave::settle (double seconds)
+{
+    std::unique_lock guard (mutex);
+    return idle.wait_for (guard, std::chrono::duration<double> (seconds), [this] { return ! busy && ! wanted && ! wantsDrop; });
+}
+
+/** Everything asked for before the end is done before the end. */
+void Autosave::run()
+{
+    std::unique_lock guard (mutex);
+    for (;;)
+    {
+        wake.wait (guard, [this] { return quit || wanted || wantsDrop; });
+        if (! wanted && ! wantsDrop)
+            return;
+        const auto work = std::exchange (wanted, std::nullopt);
+        wantsDrop = false;
+        busy = true;
+        guard.unlock();
+        std::error_code ignored;
+        if (lock >= 0 && work)
+            write (kept, *work);
+        else if (lock >= 0)
+            fs::remove (kept, ignored);
+        guard.lock();
+        busy = false;
+        idle.notify_all();
+    }
+}
+
+std::vector<LeftWork> leftWork (const fs::path& folder)
+{
+    std::vector<LeftWork> left;
+    std::error_code ignored;
+    for (const auto& entry : fs::directory_iterator (folder, ignored))
+    {
+        if (entry.path().extension() != ending)
+            continue;
+        const int lock = takeLock (lockOf (entry.path()), true);
+        if (lock < 0)
+            continue; // its owner lives
+        ::close (lock);
+        if (auto work = read (entry.path()))
+            left.push_back ({ entry.path(), std::move (*work), fs::last_write_time (entry.path(), ignored) });
+    }
+    std::sort (left.begin(), left.end(), [] (const LeftWork& a, const LeftWork& b) { return a.when > b.when; });
+    return left;
+}
+
+void forget (const LeftWork& left)
+{
+    const int lock = takeLock (lockOf (left.file), true);
+    if (lock < 0)
+        return;
+    std::error_code ignored;
+    fs::remove (left.file, ignored);
+    fs::remove (lockOf (left.file), ignored);
+    ::close (lock);
+}
+}

@@ -1,0 +1,93 @@
+// Starter sets in the window: three options for a wish by the keyboard alone, undone, saved and opened again the same.
+#include "Windows.h"
+
+using namespace coldiron;
+using namespace windows;
+
+namespace
+{
+juce::Component* listOver (BenchWindow& window)
+{
+    for (auto* child : window.getChildren())
+        if (dynamic_cast<RewireList*> (child) != nullptr)
+            return child;
+    return nullptr;
+}
+
+juce::TextEditor* searchOf (juce::Component& list)
+{
+    for (auto* child : list.getChildren())
+        if (auto* field = dynamic_cast<juce::TextEditor*> (child))
+            return field;
+    return nullptr;
+}
+}
+
+TEST_CASE ("a starter set comes by keyboard alone, is undone, saved and opened the same", "[window]")
+{
+    Shop shop;
+    REQUIRE (shop.session.newJob ("two-humbuckers-four-knobs"));
+    BenchWindow window (shop.session, false);
+    window.setSize (1200, 800);
+    window.setVisible (true);
+    window.refresh();
+    const auto before = shop.session.jobText();
+    CHECK (window.keyPressed (key ("N")));
+    runFor (50);
+    auto* list = listOver (window);
+    REQUIRE (list != nullptr);
+    auto* search = searchOf (*list);
+    REQUIRE (search != nullptr);
+    CHECK (list->keyPressed (juce::KeyPress (juce::KeyPress::downKey))); // the sets stand first: the second is "brighter"
+    REQUIRE (search->onReturnKey);
+    search->onReturnKey();
+    runFor (50);
+    REQUIRE (shop.session.tags() == std::vector<Tag> { 1, 2, 3 });
+    CHECK (shop.session.heard() == 1);
+    CHECK (shop.session.undoName() == "Starter set: Brighter");
+    CHECK (listOver (window) == nullptr);
+
+    const auto file = std::filesystem::temp_directory_path() / ("coldiron-starter-" + std::to_string (juce::Time::getHighResolutionTicks()) + ".json");
+    REQUIRE (shop.session.saveJob (file));
+    Session again { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
+    REQUIRE (again.openJob (file));
+    CHECK (again.jobText() == shop.session.jobText());
+    std::filesystem::remove (file);
+
+    CHECK (window.keyPressed (key ("ctrl + Z")));
+    CHECK (shop.session.jobText() == before);
+}
+
+TEST_CASE ("the list shows each set, searched by what a player says, with nothing cut off", "[window]")
+{
+    Shop shop;
+    for (const char* guitar : { "two-humbuckers-four-knobs", "two-humbuckers-two-lead", "bass-5-split-coil", "one-humbucker-buffered" })
+    {
+        REQUIRE (shop.session.newJob (guitar));
+        for (const auto& set : shop.session.presets().list ("starters"))
+        {
+            INFO (set << " on " << guitar);
+            BenchWindow window (shop.session, false);
+            window.setSize (1200, 800);
+            window.setVisible (true);
+            window.refresh();
+            window.showStarter (set);
+            runFor (20);
+            auto* list = listOver (window);
+            REQUIRE (list != nullptr);
+            checkTree (*list);
+            checkText (*list);
+        }
+    }
+    BenchWindow window (shop.session, false);
+    window.setSize (1200, 800);
+    window.setVisible (true);
+    window.showRewires (asRecorded);
+    runFor (20);
+    auto* list = listOver (window);
+    REQUIRE (list != nullptr);
+    searchOf (*list)->setText ("hums where", true); // how a player says it
+    runFor (20);
+    searchOf (*list)->onReturnKey();
+    CHECK (shop.session.undoName() == "Starter set: Quieter");
+}

@@ -1,0 +1,221 @@
+// Takes, notes and work left behind, in the window: by keyboard, undone, saved and opened the same; nothing cut off.
+#include "Windows.h"
+
+#include "editor/NotesSheet.h"
+#include "editor/RecoverSheet.h"
+#include "job/TakeFile.h"
+
+#include <cmath>
+#include <fstream>
+
+using namespace coldiron;
+using namespace windows;
+namespace fs = std::filesystem;
+
+namespace
+{
+struct Folder
+{
+    fs::path path = fs::temp_directory_path() / ("coldiron-window-" + std::to_string (juce::Time::getHighResolutionTicks()));
+    Folder() { fs::create_directories (path); }
+    ~Folder()
+    {
+        std::error_code ignored;
+        fs::remove_all (path, ignored);
+    }
+
+    fs::path take (const std::string& name) const
+    {
+        std::vector<float> tone (48000);
+        for (size_t i = 0; i < tone.size(); ++i)
+            tone[i] = 0.2f * static_cast<float> (std::sin (0.02 * static_cast<double> (i)));
+        TakeWriter writer (path / name, 48000.0, 1, false);
+        writer.write ({ tone });
+        writer.finish();
+        return path / name;
+    }
+};
+
+template <typename T> T* find (juce::Component& parent)
+{
+    for (auto* child : parent.getChildren())
+    {
+        if (auto* wanted = dynamic_cast<T*> (child))
+            return wanted;
+        if (auto* deeper = find<T> (*child))
+            return deeper;
+    }
+    return nullptr;
+}
+
+juce::KeyPress plain (int code) { return juce::KeyPress (code); }
+
+void checkAtSizes (BenchWindow& window)
+{
+    struct Size { int width, height; };
+    for (const auto size : { Size { 900, 600 }, Size { 1200, 800 }, Size { 1920, 1200 } })
+    {
+        INFO (size.width << " x " << size.height);
+        window.setSize (size.width, size.height);
+        window.refresh();
+        checkTree (window);
+        checkText (window);
+    }
+}
+}
+
+TEST_CASE ("takes are chosen, renamed and removed by the keyboard, undone, saved and opened the same", "[window]")
+{
+    Folder folder;
+    Shop shop;
+    BenchWindow window (shop.session, false);
+    window.setSize (1200, 800);
+    window.setVisible (true);
+    REQUIRE (shop.session.addTake (folder.take ("bridge pickup alone.wav")));
+    REQUIRE (shop.session.addTake (folder.take ("neck.wav")));
+    REQUIRE (shop.session.settleReports (20.0));
+    window.refresh();
+    auto* chips = find<TakeChips> (window);
+    REQUIRE (chips != nullptr);
+    CHECK (chips->isVisible());
+    CHECK (shop.session.take() == 1);
+    CHECK (chips->keyPressed (plain (juce::KeyPress::leftKey)));
+    CHECK (shop.session.take() == 0);
+    CHECK (window.keyPressed (key ("T")));
+    CHECK (shop.session.take() == 1);
+    REQUIRE (shop.session.settleReports (20.0));
+    window.refresh();
+    checkAtSizes (window);
+
+    CHECK (chips->keyPressed (plain (juce::KeyPress::F2Key)));
+    auto* lane = dynamic_cast<TakeLane*> (chips->getParentComponent());
+    REQUIRE (lane != nullptr);
+    auto* field = find<juce::TextEditor> (*lane);
+    REQUIRE (field != nullptr);
+    REQUIRE (field->isVisible());
+    CHECK (field->getText() == "neck.wav");
+    field->setText ("Neck, slow", false);
+    field->onReturnKey();
+    window.refresh();
+    CHECK (takeLines (shop.session)[1].name == "Neck, slow");
+    const auto named = shop.session.jobText();
+
+    CHECK (chips->keyPressed (plain (juce::KeyPress::deleteKey)));
+    window.refresh();
+    REQUIRE (shop.session.job()->takes.size() == 1);
+    CHECK (window.keyPressed (key ("ctrl + Z")));
+    CHECK (shop.session.jobText() == named);
+
+    REQUIRE (shop.session.saveJob (folder.path / "job.json"));
+    Session again { PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } } };
+    REQUIRE (again.openJob (folder.path / "job.json"));
+    CHECK (again.jobText() == shop.session.jobText());
+    CHECK (again.jobText().find ("\"neck.wav\"") != std::string::npos); // beside the job: relative
+}
+
+TEST_CASE ("a take whose file is gone says so, keeps its place and is found again", "[window]")
+{
+    Folder folder;
+    Shop shop;
+    const auto taken = folder.take ("verse.wav");
+    REQUIRE (shop.session.addTake (taken));
+    REQUIRE (shop.session.saveJob (folder.path / "job.json"));
+    fs::rename (taken, folder.path / "elsewhere.wav");
+    REQUIRE (shop.session.openJob (folder.path / "job.json"));
+    REQUIRE (shop.session.settleReports (20.0));
+    BenchWindow window (shop.session, false);
+    window.setVisible (true);
+    checkAtSizes (window);
+    auto* lane = find<TakeLane> (window);
+    REQUIRE (lane != nullptr);
+    auto* button = find<WordButton> (*lane);
+    REQUIRE (button != nullptr);
+    CHECK (button->isVisible());
+    CHECK (button->getName() == "Find file");
+    REQUIRE (relinkTake (shop.session, 0, folder.path / "elsewhere.wav"));
+    REQUIRE (shop.session.settleReports (20.0));
+    window.refresh();
+    CHECK_FALSE (button->isVisible());
+    CHECK (window.keyPressed (key ("ctrl + Z")));
+    REQUIRE (shop.session.settleReports (20.0));
+    window.refresh();
+    CHECK (button->isVisible());
+}
+
+TEST_CASE ("notes are typed, undone and kept in the job", "[window]")
+{
+    Shop shop;
+    shop.session.hear (2);
+    BenchWindow window (shop.session, false);
+    window.setSize (1200, 800);
+    window.setVisible (true);
+    window.refresh();
+    CHECK (window.keyPressed (key ("J")));
+    auto* sheet = find<NotesSheet> (window);
+    REQUIRE (sheet != nullptr);
+    checkTree (*sheet);
+    checkText (*sheet, 20);
+    std::vector<juce::TextEditor*> fields;
+    for (auto* child : sheet->getChildren())
+        if (auto* field = dynamic_cast<juce::TextEditor*> (child))
+            fields.push_back (field);
+    REQUIRE (fields.size() == 3);
+    CHECK (fields[0]->getText() == "Too dark in the middle."); // what the older key said
+    fields[0]->setText ("Brighter, \"like\" glass", false);
+    fields[0]->onReturnKey();
+    fields[2]->setText ("The client laughed.\nTake it.", false);
+    fields[2]->onFocusLost();
+    CHECK (shop.session.job()->wish == "Brighter, \"like\" glass");
+    CHECK (shop.session.jobText().find ("The client laughed.\\nTake it.") != std::string::npos);
+    CHECK (shop.session.undoName() == "Notes on B");
+    REQUIRE (shop.session.undo());
+    CHECK (shop.session.jobText().find ("laughed") == std::string::npos);
+    REQUIRE (shop.session.undo());
+    CHECK (shop.session.job()->wish == "Too dark in the middle.");
+}
+
+TEST_CASE ("work left behind is offered, opens with its own file, and is gone once saved", "[window]")
+{
+    Folder folder;
+    {
+        Shop before; // a run that ended with unsaved work
+        REQUIRE (before.session.saveJob (folder.path / "job.json"));
+        BenchWindow window (before.session, false);
+        window.setSize (1200, 800);
+        window.keepUnsavedIn (folder.path / "unsaved");
+        REQUIRE (before.session.renameOption (1, "Not saved"));
+        runFor (3500); // kept every two seconds
+        REQUIRE (window.unsaved()->settle (10.0));
+        CHECK (fs::exists (window.unsaved()->file()));
+        REQUIRE (before.session.renameOption (1, "Changed a moment before the end"));
+    }
+    Shop shop;
+    BenchWindow window (shop.session, false);
+    window.setSize (1200, 800);
+    window.setVisible (true);
+    window.keepUnsavedIn (folder.path / "unsaved");
+    auto* sheet = find<RecoverSheet> (window);
+    REQUIRE (sheet != nullptr);
+    checkTree (*sheet);
+    checkText (*sheet, 40);
+    WordButton* open = nullptr;
+    for (auto* child : sheet->getChildren())
+        if (auto* button = dynamic_cast<WordButton*> (child); button != nullptr && button->getName() == "Open it")
+            open = button;
+    REQUIRE (open != nullptr);
+    CHECK (open->keyPressed (plain (juce::KeyPress::returnKey)));
+    runFor (100);
+    CHECK (shop.session.job()->find ("A")->name == "Changed a moment before the end");
+    CHECK (shop.session.jobFile() == folder.path / "job.json");
+    CHECK (shop.session.isChanged());
+    runFor (2500);
+    REQUIRE (window.unsaved()->settle (10.0));
+    CHECK (fs::exists (window.unsaved()->file()));
+    CHECK (window.keyPressed (key ("ctrl + S")));
+    runFor (2500);
+    REQUIRE (window.unsaved()->settle (10.0));
+    CHECK_FALSE (fs::exists (window.unsaved()->file()));
+    Session again { PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } } };
+    REQUIRE (again.openJob (folder.path / "job.json"));
+    CHECK (again.job()->find ("A")->name == "Changed a moment before the end");
+}
