@@ -23,8 +23,7 @@ const char* sixAndThree = R"({ "coldiron": "job 1", "title": "Many controls",
      { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" }, { "use": "series-parallel", "pickup": "neck", "pot": "neck-volume" } ] },
    "B": { "name": "And more", "rewires": [
      { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" }, { "use": "series-parallel", "pickup": "neck", "pot": "neck-volume" },
-     { "use": "phase-pull", "pickup": "bridge", "pot": "bridge-tone" }, { "use": "phase-pull", "pickup": "neck", "pot": "neck-tone" },
-     { "use": "mid-scoop", "pot": "master" } ] } } })";
+     { "use": "kill-switch" }, { "use": "mid-scoop", "pot": "master" }, { "use": "rotary-cap-selector", "cap": "bridge-cap" } ] } } })";
 
 template <typename T> void collect (const juce::Component& parent, std::vector<const T*>& found)
 {
@@ -79,7 +78,7 @@ TEST_CASE ("six knobs and three switches fit at 1200 x 800, with the figures", "
     checkTree (*panel);
     checkText (window);
 
-    session.hear (2); // two push-pulls and a scoop more: they scroll, and it is said
+    session.hear (2); // three switches more: they scroll, and it is said
     window.refresh();
     const auto switches = shownOf<LeverRail> (*panel);
     CHECK (switches.second == 6);

@@ -237,7 +237,7 @@ public:
         session.newJob ("two-humbuckers-four-knobs");
         session.edit ("/options", R"({ "A": { "name": "All switches", "rewires": [
             { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" }, { "use": "series-parallel", "pickup": "neck", "pot": "neck-volume" },
-            { "use": "phase-pull", "pickup": "bridge", "pot": "bridge-tone" } ] } })", "");
+            { "use": "kill-switch" }, { "use": "mid-scoop", "pot": "bridge-tone" }, { "use": "rotary-cap-selector", "cap": "neck-cap" } ] } })", "");
         session.hear (1);
         session.settleReports (20.0);
         take (window, "decide-four-switches", 1.0f);

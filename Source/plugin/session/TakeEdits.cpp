@@ -69,8 +69,8 @@ bool removeTake (Bench& bench, int take)
     if (tree["takes"].empty())
         tree.erase ("takes");
     if (tree.contains ("options") && tree["options"].is_object())
-        for (auto& [letter, option] : tree["options"].items())
-            if (option.contains ("take") && option["take"].is_number())
+        for (auto at = tree["options"].begin(); at != tree["options"].end(); ++at)
+            if (JobTree& option = at.value(); option.contains ("take") && option["take"].is_number())
             {
                 const int heardOn = option["take"].get<int>() - 1; // counted from 1
                 if (heardOn == take || ! tree.contains ("takes"))
