@@ -103,17 +103,17 @@ std::string listedPickups (const std::set<std::string>& pickups)
 
 constexpr const char* style = R"(
 @page{size:A4;margin:0}*{box-sizing:border-box;margin:0}html{-webkit-print-color-adjust:exact;print-color-adjust:exact}
-body{font:400 13px/1.42 B612,Verdana,"DejaVu Sans",sans-serif;color:#1C2A33;background:#fff;width:794px;min-height:1122px;padding:38px 46px 30px;margin:0 auto}
-h1,h2{font-family:"Routed Gothic","DejaVu Sans Condensed",B612,sans-serif;font-weight:400}h1{font-size:28px;line-height:1.15;margin:3px 0 6px}h2{font-size:17px;margin:15px 0 4px}
+body{font:400 13.5px/1.42 B612,Verdana,"DejaVu Sans",sans-serif;color:#1C2A33;background:#fff;width:794px;min-height:1122px;padding:38px 46px 30px;margin:0 auto}
+h1,h2{font-family:"Routed Gothic","DejaVu Sans Condensed",B612,sans-serif;font-weight:400}h1{font-size:28px;line-height:1.15;margin:3px 0 6px}h2{font-size:18px;margin:20px 0 5px}
 .m{color:#55656C}.top{display:grid;grid-template-columns:1fr auto;gap:20px}.tag{width:104px;height:88px}
-table{width:100%;border-collapse:collapse}td,th{padding:4.5px 8px 4.5px 0;border-bottom:.8px solid #B9C2C0;text-align:left;vertical-align:top;font-weight:400}th{color:#55656C;font-size:12px;padding-bottom:2px}
-.ck{display:inline-block;width:13px;height:13px;border:1.4px solid #1C2A33;border-radius:2px;vertical-align:-2px;margin-right:6px}
-.two{display:grid;grid-template-columns:1fr 1fr;gap:0 34px}.row{padding:4px 0;border-bottom:.8px solid #B9C2C0}
-.key{border-left:4px solid #1C2A33;padding:1px 0 1px 12px;margin-top:12px}.s{display:inline-block;min-width:30px;margin-right:9px;white-space:nowrap}
+table{width:100%;border-collapse:collapse}td,th{padding:6.5px 8px 6.5px 0;border-bottom:.8px solid #B9C2C0;text-align:left;vertical-align:top;font-weight:400}th{color:#55656C;font-size:12px;padding-bottom:2px}
+.ck{display:inline-block;width:13px;height:13px;border:1.4px solid #1C2A33;border-radius:2px;vertical-align:-2px;margin:2px 6px 0 0}
+.two{display:grid;grid-template-columns:1fr 1fr;gap:0 34px}.row{display:grid;grid-template-columns:22px 1fr;padding:6px 0;border-bottom:.8px solid #B9C2C0}
+.key{border-left:4px solid #1C2A33;padding:1px 0 1px 12px;margin-top:20px}.s{display:inline-block;min-width:30px;margin-right:9px;white-space:nowrap}
 .line{display:inline-block;border-bottom:1px solid #55656C;width:96px}.foot{font-size:12px;margin-top:12px}
 )";
 
-std::string row (const std::string& words) { return "<div class=\"row\"><span class=\"ck\"></span>" + words + "</div>"; }
+std::string row (const std::string& words) { return "<div class=\"row\"><span class=\"ck\"></span><span>" + words + "</span></div>"; }
 }
 
 std::vector<TakePlan> takePlans (const Guitar& guitar)
