@@ -61,6 +61,7 @@ void SwitchEngine::prepare (double sampleRate)
     fading.store (false, std::memory_order_relaxed);
     humPhase = humSeconds = 0.0;
     white.reset();
+    after.prepare (sampleRate);
     bypassMix.value = bypassed.load() ? 1.0 : 0.0;
     humLevel.value = humGain.load();
     hissLevel.value = hissGain.load();
@@ -192,8 +193,10 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
     humSeconds += frames / rate;
 
     // Most of the time nothing moves: then there is nothing to work out sample by sample.
-    const bool isSteady = ! fade && bypassMix.value == wantedBypass && trimLevel.value == wantedTrim && humLevel.value == 0.0
-                       && wantedHum == 0.0 && wantedBypass == 0.0 && hissLevel.value == 0.0 && hissGain.load (std::memory_order_relaxed) == 0.0f;
+    const bool isActive = after.isActive();
+    const bool isSteady = ! isActive && ! fade && bypassMix.value == wantedBypass && trimLevel.value == wantedTrim
+                       && humLevel.value == 0.0 && wantedHum == 0.0 && wantedBypass == 0.0 && hissLevel.value == 0.0
+                       && hissGain.load (std::memory_order_relaxed) == 0.0f;
     for (int i = 0; i < frames && ! isSteady; ++i)
     {
         const auto k = static_cast<size_t> (i);
@@ -208,34 +211,46 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
     if (! isSteady)
         addHiss (now, fade ? &next : nullptr, nextShare.data(), hum.data(), frames);
 
+    std::array<std::array<double, chunk>, FilterRunner::maxChannels> dry, sound;
+    double* sounds[] = { sound[0].data(), sound[1].data() };
     for (int c = 0; c < numChannels; ++c)
     {
-        std::array<double, chunk> dry, first, second;
+        auto& in = dry[static_cast<size_t> (c)];
+        auto& out = sound[static_cast<size_t> (c)];
         for (int i = 0; i < frames; ++i)
         {
             const float x = channels[c][i];
-            dry[static_cast<size_t> (i)] = std::isfinite (x) ? static_cast<double> (x) : 0.0;
+            in[static_cast<size_t> (i)] = std::isfinite (x) ? static_cast<double> (x) : 0.0;
         }
-        now.runner.process (c, dry.data(), first.data(), frames);
+        now.runner.process (c, in.data(), out.data(), frames);
         if (isSteady)
         {
             const double all = now.gain * trimLevel.value;
             for (int i = 0; i < frames; ++i)
-                channels[c][i] = static_cast<float> (all * first[static_cast<size_t> (i)]);
+                channels[c][i] = static_cast<float> (all * out[static_cast<size_t> (i)]);
             continue;
         }
+        std::array<double, chunk> second;
         if (fade)
-            next.runner.process (c, dry.data(), second.data(), frames);
+            next.runner.process (c, in.data(), second.data(), frames);
         for (int i = 0; i < frames; ++i)
         {
             const auto k = static_cast<size_t> (i);
-            double y = now.gain * first[k];
+            double y = now.gain * out[k];
             if (fade)
                 y += nextShare[k] * (next.gain * second[k] - y);
-            y = (y + hum[k]) * level[k];
-            channels[c][i] = static_cast<float> (wet[k] >= 1.0 ? y : dry[k] + wet[k] * (y - dry[k]));
+            out[k] = y + hum[k];
         }
     }
+    if (isActive)
+        after.process (sounds, numChannels, frames);
+    for (int c = 0; c < numChannels && ! isSteady; ++c)
+        for (int i = 0; i < frames; ++i)
+        {
+            const auto k = static_cast<size_t> (i);
+            const double x = dry[static_cast<size_t> (c)][k], y = sounds[c][i] * level[k];
+            channels[c][i] = static_cast<float> (wet[k] >= 1.0 ? y : x + wet[k] * (y - x));
+        }
 
     if (fade && (fadeAt += frames) >= fadeLength)
     {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "audition/AfterJackPlayer.h"
 #include "audition/Hiss.h"
 #include "audition/Hum.h"
 #include "filter/FilterRunner.h"
@@ -50,10 +51,13 @@ public:
     /** [publisher] Never waits. A filter with more poles than a runner holds throws std::invalid_argument. */
     void publish (const EngineDesign&);
 
+    /** [publisher] What follows the jack, the same for every design; faded in 50 ms. */
+    void publish (std::unique_ptr<AfterJack> chain) { after.publish (std::move (chain)); }
+
     void setBypassed (bool b) { bypassed.store (b, std::memory_order_relaxed); } ///< [any thread] faded in 20 ms
     void setHumGain (float g) { humGain.store (g, std::memory_order_relaxed); }  ///< [any thread] linear, smoothed
     void setHissGain (float g) { hissGain.store (g, std::memory_order_relaxed); } ///< [any thread] linear, smoothed
-    void setTrim (float g) { trim.store (g, std::memory_order_relaxed); }        ///< [any thread] linear, smoothed; not in bypass
+    void setTrim (float g) { trim.store (g, std::memory_order_relaxed); }        ///< [any thread] linear, smoothed, last of all; not in bypass
 
     bool isFading() const { return fading.load (std::memory_order_relaxed); }    ///< [any thread]
 
@@ -82,6 +86,7 @@ private:
         }
     };
 
+    AfterJackPlayer after;
     LatestValue<EngineDesign> pending;
     std::array<Player, 2> players;
     int playing = 0;

@@ -28,6 +28,7 @@ Compared compareOne (const Job& job, const Option* option, LoadedTakes& takes)
     const Side heard = option != nullptr ? job.optionSide (*option) : recorded;
     const Spectrum spectrum = compared.take >= 0 ? takes.get (compared.take).spectrum() : Spectrum {};
     compared.figures = computeFigures (recorded, heard, spectrum);
+    compared.otherCoils = otherCoils (heard);
     compared.ohms = ohmReading (heard.harness, heard.setting);
     if (option == nullptr)
     {

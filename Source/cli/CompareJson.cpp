@@ -47,6 +47,11 @@ Json column (const Job& job, const Compared& c)
     entry["hum_against_playing_db"] = unless (f.silent || f.humByMismatch, f.humAgainstPlayingDb);
     entry["hum_words"] = f.humWords;
     entry["hum_by_assumed_mismatch"] = f.humByMismatch;
+    Json coils = Json::array();
+    for (const auto& choice : c.otherCoils)
+        coils.push_back (Json { { "lever", choice.lever }, { "position", choice.position }, { "pickup", choice.pickup }, { "kept", choice.kept },
+                                { "other", choice.other }, { "hum_db_re_one_coil", choice.humDb }, { "hum_db_with_other", choice.otherHumDb } });
+    entry["other_coils"] = coils;
     entry["hiss_uv"] = f.hissUv;
     entry["output_ohms_1_khz"] = f.outputOhms;
     entry["cable_db_per_metre_5_khz"] = unless (f.silent, f.dbPerMetre);

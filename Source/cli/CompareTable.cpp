@@ -111,6 +111,8 @@ std::string words (const Compared& c)
         text += format ("   level: %s; %+.0f dB, +/-%.1f\n", levelWords (change).c_str(), change, f.sureness.loudnessDb());
     }
     text += "   hum: " + f.humWords + (f.humByMismatch && f.humOneCoilDb < -20.0 ? " (for coils of nearly equal turns)" : "") + "\n";
+    for (const auto& choice : c.otherCoils)
+        text += format ("   hum: %s (%+.0f dB of one coil's hum, %+.0f dB then)\n", choice.words().c_str(), choice.humDb, choice.otherHumDb);
     for (const auto& volume : f.volumes)
     {
         if (volume.mutesOthers)

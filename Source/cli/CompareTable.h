@@ -1,5 +1,6 @@
 #pragma once
 
+#include "audition/CoilChoice.h"
 #include "audition/Figures.h"
 #include "audition/TakeFaults.h"
 #include "cli/Command.h"
@@ -13,6 +14,7 @@ struct Compared
     std::string letter, name;      ///< "now" for as recorded
     int take = -1;                 ///< index; -1: no take
     Figures figures;
+    std::vector<OtherCoil> otherCoils; ///< to keep instead, where two kept coils hum together
     OhmReading ohms;               ///< at the option's own switch positions
     Band band;                     ///< third octaves, 50 Hz to 16 kHz; empty for as recorded
     TakeChoice choice;             ///< from which take, and how it would be surer

@@ -1,8 +1,6 @@
-#include "audition/Hiss.h"
-#include "audition/Hum.h"
+#include "audition/HeardLevel.h"
 #include "audition/Loudness.h"
-#include "cli/Progress.h"
-#include "cli/TakeRender.h"
+#include "cli/PieceRender.h"
 
 #include <CLI/CLI.hpp>
 #include <cmath>
@@ -16,18 +14,10 @@ struct Asked
 {
     std::string job, out, onlyString;
     std::vector<std::string> options;
-    bool matched = false;
-    std::optional<double> humDb;
-    double mainsHz = 50.0, facingDegrees = 0.0, buzz = 0.0;
-    std::optional<double> hissDb;
-};
-
-/** One file to write: an option, or a take as recorded. */
-struct Piece
-{
-    std::string fileName, title;
-    const Option* option = nullptr; ///< nullptr: as recorded
-    int take = 0;
+    Sounding sounding;
+    std::optional<std::string> after;
+    std::optional<double> driveDb;
+    bool headroom = false;
 };
 
 std::vector<Piece> piecesOf (const Job& job, const Asked& asked)
@@ -51,43 +41,6 @@ std::vector<Piece> piecesOf (const Job& job, const Asked& asked)
         else
             add (optionOf (job, letter));
     return pieces;
-}
-
-/** What is not playing, the same on all channels: hum of the coils, hiss of the harness. @param gain  the option's, linear */
-void addNoises (Rendered& rendered, const Voice& voice, const Asked& asked, const LoadedTake& take, double gain)
-{
-    const double rate = take.audio.sampleRate;
-    const auto frames = static_cast<size_t> (take.audio.frames());
-    const auto add = [&] (const std::vector<float>& noise)
-    {
-        rendered.peak = 0.0;
-        for (auto& channel : rendered.channels)
-            for (size_t i = 0; i < channel.size(); ++i)
-            {
-                channel[i] += noise[i];
-                rendered.peak = std::max (rendered.peak, static_cast<double> (std::abs (channel[i])));
-            }
-    };
-    const MainsField field { asked.mainsHz, facingOf (asked.facingDegrees), asked.buzz };
-    if (asked.humDb)
-        add (synthesizeHum (voice, field, gain * humEmfFor (take.lufs(), *asked.humDb), rate, frames));
-    if (asked.hissDb)
-        add (synthesizeHiss (voice, gain * hissScaleFor (take.lufs(), *asked.hissDb), rate, frames));
-}
-
-/** Loudness matched to the take: the gain, constant over the whole piece [linear]. */
-double matchingGain (const Rendered& rendered, const LoadedTake& take)
-{
-    const double lufs = loudnessOf (rendered.channels, take.audio.sampleRate);
-    return std::isfinite (lufs) && std::isfinite (take.lufs()) ? std::pow (10.0, (take.lufs() - lufs) / 20.0) : 1.0;
-}
-
-void scale (Rendered& rendered, double gain)
-{
-    for (auto& channel : rendered.channels)
-        for (auto& sample : channel)
-            sample = static_cast<float> (sample * gain);
-    rendered.peak *= gain;
 }
 
 /** Writes and says what was written. 24 bits hold up to one step below full scale. */
@@ -120,35 +73,36 @@ int render (const Asked& asked, const Common& common)
     if (! std::filesystem::is_directory (asked.out))
         throw JobFault (asked.out + ": no folder to write into, and it could not be made");
 
-    LoadedTakes takes (job);
+    Sounding sounding = asked.sounding;
+    sounding.after = afterJackFor (job, asked.after, asked.driveDb);
+    if (asked.driveDb.value_or (0.0) > 0.0 && sounding.after.sound == AfterSound::none)
+        throw UsageFault ("--drive: nothing is heard after the jack that could be driven; add --after amplifier or a file");
+    PieceRenderer renderer (job, sounding);
+    if (sounding.after.sound == AfterSound::amplifier)
+        std::cout << "after the jack: a generic small amplifier and loudspeaker, the same for all\n";
+    if (sounding.after.sound == AfterSound::file)
+        std::cout << "after the jack: " << sounding.after.file.filename().string() << ", the same for all\n";
+
+    double gain = 1.0;
+    if (asked.headroom) // all are rendered twice: their peaks say what all must come down by
+    {
+        double most = -300.0;
+        std::string ignored;
+        for (const auto& piece : pieces)
+            most = std::max (most, truePeakDb (renderer.render (piece, 1.0, ignored).channels, renderer.take (piece).audio.sampleRate));
+        const double db = headroomDb (std::pow (10.0, most / 20.0));
+        gain = std::pow (10.0, db / 20.0);
+        std::cout << (db < 0.0 ? format ("%.1f dB on all, for headroom\n", db) : std::string ("0 dB on all: none passes full scale\n"));
+    }
     for (const auto& piece : pieces)
     {
-        const auto& take = takes.get (piece.take);
-        if ((asked.humDb || asked.hissDb) && ! std::isfinite (take.lufs()))
-            throw JobFault (job.takes[static_cast<size_t> (piece.take)].file.string() + ": the take is silent or shorter than 0.4 s, so hum and hiss have nothing to stand against; leave --hum and --hiss away");
-        const double rate = take.audio.sampleRate;
-        const auto filter = piece.option != nullptr ? filterFor (job, *piece.option, rate) : ModalFilter::unity (rate);
-        Progress progress (piece.fileName);
-        auto rendered = renderTake (take.audio.channels, filter, 1.0, [&] (double share) { progress.show (share); });
         std::string what = piece.title;
         if (piece.option != nullptr && job.takes.size() > 1)
             what += ", " + job.takeChoice (*piece.option).words;
         if (piece.option != nullptr && job.onlyString >= 0)
             what += ", as the " + asked.onlyString + " string alone would change";
-        double gain = 1.0;
-        if (asked.matched && piece.option != nullptr)
-        {
-            gain = matchingGain (rendered, take);
-            scale (rendered, gain);
-            what += format (", matched by %+.1f dB", 20.0 * std::log10 (gain));
-        }
-        if (asked.humDb || asked.hissDb)
-            addNoises (rendered, (piece.option != nullptr ? job.optionSide (*piece.option) : job.recordedSide (piece.take)).voice(), asked, take, gain);
-        if (rendered.peak == 0.0)
-            what += ", silent";
-        if (filter.capped)
-            what += ", boost held below 24 dB";
-        write (rendered, std::filesystem::path (asked.out) / piece.fileName, rate, what);
+        const auto rendered = renderer.render (piece, gain, what);
+        write (rendered, std::filesystem::path (asked.out) / piece.fileName, renderer.take (piece).audio.sampleRate, what);
     }
     return fine;
 }
@@ -164,15 +118,19 @@ void addRender (CLI::App& app, Common& common, Action& action)
         ->expected (1)
         ->multi_option_policy (CLI::MultiOptionPolicy::TakeAll);
     command->add_option ("--string", asked->onlyString, "The change of this string alone, E2 say: an estimate differs from string to string")->type_name ("NAME");
-    command->add_flag ("--matched", asked->matched, "As loud as the take (ITU-R BS.1770), the gain said");
-    command->add_option ("--hum", asked->humDb, "Add mains hum: that of one coil, dB against the take's loudness")->check (CLI::Range (-120.0, 40.0));
-    command->add_option ("--mains", asked->mainsHz, "Mains frequency, 50 or 60 [Hz]")->check (CLI::IsMember ({ 50.0, 60.0 }))->capture_default_str();
-    command->add_option ("--facing", asked->facingDegrees, "The coils' axis from the mains field [degrees]: 0 faces it, 90 is across it and hums not at all")
+    command->add_flag ("--matched", asked->sounding.matched, "As loud as the take (ITU-R BS.1770) as heard after the jack, the gain said");
+    command->add_option ("--hum", asked->sounding.humDb, "Add mains hum: that of one coil, dB against the take's loudness")->check (CLI::Range (-120.0, 40.0));
+    command->add_option ("--mains", asked->sounding.mainsHz, "Mains frequency, 50 or 60 [Hz]")->check (CLI::IsMember ({ 50.0, 60.0 }))->capture_default_str();
+    command->add_option ("--facing", asked->sounding.facingDegrees, "The coils' axis from the mains field [degrees]: 0 faces it, 90 is across it and hums not at all")
         ->check (CLI::Range (0.0, 90.0))
         ->capture_default_str();
-    command->add_option ("--buzz", asked->buzz, "Pulses of rectifiers and dimmers on top of the hum, 0 to 1")->check (CLI::Range (0.0, 1.0))->capture_default_str();
-    command->add_option ("--hiss", asked->hissDb, "Add the harness's thermal noise, lifted over the playing by an amplifier's gain [dB]; playing counts as 0.1 V")
+    command->add_option ("--buzz", asked->sounding.buzz, "Pulses of rectifiers and dimmers on top of the hum, 0 to 1")->check (CLI::Range (0.0, 1.0))->capture_default_str();
+    command->add_option ("--hiss", asked->sounding.hissDb, "Add the harness's thermal noise, lifted over the playing by an amplifier's gain [dB]; playing counts as 0.1 V")
         ->check (CLI::Range (0.0, 120.0));
+    command->add_option ("--after", asked->after, "What is heard after the jack: `none`, `amplifier` (a generic small one of our own) or an impulse response, WAV up to 2 s; as the job says when left out")
+        ->type_name ("SOUND");
+    command->add_option ("--drive", asked->driveDb, "How hard the sound after the jack is driven [dB], 0 is not")->check (CLI::Range (0.0, 24.0));
+    command->add_flag ("--headroom", asked->headroom, "One gain for all, so that none passes full scale between samples either; said");
     addPresetFolders (*command, common);
     command->callback ([asked, &common, &action] { action = [asked, &common] { return render (*asked, common); }; });
 }

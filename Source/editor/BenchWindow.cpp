@@ -46,6 +46,7 @@ BenchWindow::BenchWindow (Bench& b, bool host)
     desk.openTakeFile = [this] { openTake(); };
     desk.findTakeFile = [this] (int take) { findTake (take); };
     desk.openNotes = [this] { showNotes (true); };
+    desk.openSound = [this] { showSound (dynamic_cast<SoundSheet*> (overlay.get()) == nullptr); };
     desk.say = [this] (const juce::String& words) { notice.say (words); };
     notice.onChange = [this] { placeNotice(); };
     tips = std::make_unique<juce::TooltipWindow> (this, 600);
@@ -213,8 +214,10 @@ void BenchWindow::resized()
         const auto* typed = dynamic_cast<NotesSheet*> (overlay.get());
         const bool left = dynamic_cast<RecoverSheet*> (overlay.get()) != nullptr;
         const auto centred = [this] (int width, int height) { return arranged.overlay.withSizeKeepingCentre (juce::jmin (width, arranged.overlay.getWidth()), juce::jmin (height, arranged.overlay.getHeight())); };
+        const bool sound = dynamic_cast<SoundSheet*> (overlay.get()) != nullptr;
         overlay->setBounds (keys ? arranged.overlay.withSizeKeepingCentre (juce::jmin (680, arranged.overlay.getWidth()), juce::jmin (KeySheet::idealHeight(), arranged.overlay.getHeight()))
                                  : dynamic_cast<BlindSetup*> (overlay.get()) != nullptr ? arranged.overlay.withSizeKeepingCentre (juce::jmin (760, arranged.overlay.getWidth()), juce::jmin (520, arranged.overlay.getHeight()))
+                                 : sound ? centred (SoundSheet::idealWidth(), SoundSheet::idealHeight())
                                  : list ? arranged.overlay.withSizeKeepingCentre (juce::jmin (820, arranged.overlay.getWidth()), juce::jmin (600, arranged.overlay.getHeight()))
                          : typed != nullptr ? centred (640, typed->idealHeight())
                          : left ? centred (620, RecoverSheet::idealHeight())
@@ -260,6 +263,7 @@ void BenchWindow::closeOverlay()
 }
 
 void BenchWindow::showWiring (bool on) { on ? show (std::make_unique<WiringView> (desk, drawings)) : closeOverlay(); }
+void BenchWindow::showSound (bool on) { on ? show (std::make_unique<SoundSheet> (desk, inHost)) : closeOverlay(); }
 void BenchWindow::showKeys (bool on) { on ? show (std::make_unique<KeySheet> (desk, inHost)) : closeOverlay(); }
 
 void BenchWindow::showRewires (Tag target)
@@ -357,6 +361,7 @@ bool BenchWindow::keyPressed (const juce::KeyPress& key)
         case 'O': lane.setLoopEndHere (true); return true;
         case 'T': lane.nextTake(); return true;
         case 'K': decide.focusFirstKnob(); return true;
+        case 'S': showSound (dynamic_cast<SoundSheet*> (overlay.get()) == nullptr); return true;
         case 'W': showWiring (dynamic_cast<WiringView*> (overlay.get()) == nullptr); return true;
         case 'U': showTakeIn (dynamic_cast<TakeInSheet*> (overlay.get()) == nullptr); return true;
         case 'V': showGuitar (arranged.guitarFolded); guitar.focusFirstValue(); return true;

@@ -15,6 +15,7 @@
 #include "editor/Overlays.h"
 #include "editor/Plot.h"
 #include "editor/RewireList.h"
+#include "editor/SoundSheet.h"
 #include "editor/TagStrip.h"
 #include "editor/TakeInSheet.h"
 #include "editor/TakeLane.h"
@@ -45,6 +46,7 @@ public:
 
     void showWiring (bool);
     void showKeys (bool);
+    void showSound (bool);
     void showRewires (Tag target);
     void showBlindSetup();
     void beginBlind();                         ///< a blind test was started: the tags turn over

@@ -20,6 +20,7 @@ struct Desk
     std::function<void (int)> findTakeFile;       ///< asks where a take's file is now
     std::function<void()> openNotes;
     bool inHost = false;                          ///< a host's track comes in, not the guitar itself
+    std::function<void()> openSound;              ///< the sheet of how it is listened to
     std::function<void (const juce::String&)> say; ///< one line at the foot of the window, for a while
 
     const Tokens& colours() const { return *tokens; }

@@ -15,7 +15,7 @@ HumWave::HumWave (Desk& d) : desk (d)
 {
     setWantsKeyboardFocus (true);
     setTitle ("Mains hum");
-    setTooltip ("Hum of one coil against the take's loudness, in a room with mains wiring. R switches it, [ and ] make it less and more.");
+    setTooltip ("Hum of one coil against the take's loudness, where mains wiring is near. Magnetic hum only: hum that changes when you touch the strings is grounding or shielding. R switches it, [ and ] make it less and more.");
 }
 
 void HumWave::paint (juce::Graphics& g)
@@ -92,12 +92,12 @@ bool HumWave::keyPressed (const juce::KeyPress& key)
 
 ListenBar::ListenBar (Desk& d, bool host)
     : Panel (d), level (d, { "True", "Matched" }, "Level"), source (d, { "Take", host ? "Track" : "Live" }, "Source"), humWave (d),
-      mains (d, "50 Hz"), inHost (host)
+      mains (d, "50 Hz"), sound (d, "Amplifier"), inHost (host)
 {
     setTitle ("Listen");
     level.setTooltip ("True: as loud as it would be. Matched: every option as loud as the take. M changes over.");
     source.setTooltip (host ? "Hear the job's take, or the track this plugin sits on." : "Hear the take, or what comes in live. Live, a loudspeaker beside the guitar can feed back: turn it down first.");
-    for (auto* child : std::initializer_list<juce::Component*> { &level, &source, &humWave, &mains })
+    for (auto* child : std::initializer_list<juce::Component*> { &level, &humWave, &mains, &sound, &source })
         addAndMakeVisible (child);
     level.onChoice = [this] (int i) { desk.bench.setLevelMatched (i == 1); };
     source.onChoice = [this] (int i)
@@ -107,6 +107,12 @@ ListenBar::ListenBar (Desk& d, bool host)
             desk.tell ("Live: a loudspeaker beside the guitar can feed back. Turn it down first.");
     };
     mains.setTooltip ("The mains where the player plays: 50 or 60 Hz.");
+    sound.setTooltip ("What is heard after the jack, the same for all; facing, buzz, hiss and headroom too. S opens it.");
+    sound.onClick = [this]
+    {
+        if (desk.openSound)
+            desk.openSound();
+    };
     mains.onClick = [this] { desk.bench.setMainsHz (desk.bench.mainsHz() > 55.0 ? 50.0 : 60.0); };
 }
 
@@ -116,6 +122,8 @@ void ListenBar::benchChanged (const Revisions&, const Revisions&)
 {
     level.setChosen (desk.bench.levelMatched() ? 1 : 0);
     source.setChosen (desk.bench.source() == Source::take ? 0 : 1);
+    const auto choice = desk.bench.afterJack();
+    sound.setWords (choice.sound == AfterSound::none ? "Direct" : choice.drives() ? "Driven" : choice.sound == AfterSound::file ? "Own file" : "Amplifier");
     mains.setWords (desk.bench.mainsHz() > 55.0 ? "60 Hz" : "50 Hz");
     repaint();
     humWave.repaint();
@@ -157,13 +165,18 @@ void ListenBar::resized()
     matchText = area.removeFromLeft (tight ? 66 : 72);
     rule();
     humLabel = area.removeFromLeft (wide (tight ? "Hum" : "Mains hum"));
-    const int right = 8 + 62 + source.idealWidth() + 2 * (tight ? 17 : 29) + (tight ? 90 : 130);
-    const int waveWidth = juce::jlimit (80, 280, area.getWidth() - right);
+    const int soundWidth = 92;
+    const int right = 8 + 62 + soundWidth + source.idealWidth() + 3 * (tight ? 17 : 29) + (tight ? 72 : 110);
+    const int waveWidth = juce::jlimit (72, 240, area.getWidth() - right);
     humWave.setBounds (area.removeFromLeft (waveWidth).withSizeKeepingCentre (waveWidth, juce::jmin (44, getHeight() - 4)));
     area.removeFromLeft (8);
     auto mainsColumn = area.removeFromLeft (62).withSizeKeepingCentre (62, 44);
     humText = mainsColumn.removeFromTop (18);
     mains.setBounds (mainsColumn);
+    rule();
+    auto soundColumn = area.removeFromLeft (soundWidth).withSizeKeepingCentre (soundWidth, 44);
+    soundText = soundColumn.removeFromTop (18);
+    sound.setBounds (soundColumn);
     rule();
     source.setBounds (area.removeFromLeft (source.idealWidth()).withSizeKeepingCentre (source.idealWidth(), height));
     rule();
@@ -218,6 +231,11 @@ void ListenBar::paint (juce::Graphics& g)
     g.setColour (t.ink);
     g.setFont (type::bold (12.5f));
     type::draw (g, desk.bench.humDb() <= -80.0 ? juce::String ("off") : words::db (desk.bench.humDb(), false, 0), humText, juce::Justification::centred, false);
+
+    const bool trimmed = desk.bench.headroomKept() && desk.bench.source() == Source::take && desk.bench.headroomDb() < -0.05;
+    g.setColour (trimmed ? t.ink : t.mute);
+    g.setFont (trimmed ? type::bold (12.0f) : type::text (12.0f));
+    type::draw (g, trimmed ? words::db (desk.bench.headroomDb(), true, 1) + " on all" : juce::String ("after the jack"), soundText, juce::Justification::centred, false);
 
     if (meterArea.getWidth() > 70)
     {

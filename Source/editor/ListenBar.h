@@ -41,9 +41,9 @@ public:
 private:
     Segments level, source;
     HumWave humWave;
-    WordButton mains;
+    WordButton mains, sound;
     const bool inHost;
-    juce::Rectangle<int> levelLabel, matchText, humLabel, humText, meterArea, sourceLabel;
+    juce::Rectangle<int> levelLabel, matchText, humLabel, humText, meterArea, soundText;
     std::vector<int> rules;
     double inPeak = 0.0, outPeak = 0.0;
     int inClip = 0, outClip = 0; ///< ticks the clip sign still shows

@@ -50,7 +50,7 @@ void KeySheet::paint (juce::Graphics& g)
     const std::vector<std::pair<juce::String, juce::String>> rows {
         { inHost ? "" : "Space", "play and stop" }, { "0", "hear the take as recorded" }, { "A to H", "hear an option" },
         { "Shift A", "hold to compare" }, { "Left, Right", "next tag" }, { "M", "true level or matched" },
-        { "R", "mains hum on and off" }, { "[ ]", "less hum, more hum" }, { "L", "loop on and off" }, { "I O", "loop starts, ends here" },
+        { "S", "sound: hiss, amplifier, headroom" }, { "R", "mains hum on and off" }, { "[ ]", "less hum, more hum" }, { "L", "loop on and off" }, { "I O", "loop starts, ends here" },
         { "T", "next take" }, { "K", "first knob, Tab goes on" }, { "W", "wiring, to rewire by hand" }, { "N", "new option: starter set or rewire" },
         { "P", "add a rewire to the option heard" }, { "U", "your guitar: take it in" }, { "V", "type a value of the guitar" }, { "J", "notes on job and option" }, { "Ctrl Z", "undo, with Shift redo" }, { "Ctrl S", "save the job" }, { "Ctrl O", "open a job" }, { "Ctrl B", "blind test" },
     };

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "audition/AfterJack.h"
 #include "audition/Band.h"
 #include "audition/NearestTake.h"
 #include "guitar/Step.h"
@@ -82,6 +83,7 @@ struct Job
     Guitar guitar;
     Load recording, listening;
     HumAnswers hum;
+    std::optional<AfterJackChoice> afterJack; ///< none: whatever is usual where it is heard
     std::vector<TakeEntry> takes;    ///< may be empty (plain responses need none)
     std::vector<Option> options;     ///< in the file's order
     std::string agreed;              ///< letter; empty: not agreed yet

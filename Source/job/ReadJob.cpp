@@ -72,6 +72,8 @@ private:
         job.listening = job.recording;
         if (const auto* listening = reader.value ("listening"))
             job.listening = readLoad (*listening, {}, faults);
+        if (const auto* after = reader.value ("after_the_jack"))
+            job.afterJack = readAfterJack (*after, folder, faults);
     }
 
     void readHum()

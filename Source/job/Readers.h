@@ -30,6 +30,7 @@ std::optional<Guitar> readGuitar (const Resolved&, Library&);
 /** A knob 0..10 or a lever's position each; faults name the controls there are. */
 Setting readSetting (const Json*, const Harness&, Faults&);
 
+AfterJackChoice readAfterJack (const Json&, const std::filesystem::path& folder, Faults&);
 Load readLoad (const Json&, const Load& standard, Faults&);
 
 /** A rewire as written where it is used: { "use": ..., ask: value, ... }. Not tried on any guitar yet. */

@@ -1,7 +1,9 @@
 #pragma once
 
+#include "audition/CoilChoice.h"
 #include "audition/Figures.h"
 #include "audition/TakeFaults.h"
+#include "audition/HeardLevel.h"
 #include "job/Job.h"
 #include "plugin/BlindView.h"
 
@@ -60,6 +62,11 @@ struct Report
     Curve curve;
     Figures figures;                    ///< once complete; sureness is there at once
     double matchDb = 0.0;               ///< what level matching adds
+    std::optional<HeardLevel> heard;    ///< behind the jack, once complete and with a take
+    double humPeak = 0.0, buzzPeak = 0.0; ///< most the hum of 0 dB can reach behind the jack, buzz at 0 and at 1 [linear]
+    std::vector<CoilHum> coilHums;      ///< once complete
+    std::vector<OtherCoil> otherCoils;  ///< to keep instead, where two kept coils hum together
+    double hissPeak = 0.0;              ///< likewise of the hiss under 0 dB: five times its rms
     std::optional<double> peakDb;       ///< of the take through this option, dBFS at true level; none without a take
     TakeChoice choice;                  ///< from which take, and why; empty words with one take or none
     double filterErrorDb = 0.0;         ///< the filter against its target, worst of 20 Hz to 20 kHz
@@ -170,6 +177,20 @@ public:
     virtual void setHissGainDb (double) = 0;             ///< -1 to 80
     virtual double trimDb() const = 0;
     virtual void setTrimDb (double) = 0;                 ///< -24 to 24
+    /** @name After the jack: kept in the job, the same for every option and for as recorded */
+    ///@{
+    virtual AfterJackChoice afterJack() const = 0;       ///< as chosen
+    virtual bool setAfterJack (const AfterJackChoice&) = 0; ///< one step of undo; a file is kept relative to the job where it can be
+    virtual std::string afterJackFault() const = 0;      ///< why the choice is not heard and the one before it is; empty: it is
+    ///@}
+
+    /** @name Headroom: one gain for all options and as recorded, from their true peaks on the take with hum and hiss */
+    ///@{
+    virtual bool headroomKept() const = 0;
+    virtual void setHeadroomKept (bool) = 0;
+    virtual double headroomDb() const = 0;               ///< at most 0: what it is, or would be; heard on the take alone
+    ///@}
+
     virtual Source source() const = 0;
     virtual void setSource (Source) = 0;
     ///@}

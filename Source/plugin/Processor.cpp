@@ -9,6 +9,8 @@ Processor::Processor()
       parameters (*this, session)
 {
     session.setHost (&parameters);
+    if (wrapperType == wrapperType_Standalone)
+        session.setStandsAlone();
     startTimerHz (30);
 }
 

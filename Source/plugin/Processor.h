@@ -19,7 +19,7 @@ public:
     const juce::String getName() const override { return JucePlugin_Name; }
     bool acceptsMidi() const override { return false; }
     bool producesMidi() const override { return false; }
-    double getTailLengthSeconds() const override { return 0.1; } ///< a resonance and a fade
+    double getTailLengthSeconds() const override { return session.tailSeconds(); }
     bool isBusesLayoutSupported (const BusesLayout&) const override;
     void prepareToPlay (double sampleRate, int maximumBlock) override;
     void releaseResources() override {}

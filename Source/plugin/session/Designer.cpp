@@ -112,7 +112,7 @@ EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
         if (key.matched)
         {
             const auto report = key.exactMatch ? shop.freshReport (key.tag) : nullptr;
-            const double db = report != nullptr ? report->matchDb : matchDb (change, snapshot.materialFor (key.tag).spectrum);
+            const double db = report != nullptr ? report->matchDb : matchDb (change, afterCurve.heard (snapshot.materialFor (key.tag).spectrum));
             result.gain = std::pow (10.0, db / 20.0);
         }
         result.hum = HumCycle::of (option, field, emf);
@@ -122,6 +122,43 @@ EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
     // The hum stands in the recording's own scale: what one coil gives there, a take as loud as this has.
     result.probe();
     return result;
+}
+
+/** Hands the engine another chain where another one is asked for; one that cannot be had leaves the last one sounding. */
+void Designer::followAfter (const Key& key, const Snapshot& snapshot)
+{
+    const auto before = shop.after();
+    const AfterKey wants { snapshot.after, key.rate, snapshot.after.drives() ? snapshot.materialFor (asRecorded).lufs : 0.0, key.prepared,
+                           before->fault.empty() ? 0 : snapshot.revision };
+    if (afterKey == wants)
+        return;
+
+    AfterInUse now = *before;
+    if (now.choice != snapshot.after || ! now.fault.empty())
+        try
+        {
+            AfterInUse fresh { snapshot.after, nullptr, {} };
+            if (fresh.choice.sound == AfterSound::file)
+                fresh.impulse = std::make_shared<const ImpulseResponse> (readImpulse (fresh.choice.file));
+            now = std::move (fresh);
+        }
+        catch (const std::exception& fault)
+        {
+            now.fault = fault.what();
+        }
+
+    const bool sounds = ! afterKey || now.choice != before->choice || now.impulse != before->impulse || afterKey->rate != wants.rate
+                     || afterKey->lufs != wants.lufs || afterKey->prepared != wants.prepared;
+    if (sounds)
+    {
+        auto chain = std::make_unique<AfterJack> (now.choice, now.impulse ? now.impulse->at (key.rate) : std::vector<float>(), key.rate,
+                                                  snapshot.materialFor (asRecorded).lufs);
+        afterCurve = chain->curve();
+        shop.engine.publish (std::move (chain));
+    }
+    if (now.choice != before->choice || now.impulse != before->impulse || now.fault != before->fault)
+        shop.put (std::move (now));
+    afterKey = wants;
 }
 
 void Designer::run()
@@ -148,6 +185,7 @@ void Designer::run()
         EngineDesign next;
         try
         {
+            followAfter (key, *snapshot);
             next = design (key, *snapshot);
             shop.engine.publish (next);
         }

@@ -49,7 +49,19 @@ private:
     int recordedTake = -1;
     std::thread thread;
 
+    /** What a chain after the jack depends on. */
+    struct AfterKey
+    {
+        AfterJackChoice choice;
+        double rate = 0.0, lufs = 0.0;
+        uint32_t prepared = 0, again = 0;
+        bool operator== (const AfterKey&) const = default;
+    };
+    std::optional<AfterKey> afterKey;
+    AfterCurve afterCurve;
+
     Key wanted() const;
+    void followAfter (const Key&, const Snapshot&);
     void run();
     EngineDesign design (const Key&, const Snapshot&);
 };

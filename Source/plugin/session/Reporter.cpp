@@ -113,12 +113,68 @@ bool Reporter::settle (double seconds)
     return false;
 }
 
-std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bool complete) const
+/** The chain after the jack at the take's rate, and the take behind it. */
+void Reporter::followAfter (const Snapshot& snapshot, const TakeMaterial& take)
+{
+    const auto after = shop.after();
+    if (chain && after == chainOf && take.audio == chainTake)
+        return;
+    chainOf = after;
+    chainTake = take.audio;
+    const double rate = chainTake ? chainTake->sampleRate : std::max (44100.0, shop.sampleRate.load());
+    // Driven by the take selected, whatever take an option is derived from: what follows the jack is the same for all.
+    chain.emplace (after->choice, after->impulse ? after->impulse->at (rate) : std::vector<float>(), rate, snapshot.materialFor (asRecorded).lufs);
+    heardCurve = chain->curve();
+    heardTakeLufs = take.lufs;
+    if (chainTake && ! chain->isNone() && chainTake->frames() < longestRendered * rate)
+    {
+        auto heard = chainTake->channels;
+        chain->run (heard);
+        heardTakeLufs = loudnessOf (heard, rate);
+    }
+}
+
+/** One gain for all: it goes down when any of them asks for it, and up only with another job, take or level, so that
+    nothing pumps while a knob is turned. */
+void Reporter::keepHeadroom()
+{
+    const auto snapshot = shop.snapshot();
+    const bool matched = shop.matched.load();
+    const double hum = shop.humDb.load() > -79.9 ? std::pow (10.0, shop.humDb.load() / 20.0) * facingOf (shop.facingDegrees.load()) : 0.0;
+    const double hiss = shop.hissGainDb.load() >= 0.0 ? std::pow (10.0, shop.hissGainDb.load() / 20.0) : 0.0;
+    bool all = true;
+    double most = 0.0;
+    for (Tag tag = asRecorded; tag <= maxTag; ++tag)
+    {
+        if (tag != asRecorded && snapshot->option (tag) == nullptr)
+            continue;
+        const auto report = shop.freshReport (tag);
+        all = all && report != nullptr && report->complete;
+        if (report == nullptr || ! report->heard)
+            continue;
+        const double gain = matched ? std::pow (10.0, report->matchDb / 20.0) : 1.0;
+        const double noises = hum * std::max (report->humPeak, report->buzzPeak) + hiss * report->hissPeak;
+        most = std::max (most, std::pow (10.0, (matched ? report->heard->matchedTruePeakDb : report->heard->truePeakDb) / 20.0) + gain * noises);
+    }
+    const std::pair now { snapshot->revision, matched };
+    const double before = shop.headroomDb.load(), wanted = headroomDb (most);
+    const bool mayRise = all && headroomFor != now;
+    if (mayRise)
+        headroomFor = now;
+    if (wanted < before || (mayRise && wanted != before))
+    {
+        shop.headroomDb = wanted;
+        shop.heardRevision.fetch_add (1);
+    }
+}
+
+std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bool complete)
 {
     auto report = std::make_shared<Report>();
     report->tag = tag;
     const Side recordedSide = snapshot.recordedSide (tag), optionSide = sideOf (snapshot, shop.live, tag);
     const TakeMaterial& take = snapshot.materialFor (tag);
+    followAfter (snapshot, take);
     const Voice recorded = recordedSide.voice(), option = optionSide.voice();
     const Change change (recorded, option);
     report->setting = optionSide.setting;
@@ -127,7 +183,7 @@ std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bo
     fillCurve (change, report->curve.hz, report->curve.changeDb, report->curve.circuitDb);
     report->figures.sureness = change.sureness();
     report->figures.silent = report->silent;
-    report->matchDb = tag == asRecorded ? 0.0 : matchDb (change, take.spectrum);
+    report->matchDb = tag == asRecorded ? 0.0 : matchDb (change, heardCurve.heard (take.spectrum));
     if (! complete)
         return report;
 
@@ -142,17 +198,24 @@ std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bo
     if (take.audio && take.audio->frames() < longestRendered * rate)
     {
         const Rendered rendered = renderTake (take.audio->channels, filter);
+        report->heard = heardLevel (rendered.channels, rate, *chain, heardTakeLufs);
+        report->matchDb = tag == asRecorded ? 0.0 : report->heard->matchDb;
         report->peakDb = rendered.peakDb();
         const double lufs = loudnessOf (rendered.channels, rate);
         if (std::isfinite (lufs) && std::isfinite (take.lufs))
         {
             report->figures.loudnessLu = lufs - take.lufs;
-            if (tag != asRecorded)
-                report->matchDb = std::clamp (-*report->figures.loudnessLu, -30.0, 30.0);
         }
     }
     report->figures.trust = judgeNoise (take.noise, recordedSide, change);
     report->choice = choiceOf (snapshot, tag);
+    const double emf = humEmfFor (take.lufs, 0.0);
+    report->coilHums = coilHums (option);
+    report->otherCoils = otherCoils (optionSide);
+    report->humPeak = mostHum (option, heardCurve, 0.0, emf);
+    report->buzzPeak = mostHum (option, heardCurve, 1.0, emf);
+    report->hissPeak = 5.0 * report->figures.hissUv * hissScaleFor (take.lufs, 0.0)
+                     * (heardCurve.gains.empty() ? 1.0 : *std::max_element (heardCurve.gains.begin(), heardCurve.gains.end()));
     report->complete = true;
     return report;
 }
@@ -210,7 +273,9 @@ bool Reporter::doNext()
         {
             if (tag != asRecorded && snapshot->option (tag) == nullptr)
                 continue;
-            const Workshop::Origin now { snapshot->revision, tag == asRecorded ? 0 : shop.live.generation (tag) };
+            const Workshop::Origin now = shop.origin (tag);
+            if (now.snapshot != snapshot->revision)
+                return true; // the job has changed meanwhile
             const auto fresh = shop.freshReport (tag);
             if (fresh != nullptr && (fresh->complete || ! complete))
                 continue;
@@ -248,6 +313,7 @@ void Reporter::run()
         try
         {
             busy = doSweep() || doNext();
+            keepHeadroom();
         }
         catch (const std::exception&)
         {

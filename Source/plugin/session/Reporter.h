@@ -3,6 +3,7 @@
 #include "plugin/session/Workshop.h"
 
 #include <condition_variable>
+#include <optional>
 #include <thread>
 
 namespace coldiron
@@ -42,11 +43,21 @@ private:
     uint32_t sweptSetting = 0;
     std::vector<SweepCurve> swept;
 
+    // Only the thread touches these.
+    std::optional<AfterJack> chain;
+    std::shared_ptr<const AfterInUse> chainOf;
+    std::shared_ptr<const TakeAudio> chainTake;
+    AfterCurve heardCurve;
+    double heardTakeLufs = -20.0;
+    std::pair<uint32_t, bool> headroomFor { 0, false };
+
     std::thread thread;
 
     void run();
     bool doNext();
     bool doSweep();
-    std::shared_ptr<Report> compute (const Snapshot&, Tag, bool complete) const;
+    std::shared_ptr<Report> compute (const Snapshot&, Tag, bool complete);
+    void followAfter (const Snapshot&, const TakeMaterial&);
+    void keepHeadroom();
 };
 }

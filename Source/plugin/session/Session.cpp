@@ -37,6 +37,7 @@ void Session::documentChanged (bool settingsToo)
     const auto before = shop.snapshot()->job;
     if (before != next.job)
         forgetRewired (*before);
+    next.after = next.job->afterJack.value_or (AfterJackChoice { standsAlone ? AfterSound::amplifier : AfterSound::none, {}, 0.0 });
 
     if (settingsToo)
     {
@@ -81,10 +82,13 @@ void Session::setEngineLevels()
 {
     const auto linear = [] (double db) { return static_cast<float> (std::pow (10.0, db / 20.0)); };
     const bool sounds = ! fromTake.load (std::memory_order_relaxed) || player.isPlaying();
-    const double humNow = hum.load (std::memory_order_relaxed), hissNow = shop.hissGainDb.load (std::memory_order_relaxed);
+    const double humNow = shop.humDb.load (std::memory_order_relaxed), hissNow = shop.hissGainDb.load (std::memory_order_relaxed);
     shop.engine.setHumGain (sounds && humNow > -79.9 ? linear (humNow) : 0.0f);
     shop.engine.setHissGain (sounds && hissNow >= 0.0 ? linear (hissNow) : 0.0f);
-    shop.engine.setTrim (linear (trim.load (std::memory_order_relaxed)));
+    const double headroom = fromTake.load (std::memory_order_relaxed) && shop.headroomKept.load (std::memory_order_relaxed)
+                              ? shop.headroomDb.load (std::memory_order_relaxed)
+                              : 0.0;
+    shop.engine.setTrim (linear (trim.load (std::memory_order_relaxed) + headroom));
     shop.engine.setBypassed (bypass.load (std::memory_order_relaxed));
 }
 

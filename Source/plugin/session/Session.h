@@ -22,6 +22,11 @@ public:
     explicit Session (PresetFolders = PresetFolders::standard());
     ~Session() override;
 
+    /** An application of its own and no plugin: what is usual there after the jack, and headroom kept. */
+    void setStandsAlone();
+
+    double tailSeconds() const; ///< of what sounds on after the input has stopped
+
     /** nullptr: none. Message thread. */
     void setHost (HostLink* h) { host = h; }
 
@@ -84,7 +89,7 @@ public:
     void setBypassed (bool) override;
     bool levelMatched() const override { return shop.matched.load() || shop.isBlind(); }
     void setLevelMatched (bool) override;
-    double humDb() const override { return hum.load(); }
+    double humDb() const override { return shop.humDb.load(); }
     void setHumDb (double) override;
     double mainsHz() const override { return shop.mainsHz.load(); }
     void setMainsHz (double) override;
@@ -96,6 +101,12 @@ public:
     void setHissGainDb (double) override;
     double trimDb() const override { return trim.load(); }
     void setTrimDb (double) override;
+    AfterJackChoice afterJack() const override { return shop.snapshot()->after; }
+    bool setAfterJack (const AfterJackChoice&) override;
+    std::string afterJackFault() const override { return shop.after()->fault; }
+    bool headroomKept() const override { return shop.headroomKept.load(); }
+    void setHeadroomKept (bool) override;
+    double headroomDb() const override { return shop.headroomDb.load(); }
     Source source() const override { return fromTake.load() ? Source::take : Source::host; }
     void setSource (Source) override;
 
@@ -170,8 +181,9 @@ private:
     Workshop shop;
     TakePlayer player;
     std::atomic<bool> bypass { false }, fromTake { false };
-    std::atomic<double> hum { -80.0 }, trim { 0.0 };
+    std::atomic<double> trim { 0.0 };
     std::atomic<float> inputPeak { 0.0f }, outputPeak { 0.0f };
+    bool standsAlone = false;
     double sourceMix = 0.0; ///< audio thread: 0 the host, 1 the take
 
     Designer designer;

@@ -19,7 +19,7 @@ void Session::hostMoved (Lane lane, int place, double value)
         case Lane::option: shop.heard = std::clamp (static_cast<Tag> (std::lround (value)), asRecorded, maxTag); break;
         case Lane::bypass: bypass = value >= 0.5; break;
         case Lane::matched: shop.matched = value >= 0.5; break;
-        case Lane::hum: hum = std::clamp (value, -80.0, 0.0); break;
+        case Lane::hum: shop.humDb = std::clamp (value, -80.0, 0.0); break;
         case Lane::trim: trim = std::clamp (value, -24.0, 24.0); break;
         case Lane::knob: shop.live.setKnob (shop.heard.load(), place, static_cast<float> (value)); break;
         case Lane::lever: shop.live.setLever (shop.heard.load(), place, static_cast<int> (std::lround (value))); break;
@@ -35,7 +35,7 @@ double Session::hostValue (Lane lane, int place) const
         case Lane::option: return shop.heard.load();
         case Lane::bypass: return bypass.load() ? 1.0 : 0.0;
         case Lane::matched: return shop.matched.load() ? 1.0 : 0.0;
-        case Lane::hum: return hum.load();
+        case Lane::hum: return shop.humDb.load();
         case Lane::trim: return trim.load();
         case Lane::knob: return shop.live.knob (shop.heard.load(), place);
         case Lane::lever: return shop.live.lever (shop.heard.load(), place);

@@ -71,11 +71,12 @@ std::string Session::state() const
     state["heard"] = shop.heard.load();
     state["bypassed"] = bypass.load();
     state["matched"] = shop.matched.load();
-    state["hum_db"] = hum.load();
+    state["hum_db"] = shop.humDb.load();
     state["mains_hz"] = shop.mainsHz.load();
     state["facing_deg"] = shop.facingDegrees.load();
     state["buzz"] = shop.buzz.load();
     state["hiss_db"] = shop.hissGainDb.load();
+    state["headroom"] = shop.headroomKept.load();
     state["trim_db"] = trim.load();
     state["source"] = fromTake.load() ? "take" : "host";
     state["take"] = takeIndex;
@@ -143,11 +144,12 @@ bool Session::restore (const std::string& text)
     shop.heard = static_cast<Tag> (numberIn (state, "heard", asRecorded, maxTag, asRecorded));
     bypass = flagIn (state, "bypassed");
     shop.matched = flagIn (state, "matched");
-    hum = numberIn (state, "hum_db", -80.0, 0.0, -80.0);
+    shop.humDb = numberIn (state, "hum_db", -80.0, 0.0, -80.0);
     shop.mainsHz = numberIn (state, "mains_hz", 50.0, 60.0, 50.0) > 55.0 ? 60.0 : 50.0;
     shop.facingDegrees = numberIn (state, "facing_deg", 0.0, 90.0, 0.0);
     shop.buzz = numberIn (state, "buzz", 0.0, 1.0, 0.0);
     shop.hissGainDb = numberIn (state, "hiss_db", -1.0, 80.0, -1.0);
+    shop.headroomKept = state.contains ("headroom") ? flagIn (state, "headroom") : standsAlone;
     trim = numberIn (state, "trim_db", -24.0, 24.0, 0.0);
     takeIndex = static_cast<int> (numberIn (state, "take", -1.0, 1e6, 0.0));
     byHand = flagIn (state, "take_by_hand");

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "audition/Resample.h"
 #include "filter/LatestValue.h"
 #include "job/TakeFile.h"
 
@@ -76,7 +77,4 @@ private:
     void loadAtRate (double fromSeconds);
     void jump (int64_t to);
 };
-
-/** Windowed-sinc resampling (Kaiser, 48 zero crossings): a take keeps its level and is clean to 20 kHz. */
-std::vector<float> resampled (const std::vector<float>&, double fromRate, double toRate);
 }

@@ -38,6 +38,22 @@ std::shared_ptr<const Snapshot> Workshop::snapshot() const
     return current;
 }
 
+std::shared_ptr<const AfterInUse> Workshop::after() const
+{
+    const std::scoped_lock lock (mutex);
+    return afterNow;
+}
+
+void Workshop::put (AfterInUse next)
+{
+    {
+        const std::scoped_lock lock (mutex);
+        afterNow = std::make_shared<const AfterInUse> (std::move (next));
+        ++afterRevision;
+    }
+    heardRevision.fetch_add (1);
+}
+
 void Workshop::put (Snapshot next)
 {
     const std::scoped_lock lock (mutex);
@@ -51,7 +67,7 @@ void Workshop::put (Snapshot next)
 Workshop::Origin Workshop::origin (Tag tag) const
 {
     const std::scoped_lock lock (mutex);
-    return { current->revision, tag == asRecorded ? 0 : live.generation (tag) };
+    return { current->revision, tag == asRecorded ? 0 : live.generation (tag), afterRevision };
 }
 
 std::shared_ptr<const Report> Workshop::report (Tag tag) const

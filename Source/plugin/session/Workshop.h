@@ -2,7 +2,7 @@
 
 #include "audition/NoiseFloor.h"
 #include "audition/SwitchEngine.h"
-#include "job/TakeFile.h"
+#include "job/ImpulseFile.h"
 #include "plugin/session/LiveSettings.h"
 
 #include <array>
@@ -32,6 +32,7 @@ struct Snapshot
     int only = -1;                              ///< >= 0: changes for this string alone
     std::array<int, maxTag + 1> derivedFrom {}; ///< index of a take by tag; -1: there is none
     std::map<int, TakeMaterial> material;       ///< by index of the take; those that are needed
+    AfterJackChoice after;                      ///< as the job says, or as is usual
 
     int takeFor (Tag tag) const { return option (tag) == nullptr ? take : derivedFrom[static_cast<size_t> (tag)]; }
     const TakeMaterial& materialFor (Tag) const;
@@ -43,6 +44,13 @@ struct Snapshot
 Side sideOf (const Snapshot&, const LiveSettings&, Tag);
 
 inline constexpr Tag noBlindTag = -1;
+/** What is heard after the jack: the choice, unless its file could not be used. Immutable. */
+struct AfterInUse
+{
+    AfterJackChoice choice;
+    std::shared_ptr<const ImpulseResponse> impulse; ///< where the sound is a file's
+    std::string fault;                              ///< not empty: why the sound chosen is not heard
+};
 
 /** What the threads of a session share. The audio thread touches the engine and the atomics alone. */
 struct Workshop
@@ -55,6 +63,9 @@ struct Workshop
     std::array<std::atomic<double>, maxTag + 1> heardSeconds {}; ///< played at true level; written by the audio thread
     std::atomic<bool> matched { false };
     std::atomic<double> mainsHz { 50.0 }, facingDegrees { 0.0 }, buzz { 0.0 }, hissGainDb { -1.0 };
+    std::atomic<double> humDb { -80.0 };
+    std::atomic<bool> headroomKept { false };
+    std::atomic<double> headroomDb { 0.0 };     ///< the reporter's
     std::atomic<double> sampleRate { 0.0 };
     std::atomic<uint32_t> prepared { 0 };       ///< counts prepare(): the engine has forgotten its design
 
@@ -63,6 +74,8 @@ struct Workshop
 
     bool isBlind() const { return blindTag.load() != noBlindTag; }
     Tag playing() const { return isBlind() ? blindTag.load() : heard.load(); }
+    std::shared_ptr<const AfterInUse> after() const;
+    void put (AfterInUse);
 
     std::shared_ptr<const Snapshot> snapshot() const;
     void put (Snapshot);                        ///< numbers it and drops the reports of options that are gone
@@ -70,7 +83,7 @@ struct Workshop
     /** What a report was computed from; the same origin, the same report. */
     struct Origin
     {
-        uint32_t snapshot = 0, setting = 0;
+        uint32_t snapshot = 0, setting = 0, after = 0;
         bool operator== (const Origin&) const = default;
     };
     Origin origin (Tag) const;                  ///< as things stand now
@@ -83,6 +96,8 @@ struct Workshop
 private:
     mutable std::mutex mutex;
     std::shared_ptr<const Snapshot> current = std::make_shared<const Snapshot>();
+    std::shared_ptr<const AfterInUse> afterNow = std::make_shared<const AfterInUse>();
+    uint32_t afterRevision = 0;
     std::array<std::shared_ptr<const Report>, maxTag + 1> reports;
     std::array<Origin, maxTag + 1> origins;
 };

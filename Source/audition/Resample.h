@@ -1,0 +1,9 @@
+#pragma once
+
+#include <vector>
+
+namespace coldiron
+{
+/** Windowed-sinc resampling (Kaiser, 48 zero crossings): what is resampled keeps its level and is clean to 20 kHz. */
+std::vector<float> resampled (const std::vector<float>&, double fromRate, double toRate);
+}

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "editor/Overlays.h"
+#include "editor/Slide.h"
+
+namespace coldiron
+{
+/** How it is listened to, beyond the bar: where the coils face, buzz, hiss, what follows the jack, headroom. */
+class SoundSheet : public Overlay
+{
+public:
+    explicit SoundSheet (Desk&, bool inHost);
+
+    void benchChanged (const Revisions&, const Revisions&) override;
+    void paint (juce::Graphics&) override;
+    void resized() override;
+    static int idealWidth() { return 780; }
+    static int idealHeight() { return 500; }
+
+private:
+    const bool inHost;
+    Slide facing, buzz, hiss, drive, trim;
+    Segments after, headroom;
+    WordButton file;
+    std::unique_ptr<juce::FileChooser> chooser;
+    juce::Rectangle<int> left, right, coils, advice, afterNote, headroomNote;
+
+    void follow();
+    void choose (AfterSound);
+    void openFile();
+    juce::String headroomWords() const;
+    void paintCoils (juce::Graphics&, juce::Rectangle<int>) const;
+};
+}

@@ -1,0 +1,41 @@
+#include "job/ImpulseFile.h"
+
+#include "audition/AfterJack.h"
+#include "audition/Resample.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+
+namespace coldiron
+{
+std::vector<float> ImpulseResponse::at (double rate) const { return resampled (samples, sampleRate, rate); }
+
+ImpulseResponse readImpulse (const std::filesystem::path& path)
+{
+    try
+    {
+        const TakeInfo info = takeInfo (path);
+        const double seconds = static_cast<double> (info.frames) / info.sampleRate;
+        if (seconds > AfterJack::longestImpulse + 0.5 / info.sampleRate)
+        {
+            char text[80];
+            std::snprintf (text, sizeof text, "%.1f s long, expected at most 2 s; cut it", seconds);
+            throw TakeError (path.string() + ": the impulse response is " + text);
+        }
+        TakeAudio audio = readTake (path);
+        ImpulseResponse impulse { path, audio.sampleRate, std::move (audio.channels.front()) };
+        if (std::all_of (impulse.samples.begin(), impulse.samples.end(), [] (float s) { return std::abs (s) < 1e-6f; }))
+            throw TakeError (path.string() + ": the impulse response is silent; choose another file");
+        return impulse;
+    }
+    catch (const TakeError& fault)
+    {
+        std::string words = fault.what();
+        const std::string take = "the take", impulse = "the impulse response";
+        for (size_t at = words.find (take, path.string().size()); at != std::string::npos; at = words.find (take, at + impulse.size()))
+            words.replace (at, take.size(), impulse);
+        throw TakeError (words);
+    }
+}
+}
