@@ -112,7 +112,7 @@ std::string words (const Compared& c)
     }
     text += "   hum: " + f.humWords + (f.humByMismatch && f.humOneCoilDb < -20.0 ? " (for coils of nearly equal turns)" : "") + "\n";
     for (const auto& choice : c.otherCoils)
-        text += format ("   hum: %s (%+.0f dB of one coil's hum, %+.0f dB then)\n", choice.words().c_str(), choice.humDb, choice.otherHumDb);
+        text += "   hum: " + choice.words() + "\n";
     for (const auto& volume : f.volumes)
     {
         if (volume.mutesOthers)

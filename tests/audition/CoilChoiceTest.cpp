@@ -14,9 +14,9 @@ namespace
 Harness bothSplit (const std::string& neckKeeps, const std::string& bridgeKeeps, Part neck = humbucker ("neck"), Part bridge = humbucker ("bridge"))
 {
     Harness harness;
-    harness.add (std::move (neck));
-    harness.add (std::move (bridge));
-    harness.add (jack());
+    harness.addPart (std::move (neck));
+    harness.addPart (std::move (bridge));
+    harness.addPart (jack());
     for (const auto& [pickup, keeps] : { std::pair<std::string, std::string> { "neck", neckKeeps }, { "bridge", bridgeKeeps } })
     {
         const std::string other = keeps == "north" ? "south" : "north";
@@ -76,8 +76,8 @@ TEST_CASE ("nothing is offered where nothing is to be won")
     auto neck = single ("neck"), bridge = single ("bridge"); // two single coils wound alike have no other coil
     Harness harness;
     for (Part* part : { &neck, &bridge })
-        harness.add (std::move (*part));
-    harness.add (jack());
+        harness.addPart (std::move (*part));
+    harness.addPart (jack());
     for (const char* name : { "neck", "bridge" })
     {
         harness.solder ({ std::string (name) + ".coil.start", "jack.tip" });
