@@ -210,18 +210,8 @@ void BenchWindow::resized()
         guitar.toFront (false);
     if (overlay != nullptr)
     {
-        const bool keys = dynamic_cast<KeySheet*> (overlay.get()) != nullptr, list = dynamic_cast<RewireList*> (overlay.get()) != nullptr;
-        const auto* typed = dynamic_cast<NotesSheet*> (overlay.get());
-        const bool left = dynamic_cast<RecoverSheet*> (overlay.get()) != nullptr;
-        const auto centred = [this] (int width, int height) { return arranged.overlay.withSizeKeepingCentre (juce::jmin (width, arranged.overlay.getWidth()), juce::jmin (height, arranged.overlay.getHeight())); };
-        const bool sound = dynamic_cast<SoundSheet*> (overlay.get()) != nullptr;
-        overlay->setBounds (keys ? arranged.overlay.withSizeKeepingCentre (juce::jmin (680, arranged.overlay.getWidth()), juce::jmin (KeySheet::idealHeight(), arranged.overlay.getHeight()))
-                                 : dynamic_cast<BlindSetup*> (overlay.get()) != nullptr ? arranged.overlay.withSizeKeepingCentre (juce::jmin (760, arranged.overlay.getWidth()), juce::jmin (520, arranged.overlay.getHeight()))
-                                 : sound ? centred (SoundSheet::idealWidth(), SoundSheet::idealHeight())
-                                 : list ? arranged.overlay.withSizeKeepingCentre (juce::jmin (820, arranged.overlay.getWidth()), juce::jmin (600, arranged.overlay.getHeight()))
-                         : typed != nullptr ? centred (640, typed->idealHeight())
-                         : left ? centred (620, RecoverSheet::idealHeight())
-                                        : arranged.overlay);
+        const auto wanted = overlay->wants();
+        overlay->setBounds (arranged.overlay.withSizeKeepingCentre (juce::jmin (wanted.x, arranged.overlay.getWidth()), juce::jmin (wanted.y, arranged.overlay.getHeight())));
         overlay->toFront (false);
     }
     placeNotice();

@@ -12,6 +12,7 @@ public:
 
     std::function<void()> onStarted;
     void benchChanged (const Revisions& before, const Revisions& now) override;
+    juce::Point<int> wants() const override { return { 760, 520 }; }
     void paint (juce::Graphics&) override;
     void resized() override;
     void mouseDown (const juce::MouseEvent&) override;

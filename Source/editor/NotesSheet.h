@@ -16,7 +16,7 @@ public:
     void paint (juce::Graphics&) override;
     void resized() override;
     void benchChanged (const Revisions& before, const Revisions& now) override;
-    int idealHeight() const { return option == asRecorded ? 340 : 470; }
+    juce::Point<int> wants() const override { return { 640, option == asRecorded ? 340 : 470 }; }
 
 private:
     struct Field

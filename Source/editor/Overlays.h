@@ -1,5 +1,6 @@
 #pragma once
 
+#include "editor/Layout.h"
 #include "editor/Look.h"
 
 namespace coldiron
@@ -10,6 +11,9 @@ class Overlay : public Panel
 public:
     explicit Overlay (Desk&);
     std::function<void()> onClose;
+
+    /** The size it would have, were there room; all the room when it says nothing. */
+    virtual juce::Point<int> wants() const { return { mostWidth, mostHeight }; }
     void benchChanged (const Revisions&, const Revisions&) override { repaint(); }
     bool keyPressed (const juce::KeyPress&) override;
     void paint (juce::Graphics&) override;
@@ -26,7 +30,7 @@ class KeySheet : public Overlay
 public:
     KeySheet (Desk&, bool inHost);
     void paint (juce::Graphics&) override;
-    static int idealHeight() { return 508; }
+    juce::Point<int> wants() const override { return { 680, 508 }; }
 
 private:
     const bool inHost;

@@ -15,7 +15,7 @@ public:
     void start() { openIt.grabKeyboardFocus(); }
     void paint (juce::Graphics&) override;
     void resized() override;
-    static int idealHeight() { return 230; }
+    juce::Point<int> wants() const override { return { 620, 230 }; }
 
 private:
     std::vector<LeftWork> left;

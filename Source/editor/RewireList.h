@@ -17,6 +17,7 @@ public:
     ~RewireList() override;
 
     void benchChanged (const Revisions& before, const Revisions& now) override;
+    juce::Point<int> wants() const override { return { 820, 600 }; }
     void paint (juce::Graphics&) override;
     void resized() override;
     bool keyPressed (const juce::KeyPress&) override;

@@ -14,8 +14,7 @@ public:
     void benchChanged (const Revisions&, const Revisions&) override;
     void paint (juce::Graphics&) override;
     void resized() override;
-    static int idealWidth() { return 780; }
-    static int idealHeight() { return 500; }
+    juce::Point<int> wants() const override { return { 780, 500 }; }
 
 private:
     const bool inHost;
