@@ -138,8 +138,8 @@ int RecordedColumn::place (int width)
             y += row + 2;
             row = 0;
         }
-        lever->setBounds (x, y, wanted, lever->idealHeight());
-        row = juce::jmax (row, lever->idealHeight());
+        lever->setBounds (x, y, wanted, lever->idealHeight (false));
+        row = juce::jmax (row, lever->idealHeight (false));
         x += wanted + 14;
     }
     y += row + 12;
