@@ -270,6 +270,8 @@ void BenchWindow::showNotes (bool on)
 {
     if (! on)
         return closeOverlay();
+    if (bench.blind().isRunning)
+        return notice.say ("Notes wait till the tags are turned over: they would tell the letter.");
     auto sheet = std::make_unique<NotesSheet> (desk, bench.heard());
     auto* raw = sheet.get();
     show (std::move (sheet));

@@ -99,7 +99,7 @@ void TakeLane::paintHeading (juce::Graphics& g)
         how << ", " << words::settingInWords (job->takes[static_cast<size_t> (take)].harness, job->takes[static_cast<size_t> (take)].setting);
     if (! picture->remarks.empty()) // the worst before all else: it is what a better recording would not have
         how = words::seconds (picture->seconds) + ", " + words::from (picture->remarks.front().words) + how.substring (words::seconds (picture->seconds).length());
-    if (const auto report = desk.bench.report (desk.bench.heard()); report != nullptr && report->figures.trust.trustedToHz)
+    if (const auto report = desk.bench.report (desk.bench.heard()); report != nullptr && report->figures.trust.trustedToHz && ! desk.bench.blind().isRunning)
         how = words::seconds (picture->seconds) + ", noise: trust " + words::from (letterOf (report->tag)) + " up to "
               + words::hertz (*report->figures.trust.trustedToHz) + how.substring (words::seconds (picture->seconds).length());
     if (isLive())
