@@ -162,7 +162,7 @@ void SwitchEngine::addHiss (Player& now, Player* next, const double* nextShare, 
     const double step = 1.0 / (glideSeconds * rate), wanted = hissGain.load (std::memory_order_relaxed);
     if (hissLevel.value == 0.0 && wanted == 0.0)
         return;
-    std::array<double, chunk> noise, first, second;
+    std::array<double, chunk> noise {}, first, second;
     for (int i = 0; i < frames; ++i)
         noise[static_cast<size_t> (i)] = white.next();
     now.hiss.process (0, noise.data(), first.data(), frames);
