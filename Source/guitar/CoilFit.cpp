@@ -45,11 +45,15 @@ CoilFit fitCoil (const Pickup& generic, const PickupReadings& readings)
             fit.notes.push_back (text);
         }
 
-        // What the readings do not say goes back to the scaled generic pickup, and the rest is fitted again.
+        // What the readings do not say goes back to the scaled generic pickup, and the rest is fitted again. The loss stays
+        // free where the winding capacitance is found: it lowers the inductance at the resonance, so a loss held at the
+        // generic pickup's would shift the capacitance by up to a tenth.
+        const bool findsFarads = fit.values[CoilFit::capacitance].found != Found::assumed;
         std::array<bool, 5> free;
         for (int i = 0; i < 5; ++i)
         {
-            free[(size_t) i] = i == CoilFit::dcr || fit.values[(size_t) i].found != Found::assumed;
+            const bool isLoss = i == CoilFit::lossOhms || i == CoilFit::lossHenries;
+            free[(size_t) i] = i == CoilFit::dcr || (isLoss && findsFarads) || fit.values[(size_t) i].found != Found::assumed;
             if (! free[(size_t) i])
                 solution.freedoms[(size_t) i] = 0.0;
         }

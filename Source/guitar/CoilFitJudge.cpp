@@ -21,11 +21,12 @@ std::string words (const char* form, ...)
     return text;
 }
 
-/** Below these uncertainties a value counts as measured. Half of what an assumed pickup is uncertain by, or less. */
-constexpr std::array<double, 5> measuredBelow { 0.03, 0.05, 0.10, 0.30, 0.30 };
+/** Below these uncertainties a value counts as measured: for the capacitance, that it lies within 10 % by two standard
+    deviations. */
+constexpr std::array<double, 5> measuredBelow { 0.03, 0.05, 0.05, 0.25, 0.25 };
 
 /** From these uncertainties of the freedoms on, the readings have said too little of a value. */
-constexpr FitShape::Freedoms saidNothing { 0.3, 0.25, 0.25, 0.35, 0.4 };
+constexpr FitShape::Freedoms saidNothing { 0.3, 0.25, 0.25, 0.3, 0.35 };
 
 constexpr double misfitNoted = 2.0, misfitRefused = 4.0, outlierRefused = 8.0;
 
@@ -177,7 +178,7 @@ void judgeFit (CoilFit& fit, const Pickup& generic, const FitShape& shape, const
     if (fit.misfit > misfitNoted && fit.misfit <= misfitRefused)
         fit.notes.push_back (words ("the readings lie %.1f times their stated accuracy apart from the fit; the uncertainties were widened by as much", fit.misfit));
     if (! isMeasured (CoilFit::capacitance) && isMeasured (CoilFit::inductance))
-        fit.notes.push_back ("the winding capacitance stays open: a reading near the resonance, the resonance with and without a small known capacitor, or a sweep would tell it");
+        fit.notes.push_back ("the winding capacitance stays open: the impedance at or near the resonance, bare or with a small known capacitor, or a sweep would tell it");
     fit.notes.push_back ("output and hum go with the turns, taken from the inductance; magnets are not measured");
 }
 }

@@ -100,9 +100,18 @@ TEST_CASE ("A known added capacitor gives the winding capacitance", "[fit]")
                             { meter.dcr().lcr (120.0).resonance (0.0).resonance (100e-12).resonance (220e-12); meter.readings.accuracy.resonance = 0.005; });
     CHECK (peaks.refused == 0);
     CHECK (peaks.henries < 0.03);
-    CHECK (peaks.farads < 0.12); // the inductance at the two resonances differs by the loss, which these readings hardly tell
-    CHECK (peaks.nearFarads >= peaks.fits - 1);
-    CHECK (peaks.marked >= peaks.fits - 1);
+    // The loss lowers the inductance from one resonance to the next, and frequencies alone hardly tell it: where the
+    // winding capacitance is small that leaves it open by more than 10 %, and then it is not called measured.
+    CHECK (peaks.faradsSaid < 0.10);
+    CHECK (peaks.marked == peaks.measuredFarads);
+    CHECK (peaks.marked >= 16);
+
+    const auto height = run ("the same without 100 pF, and Z at the resonance with 220 pF, 2 %", [] (Meter& meter)
+                             { meter.dcr().lcr (120.0).resonance (0.0).resonance (220e-12).impedance (meter.truth.resonance (220e-12), 0.02, 220e-12); meter.readings.accuracy.resonance = 0.005; });
+    CHECK (height.refused == 0);
+    CHECK (height.henries < 0.03);
+    CHECK (height.farads < 0.10);
+    CHECK (height.marked == height.fits);
 
     const auto one = run ("DCR, L at 120 Hz and 1 kHz, Z at 5 kHz with 100 pF, 1 %, 1 deg", [] (Meter& meter)
                           { meter.dcr().lcr (120.0).lcr (1000.0).impedanceAndPhase (5000.0, 100e-12); meter.readings.accuracy.impedance = 0.01; });
@@ -129,7 +138,8 @@ TEST_CASE ("Sweeps give inductance and winding capacitance", "[fit]")
                                { meter.dcr().lcr (120.0).responseSweep (1e6, 470e-12, 0.2); });
     CHECK (meterToo.refused == 0);
     CHECK (meterToo.henries < 0.03);
-    CHECK (meterToo.faradsSaid < 0.25);
+    CHECK (meterToo.faradsSaid < 0.10); // mostly roughly: the load's capacitance hides the winding's
+    CHECK (meterToo.marked == meterToo.measuredFarads);
 
     const auto one = run ("one response through 1M/470p alone, 0.2 dB", [] (Meter& meter) { meter.responseSweep (1e6, 470e-12, 0.2); });
     CHECK (one.refused == 0);

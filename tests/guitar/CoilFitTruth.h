@@ -105,6 +105,7 @@ public:
     Meter (const Truth& t, unsigned seed) : truth (t), engine (seed) {}
 
     PickupReadings readings;
+    const Truth truth;
 
     Meter& dcr (double share = 0.005)
     {
@@ -165,7 +166,6 @@ public:
     }
 
 private:
-    Truth truth;
     std::mt19937 engine;
     std::normal_distribution<double> deviate;
 

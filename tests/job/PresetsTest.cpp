@@ -135,3 +135,24 @@ TEST_CASE ("Pickups peak at 0 to 12 dB into 500k pots, a 500 pF cable and 1M, an
         }
     }
 }
+
+TEST_CASE ("A coupling that no coils can have is refused")
+{
+    // n coils with one k between any two: eigenvalues 1 - k and 1 + (n - 1) k, both above 0 [calc: the matrix of ones].
+    const auto with = [] (int coils, const std::string& coupling)
+    {
+        std::string text = "{ \"coldiron\": \"job 1\", \"guitar\": { \"scale_mm\": 650, \"strings\": [\"E2\"], \"parts\": { \"jack\": { \"jack\": \"mono\" }, \"p\": { \"bridge_mm\": 50, \"pickup\": {\n\"coupling\": "
+                           + coupling + ",\n\"coils\": {";
+        for (int i = 0; i < coils; ++i)
+            text += std::string (i > 0 ? "," : "") + " \"c" + std::to_string (i) + "\": { \"dcr\": \"4k\", \"inductance\": 2 }";
+        return bench::faultsOf (text + " } } } }, \"wires\": [[\"p.c0.start\", \"jack.tip\"], [\"p.c0.finish\", \"ground\"]] } }");
+    };
+    CHECK (with (2, "-0.95").empty());
+    CHECK (with (3, "-0.49").empty());
+    CHECK (with (4, "-0.33").empty());
+    CHECK (with (8, "0.95").empty());
+    CHECK (bench::has (with (3, "-0.5"), 2, { "3 coils cannot oppose each other so much", "more than -0.5" }));
+    CHECK (bench::has (with (4, "-0.34"), 2, { "4 coils", "more than -0.333" }));
+    CHECK (bench::has (with (2, "1"), 2, { "\"coupling\"", "from -0.95 to 0.95" }));
+    CHECK (bench::has (with (2, "-1"), 2, { "\"coupling\"", "from -0.95 to 0.95" }));
+}
