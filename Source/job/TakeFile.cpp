@@ -8,7 +8,9 @@
 #include <algorithm>
 #include <atomic>
 #include <cmath>
+#include <cstdint>
 #include <cstring>
+#include <type_traits>
 
 namespace coldiron
 {
@@ -53,21 +55,64 @@ TakeInfo takeInfo (const std::filesystem::path& path)
     return { static_cast<double> (info.samplerate), info.channels, info.frames };
 }
 
-/** Takes a block of interleaved samples apart; `total` frames came before it. */
-static void append (TakeAudio& take, const float* block, sf_count_t frames, sf_count_t total, const std::filesystem::path& path)
+namespace
+{
+/** Takes a block of interleaved samples apart; `total` frames came before it. Whole numbers are full scale at 2^31. */
+template <typename Sample>
+void append (TakeAudio& take, const Sample* block, sf_count_t frames, sf_count_t total, const std::filesystem::path& path)
 {
     const auto channels = static_cast<sf_count_t> (take.channels.size());
-    for (sf_count_t i = 0; i < frames * channels; ++i)
-        if (! std::isfinite (block[i]))
-            throw TakeError (path.string() + ": sample " + std::to_string (total + i / channels)
-                             + " is not a number or infinite; export the take again");
+    if constexpr (std::is_floating_point_v<Sample>)
+        for (sf_count_t i = 0; i < frames * channels; ++i)
+            if (! std::isfinite (block[i]))
+                throw TakeError (path.string() + ": sample " + std::to_string (total + i / channels)
+                                 + " is not a number or infinite; export the take again");
+    constexpr float unit = std::is_floating_point_v<Sample> ? 1.0f : 0x1.0p-31f;
     for (sf_count_t c = 0; c < channels; ++c)
     {
         auto& samples = take.channels[static_cast<size_t> (c)];
         samples.resize (static_cast<size_t> (total + frames));
+        float* to = samples.data() + total;
         for (sf_count_t i = 0; i < frames; ++i)
-            samples[static_cast<size_t> (total + i)] = block[i * channels + c];
+            to[i] = static_cast<float> (block[i * channels + c]) * unit;
     }
+}
+
+sf_count_t readFrames (SNDFILE* file, float* block, sf_count_t frames) { return sf_readf_float (file, block, frames); }
+sf_count_t readFrames (SNDFILE* file, int* block, sf_count_t frames) { return sf_readf_int (file, block, frames); }
+
+/** By blocks and not by the header's count: a crafted count must not make us ask for the memory. */
+template <typename Sample>
+void readAll (TakeAudio& take, SNDFILE* file, const SF_INFO& info, const std::filesystem::path& path)
+{
+    constexpr sf_count_t blockFrames = 65536;
+    std::vector<Sample> block (static_cast<size_t> (blockFrames * info.channels));
+    sf_count_t total = 0;
+    while (total < info.frames)
+    {
+        const auto got = readFrames (file, block.data(), std::min<sf_count_t> (blockFrames, info.frames - total));
+        if (got <= 0)
+            throw TakeError (path.string() + ": the take is cut short: its header says " + std::to_string (info.frames) + " samples and "
+                             + std::to_string (total) + " could be read; copy or export it again");
+        append (take, block.data(), got, total, path);
+        total += got;
+    }
+}
+
+/** Samples to 24-bit, least byte first, rounded to the nearest step and held at full scale. */
+void pack24 (const float* samples, size_t count, unsigned char* bytes)
+{
+    constexpr float steps = 0x1.0p23f;
+    for (size_t i = 0; i < count; ++i)
+    {
+        const float scaled = samples[i] * steps;
+        const float held = scaled > -steps ? std::min (scaled, steps - 1.0f) : -steps;
+        const auto value = static_cast<int32_t> (held + (held < 0.0f ? -0.5f : 0.5f));
+        bytes[3 * i] = static_cast<unsigned char> (value);
+        bytes[3 * i + 1] = static_cast<unsigned char> (value >> 8);
+        bytes[3 * i + 2] = static_cast<unsigned char> (value >> 16);
+    }
+}
 }
 
 TakeAudio readTake (const std::filesystem::path& path)
@@ -77,20 +122,15 @@ TakeAudio readTake (const std::filesystem::path& path)
     TakeAudio take;
     take.sampleRate = info.samplerate;
     take.channels.resize (static_cast<size_t> (info.channels));
-
-    // By blocks and not by the header's count: a crafted count must not make us ask for the memory.
-    constexpr sf_count_t blockFrames = 65536;
-    std::vector<float> block (static_cast<size_t> (blockFrames * info.channels));
-    sf_count_t total = 0;
-    while (total < info.frames)
-    {
-        const auto got = sf_readf_float (file.get(), block.data(), std::min<sf_count_t> (blockFrames, info.frames - total));
-        if (got <= 0)
-            throw TakeError (path.string() + ": the take is cut short: its header says " + std::to_string (info.frames) + " samples and "
-                             + std::to_string (total) + " could be read; copy or export it again");
-        append (take, block.data(), got, total, path);
-        total += got;
-    }
+    std::error_code error;
+    const auto bytes = static_cast<sf_count_t> (std::filesystem::file_size (path, error));
+    for (auto& samples : take.channels)
+        samples.reserve (static_cast<size_t> (error ? 0 : std::min (info.frames, bytes)));
+    const int form = info.format & SF_FORMAT_SUBMASK;
+    if (form == SF_FORMAT_FLOAT || form == SF_FORMAT_DOUBLE)
+        readAll<float> (take, file.get(), info, path);
+    else
+        readAll<int> (take, file.get(), info, path);
     return take;
 }
 
@@ -99,7 +139,27 @@ struct TakeWriter::Impl
     std::filesystem::path target, beside;
     File file;
     int channels = 1;
+    bool asFloat = false;
     std::vector<float> interleaved;
+    std::vector<unsigned char> packed;
+
+    /** Interleaved samples, by blocks that stay in the cache. */
+    bool put (const float* samples, size_t count)
+    {
+        if (asFloat)
+            return sf_write_float (file.get(), samples, static_cast<sf_count_t> (count)) == static_cast<sf_count_t> (count);
+        const size_t blockSamples = 65536 * static_cast<size_t> (channels); // whole frames
+        packed.resize (3 * std::min (blockSamples, count));
+        for (size_t from = 0; from < count; from += blockSamples)
+        {
+            const auto here = std::min (blockSamples, count - from);
+            pack24 (samples + from, here, packed.data());
+            const auto bytes = static_cast<sf_count_t> (3 * here);
+            if (sf_write_raw (file.get(), packed.data(), bytes) != bytes)
+                return false;
+        }
+        return true;
+    }
 
     [[noreturn]] void fail (const std::string& why)
     {
@@ -123,6 +183,7 @@ TakeWriter::TakeWriter (const std::filesystem::path& target, double sampleRate, 
 {
     impl->target = target;
     impl->channels = channels;
+    impl->asFloat = asFloat;
     impl->beside = target.string() + freshSuffix();
     SF_INFO info {};
     info.samplerate = static_cast<int> (std::lround (sampleRate));
@@ -131,7 +192,6 @@ TakeWriter::TakeWriter (const std::filesystem::path& target, double sampleRate, 
     impl->file.reset (sf_open (impl->beside.c_str(), SFM_WRITE, &info));
     if (impl->file == nullptr)
         impl->fail (std::string ("cannot be written (") + sf_strerror (nullptr) + "); is the folder there, and is it yours to write to?");
-    sf_command (impl->file.get(), SFC_SET_CLIPPING, nullptr, SF_TRUE);
     sf_command (impl->file.get(), SFC_SET_ADD_PEAK_CHUNK, nullptr, SF_FALSE); // it holds the time: the same take gives the same file
 }
 
@@ -158,8 +218,7 @@ void TakeWriter::write (const std::vector<std::vector<float>>& channels)
                 impl->interleaved[i * channels.size() + c] = channels[c][i];
         samples = impl->interleaved.data();
     }
-    if (impl->file == nullptr
-        || sf_writef_float (impl->file.get(), samples, static_cast<sf_count_t> (frames)) != static_cast<sf_count_t> (frames))
+    if (impl->file == nullptr || ! impl->put (samples, frames * channels.size()))
         impl->fail ("could not be written whole; is the disk full?");
 }
 
