@@ -109,8 +109,10 @@ double AfterCurve::at (double hz) const
 {
     if (gains.empty())
         return 1.0;
-    const long band = std::lround (perOctave * std::log2 (std::max (1e-3, hz) / lowest));
-    return gains[static_cast<size_t> (std::clamp (band, 0l, static_cast<long> (gains.size()) - 1))];
+    const double last = static_cast<double> (gains.size()) - 1.0;
+    const double place = std::clamp (perOctave * std::log2 (std::max (1e-3, hz) / lowest), 0.0, last);
+    const auto band = static_cast<size_t> (place), next = std::min (band + 1, gains.size() - 1);
+    return gains[band] + (place - static_cast<double> (band)) * (gains[next] - gains[band]);
 }
 
 Spectrum AfterCurve::heard (Spectrum take) const

@@ -38,7 +38,7 @@ struct AfterCurve
 {
     std::vector<double> gains;
 
-    double at (double hz) const;          ///< the nearest band's
+    double at (double hz) const;          ///< between the bands around it
     Spectrum heard (Spectrum take) const; ///< a take's spectrum behind the chain
 };
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <system_error>
 
 namespace coldiron
 {
@@ -15,6 +16,9 @@ ImpulseResponse readImpulse (const std::filesystem::path& path)
 {
     try
     {
+        std::error_code unknown;
+        if (! std::filesystem::exists (path, unknown))
+            throw TakeError (path.string() + ": there is no such impulse response; check the name");
         const TakeInfo info = takeInfo (path);
         const double seconds = static_cast<double> (info.frames) / info.sampleRate;
         if (seconds > AfterJack::longestImpulse + 0.5 / info.sampleRate)
