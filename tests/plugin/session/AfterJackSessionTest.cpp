@@ -164,10 +164,10 @@ TEST_CASE ("headroom: the same gain for all, only as much as the loudest needs, 
     for (Tag tag : { 0, 1, 3 })
         CHECK (peakOf (tag) <= 1.0f);
 
-    session.setHumDb (0.0); // what hum may reach is counted in
+    session.setHissGainDb (80.0); // what hiss may reach is counted in; these humbuckers do not hum
     CHECK (until ([&] { return session.headroomDb() < held - 0.3; }));
     session.setHeadroomKept (false);
-    session.setHumDb (-80.0);
+    session.setHissGainDb (-1.0);
     session.hear (asRecorded);
     played (session, std::vector<float> (24000, 0.0f));
     const auto open = played (session, std::vector<float> (3 * 48000, 0.0f));
