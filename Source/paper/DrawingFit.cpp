@@ -34,17 +34,22 @@ std::vector<PlacedPart> placeParts (const Harness& before, const Harness& after,
         const auto [w, h] = sizeOf (placed, true);
         return std::min (aspect / w, 1.0 / h);
     };
-    PlanStyle chosen = close, beside { true, 0, 0 };
-    if (auto other = placeAll (before, after, changes, beside); scale (other) > scale (best) * 1.02)
+    PlanStyle chosen = close;
+    for (const auto& other : { PlanStyle { true, false }, PlanStyle { false, true }, PlanStyle { true, true } })
     {
-        best = std::move (other);
-        chosen = beside;
+        PlanStyle tried = other;
+        if (auto plan = placeAll (before, after, changes, tried); scale (plan) > scale (best) * 1.02)
+        {
+            best = std::move (plan);
+            chosen = tried;
+        }
     }
     const auto [w, h] = sizeOf (best, true);
     const int room = static_cast<int> (aspect * h) - w;
     if (room < 20 || chosen.gaps == 0)
         return best;
-    PlanStyle spread { chosen.blocksBeside, std::min (mostSpread, room / chosen.gaps / 10 * 10), 0 };
+    PlanStyle spread = chosen;
+    spread.spread = std::min (mostSpread, room / chosen.gaps / 10 * 10);
     return placeAll (before, after, changes, spread);
 }
 }

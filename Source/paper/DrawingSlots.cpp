@@ -260,7 +260,13 @@ std::vector<PlacedPart> placeAll (const Harness& before, const Harness& after, c
             }
             height = std::max (height, total);
         }
-        if (row < static_cast<int> (pickups.size()))
+        if (style.pickupsClose && height == 0)
+        {
+            rowTop.push_back (y);
+            potY.push_back (y);
+            continue; // a pickup without pots of its own takes no row
+        }
+        if (row < static_cast<int> (pickups.size()) && ! style.pickupsClose)
         {
             auto item = plan.make (*pickups[static_cast<size_t> (row)]);
             height = std::max (height, item.height + 50);
@@ -271,13 +277,14 @@ std::vector<PlacedPart> placeAll (const Harness& before, const Harness& after, c
     }
     const int bottom = y;
 
-    int x = margin;
+    int x = margin, below = margin + 20;
     for (int row = 0; row < static_cast<int> (pickups.size()); ++row)
     {
         auto item = plan.make (*pickups[static_cast<size_t> (row)]);
         item.x = margin;
         item.y = std::max (rowTop[static_cast<size_t> (row)] + 40, std::min (potY[static_cast<size_t> (row)] - 60, rowTop[static_cast<size_t> (row)] + 120));
-        item.y = upTo10 (item.y);
+        item.y = upTo10 (style.pickupsClose ? below + extentsOf (item).top : item.y);
+        below = item.y + extentsOf (item).bottom + 20;
         plan.placed.push_back (item);
         plan.done.insert (item.part->name);
         x = std::max (x, item.x + item.width + 20);

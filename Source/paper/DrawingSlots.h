@@ -12,6 +12,7 @@ namespace coldiron
 struct PlanStyle
 {
     bool blocksBeside = false; ///< a push-pull's block left of its pot, not above
+    bool pickupsClose = false; ///< one under the other as close as they go, not each beside its pots
     int spread = 0;            ///< more between columns
     int gaps = 0;              ///< how many there were, told back
 };
