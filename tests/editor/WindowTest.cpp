@@ -192,28 +192,3 @@ TEST_CASE ("a hundred windows open and close, two at a time, while sound runs", 
     CHECK (blocks > 20);
     CHECK (bad == 0);
 }
-
-TEST_CASE ("the window opens and paints in time", "[window][.benchmark]")
-{
-    Shop shop;
-    const auto start = juce::Time::getMillisecondCounterHiRes();
-    BenchWindow window (shop.session, false);
-    window.setSize (1200, 800);
-    const double opened = juce::Time::getMillisecondCounterHiRes() - start;
-    juce::Image image (juce::Image::ARGB, 1200, 800, true);
-    double worst = 0.0, total = 0.0;
-    for (int i = 0; i < 50; ++i)
-    {
-        shop.session.setKnob (1, "bridge-tone", 10.0 - i * 0.2);
-        const auto begin = juce::Time::getMillisecondCounterHiRes();
-        window.refresh();
-        juce::Graphics g (image);
-        window.look().paintEntireComponent (g, true);
-        const double took = juce::Time::getMillisecondCounterHiRes() - begin;
-        total += took;
-        worst = std::max (worst, took);
-    }
-    WARN ("opened in " << opened << " ms; plot and refresh " << total / 50 << " ms mean, " << worst << " ms worst");
-    CHECK (opened < 300.0);
-    CHECK (total / 50 < 8.0);
-}
