@@ -46,7 +46,7 @@ int lift (const Voice& recorded, const Voice& option)
 
 std::string nameOf (int take, const Voice& recorded)
 {
-    return "take " + std::to_string (take + 1) + ", " + pickupsHeard (recorded);
+    return "take " + std::to_string (take + 1) + ", " + pickupsInWords (recorded);
 }
 
 std::string listed (std::vector<std::string> names)
@@ -58,7 +58,7 @@ std::string listed (std::vector<std::string> names)
 }
 }
 
-std::string pickupsHeard (const Voice& voice)
+std::string pickupsInWords (const Voice& voice)
 {
     std::vector<std::string> names;
     for (const auto& [name, share] : sharesOf (voice))

@@ -25,5 +25,5 @@ struct TakeChoice
 TakeChoice nearestTake (const std::vector<Side>& takes, const Side& option, std::optional<int> own = {});
 
 /** The pickups that are heard through a wiring, in the order of its parts: "bridge alone", "neck and bridge", "nothing". */
-std::string pickupsHeard (const Voice&);
+std::string pickupsInWords (const Voice&);
 }
