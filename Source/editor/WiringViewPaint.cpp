@@ -80,12 +80,12 @@ void WiringView::paintFoot (juce::Graphics& g)
     const auto foot = getLocalBounds().reduced (20, 8).removeFromBottom (20);
     juce::String text = held.isHolding() ? (byMouse ? "Let go on a point to solder, on paper to leave it off, back where it was to change nothing."
                                                     : "Tab and arrows walk, S types the point, Return does it, Delete leaves it off, Escape puts it back.")
-                                         : "From the back. Pull a wire's end to another lug, or walk with Tab and arrows: U unsolders, S solders, P fits a part, Delete removes one.";
+                                         : "From the back. Pull a wire's end to another lug, or by keys: Tab and arrows walk, U unsolders, S solders, P fits, Delete removes.";
     if (! held.isHolding() && ! inPlace)
         text = "From the back. This one stays as it is: what you pull or solder here becomes a new option.";
     g.setColour (colours().mute);
     g.setFont (type::text (12.5f));
-    type::draw (g, text, foot, juce::Justification::centredLeft, true);
+    type::draw (g, text, foot, juce::Justification::centredLeft, false);
 }
 
 void WiringView::paintHand (juce::Graphics& g)

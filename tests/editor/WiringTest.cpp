@@ -190,3 +190,34 @@ TEST_CASE ("every point of the drawing can be reached by keys and is on screen",
     bench.press ("cursor right");
     CHECK (bench.view->cursor() == "bridge-volume.2");
 }
+
+TEST_CASE ("no words of the wiring view are cut off while something is in the hand", "[wiring]")
+{
+    HandBench bench (1);
+    for (const int width : { 900, 1200 })
+    {
+        INFO (width);
+        bench.window.setSize (width, width == 900 ? 600 : 800);
+        juce::Image image (juce::Image::ARGB, width, 800, true);
+        juce::StringArray shortened;
+        const auto paint = [&]
+        {
+            juce::Graphics g (image);
+            type::cutOff = &shortened;
+            bench.view->paintEntireComponent (g, true);
+            type::cutOff = nullptr;
+        };
+        paint();
+        REQUIRE (bench.walkTo ("bridge-volume.3"));
+        paint();
+        bench.press (U'u');
+        REQUIRE (bench.view->hand().isHolding());
+        paint();
+        bench.press ("escape");
+        bench.drag (bench.at ("bridge-tone.1"), bench.at ("bridge-tone.3"), false);
+        REQUIRE (bench.view->hand().isHolding());
+        paint();
+        bench.press ("escape");
+        CHECK (shortened.joinIntoString ("; ").toStdString() == "");
+    }
+}
