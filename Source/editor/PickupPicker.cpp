@@ -167,6 +167,8 @@ void PickupPicker::paint (juce::Graphics& g)
 
 void PickupPicker::paintListBoxItem (int row, juce::Graphics& g, int width, int height, bool selected)
 {
+    if (row < 0 || row >= static_cast<int> (lines.size()))
+        return; // a list asks for rows below its last one
     const auto& t = desk.colours();
     const auto& line = lines[static_cast<size_t> (row)];
     if (line.entry < 0)
