@@ -296,6 +296,8 @@ bool WiringView::keyPressed (const juce::KeyPress& key)
 {
     readBench();
     byMouse = false;
+    pointed.clear(); // the keys have it now, wherever the mouse rests
+    hovered = nullptr;
     const auto letter = juce::CharacterFunctions::toUpperCase (key.getTextCharacter());
     if (letter == '+' || letter == '-')
     {
