@@ -78,17 +78,17 @@ void BlindSetup::resized()
 {
     Overlay::resized();
     auto area = getLocalBounds().reduced (20, 16).withTrimmedTop (36);
-    auto top = area.removeFromTop (196);
+    auto top = area.removeFromTop (200);
     left = top.removeFromLeft (top.getWidth() / 2 - 14);
     top.removeFromLeft (28);
     right = top;
     area.removeFromTop (10);
     before = area;
-    placeChips (toRank, left.withTrimmedTop (78).withHeight (32));
-    placeChips (toTell, right.withTrimmedTop (78).withHeight (32));
-    rank.setBounds (left.withTrimmedTop (156).withSize (rank.idealWidth(), 38));
-    trials.setBounds (right.getX() + 62, right.getY() + 118, trials.idealWidth(), 30);
-    tell.setBounds (right.withTrimmedTop (156).withSize (tell.idealWidth(), 38));
+    placeChips (toRank, left.withTrimmedTop (84).withHeight (32));
+    placeChips (toTell, right.withTrimmedTop (84).withHeight (32));
+    rank.setBounds (left.withTrimmedTop (160).withSize (rank.idealWidth(), 38));
+    trials.setBounds (right.getX() + 62, right.getY() + 124, trials.idealWidth(), 30);
+    tell.setBounds (right.withTrimmedTop (160).withSize (tell.idealWidth(), 38));
 }
 
 void BlindSetup::mouseDown (const juce::MouseEvent& e)
@@ -143,13 +143,13 @@ void BlindSetup::paint (juce::Graphics& g)
         g.setFont (type::text (13.0f));
         g.drawFittedText (text, place.removeFromTop (50), juce::Justification::topLeft, 3, 1.0f);
     };
-    head (left, "Which do you like best?", "The tags turn face down in a shuffled order, all equally loud. Listen, rank them, turn them over.");
+    head (left, "Which do you like best?", "Tags face down, shuffled, equally loud. Listen, rank them, turn them over.");
     head (right, "Is there a difference at all?", "X is one of two, anew each time. Say which; at the end, how often guessing does that well.");
     paintChips (g, toRank);
     paintChips (g, toTell);
     g.setColour (t.mute);
     g.setFont (type::text (13.0f));
-    type::draw (g, "Trials", right.getX(), right.getY() + 118, 58, 30, juce::Justification::centredLeft, false);
+    type::draw (g, "Trials", right.getX(), right.getY() + 124, 58, 30, juce::Justification::centredLeft, false);
     paintBefore (g);
 }
 

@@ -169,6 +169,8 @@ void PickupPicker::paintListBoxItem (int row, juce::Graphics& g, int width, int 
 {
     if (row < 0 || row >= static_cast<int> (lines.size()))
         return; // a list asks for rows below its last one
+    if (row < 0 || row >= static_cast<int> (lines.size()))
+        return; // a list that has just become shorter still paints its old rows once
     const auto& t = desk.colours();
     const auto& line = lines[static_cast<size_t> (row)];
     if (line.entry < 0)

@@ -156,6 +156,7 @@ public:
             window.turnTagsOver();
             take (window, "blind-result", 1.0f);
         }
+        session.settleReports (20.0); // the job has a result more: levels are measured again
         if (versions.size() > 1 && session.startAbx (asRecorded, versions[1], 16, 7))
         {
             window.beginBlind();
