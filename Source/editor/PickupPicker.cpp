@@ -168,9 +168,7 @@ void PickupPicker::paint (juce::Graphics& g)
 void PickupPicker::paintListBoxItem (int row, juce::Graphics& g, int width, int height, bool selected)
 {
     if (row < 0 || row >= static_cast<int> (lines.size()))
-        return; // a list asks for rows below its last one
-    if (row < 0 || row >= static_cast<int> (lines.size()))
-        return; // a list that has just become shorter still paints its old rows once
+        return; // a list asks for rows below its last one, and once more for old ones when it became shorter
     const auto& t = desk.colours();
     const auto& line = lines[static_cast<size_t> (row)];
     if (line.entry < 0)

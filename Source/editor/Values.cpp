@@ -37,7 +37,7 @@ juce::String ValueRow::labelOf (const GuitarValue& v)
     {
         case Kind::pickupOhms: return words::title (v.part) + (v.part.find ("pickup") == std::string::npos ? " pickup" : "");
         case Kind::jackOhms: return "Read at the jack";
-        case Kind::bridgeMm: return words::title (v.part) + " to bridge";
+        case Kind::bridgeMm: return words::title (v.part) + " pickup at";
         case Kind::scaleMm: return "Scale";
         case Kind::cable: return "Cable";
         case Kind::inputOhms: return "Input";
