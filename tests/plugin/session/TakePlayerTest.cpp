@@ -105,5 +105,6 @@ TEST_CASE ("without a loop the take ends, and starts over when it is played agai
     const auto again = play (player, 4800);
     CHECK (largestStep (again) > 0.0);
     player.load (nullptr);
+    CHECK (largestStep (play (player, 480)) <= 1.2 * largestStep (again)); // the one before fades out in 5 ms
     CHECK (largestStep (play (player, 4800)) == 0.0);
 }
