@@ -185,7 +185,9 @@ void GuitarPanel::paintIron (juce::Graphics& g)
     type::draw (g, juce::String (joints) + (joints == 1 ? " joint to make" : " joints to make"), area.removeFromTop (20), juce::Justification::centredLeft, false);
     g.setColour (t.ink);
     g.setFont (type::text (12.5f));
-    type::draw (g, juce::String (opens) + " to open" + (fits > 0 ? ", " + juce::String (fits) + (fits == 1 ? " part to fit" : " parts to fit") : juce::String()), area.removeFromTop (20), juce::Justification::centredLeft, false);
+    const auto open = juce::String (opens) + " to open", fit = juce::String (fits);
+    const auto whole = fits > 0 ? open + ", " + fit + (fits == 1 ? " part to fit" : " parts to fit") : open;
+    type::draw (g, type::width (type::text (12.5f), whole) <= static_cast<float> (area.getWidth()) ? whole : open + ", " + fit + " to fit", area.removeFromTop (20), juce::Justification::centredLeft, false);
 }
 
 void GuitarPanel::mouseUp (const juce::MouseEvent& e)

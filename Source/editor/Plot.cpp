@@ -13,9 +13,11 @@ constexpr double leastHz = 60.0, mostHz = 16000.0;
 
 double valueAt (const std::vector<double>& hz, const std::vector<double>& db, double wanted)
 {
+    if (hz.empty() || db.size() != hz.size())
+        return -300.0; // a band that is not computed yet
     const auto above = std::lower_bound (hz.begin(), hz.end(), wanted);
     if (above == hz.begin())
-        return db.empty() ? -300.0 : db.front();
+        return db.front();
     if (above == hz.end())
         return db.back();
     const auto i = static_cast<size_t> (above - hz.begin());
@@ -290,7 +292,7 @@ void Plot::paintHover (juce::Graphics& g)
             continue;
         const auto& c = report->curve;
         auto value = one.silent ? juce::String ("silent") : words::db (valueAt (c.hz, whole() ? c.circuitDb : c.changeDb, hz) + shift (*report));
-        if (! one.band.isEmpty())
+        if (! one.band.isEmpty() && c.lowDb.size() == c.hz.size()) // what is drawn may be of the report before
             value << "  " << words::db (valueAt (c.hz, c.lowDb, hz) + shift (*report)).upToFirstOccurrenceOf (" ", false, false) << " to "
                   << words::db (valueAt (c.hz, c.highDb, hz) + shift (*report)).upToFirstOccurrenceOf (" ", false, false);
         rows.push_back ({ tag, value });

@@ -69,7 +69,7 @@ std::string quantityText (double value)
     double scaled = value;
     const char* prefix = "";
     for (const auto& step : steps)
-        if (std::abs (value) >= step.size * 0.99999999)
+        if (std::abs (value) >= (step.size == 1.0 ? 0.01 : step.size * 0.99999999)) // 0.5, not 500m: people write it so
         {
             scaled = value / step.size;
             prefix = step.prefix;

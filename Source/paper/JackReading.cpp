@@ -11,6 +11,13 @@ namespace coldiron
 {
 namespace
 {
+/** As a meter would show it: the floor of 1 ohm in every pot is not what a person asks about. */
+double threeFigures (double ohms)
+{
+    const double step = std::pow (10.0, std::floor (std::log10 (std::max (ohms, 1e-3))) - 2.0);
+    return std::round (ohms / step) * step;
+}
+
 constexpr double openOhms = 100e6;
 
 bool isActive (const Harness& harness)
@@ -110,7 +117,7 @@ LeadsReading leadsFromJack (const Harness& harness, const Setting& setting, cons
     {
         const double most = atJack (harness, setting, pickup, 1e3, 0.0);
         reading.refusal = most <= jackOhms
-                              ? "The pots alone read " + quantityText (std::round (most)) + " there: more cannot be. Are all knobs at 10?"
+                              ? "The pots alone read " + quantityText (threeFigures (most)) + " there: more cannot be. Are all knobs at 10?"
                               : "Too little for this pickup: a short, or another pickup beside it?";
         return reading;
     }

@@ -25,6 +25,11 @@ struct Shown
         window.setSize (width, height);
         window.addToDesktop (0);
         window.setVisible (true);
+        for (int i = 0; i < 100 && ! window.getPeer()->isFocused(); ++i) // once the X server has mapped it
+        {
+            runFor (20);
+            window.getPeer()->grabFocus();
+        }
         settle();
     }
 

@@ -83,8 +83,9 @@ inline void checkTree (const juce::Component& parent)
 
 inline juce::KeyPress key (const char* words) { return juce::KeyPress::createFromDescription (words); }
 
-/** Paints the window and checks that no glyph is cut and no word shortened that may not be. */
-inline void checkText (juce::Component& window, int leastGlyphs = 200)
+/** Paints the window and checks that no glyph is cut and no word shortened that may not be.
+    @param scrolled  something scrolls: at the edge of its view a row may be cut */
+inline void checkText (juce::Component& window, int leastGlyphs = 200, bool scrolled = false)
 {
     juce::Image image (juce::Image::ARGB, window.getWidth(), window.getHeight(), true);
     TextWatcher watcher (image);
@@ -94,7 +95,8 @@ inline void checkText (juce::Component& window, int leastGlyphs = 200)
     window.paintEntireComponent (g, true);
     type::cutOff = nullptr;
     CHECK (watcher.glyphs > leastGlyphs);
-    CHECK (juce::StringArray (watcher.cut.data(), static_cast<int> (watcher.cut.size())).joinIntoString ("; ").toStdString() == "");
+    if (! scrolled)
+        CHECK (juce::StringArray (watcher.cut.data(), static_cast<int> (watcher.cut.size())).joinIntoString ("; ").toStdString() == "");
     CHECK (shortened.joinIntoString ("; ").toStdString() == "");
 }
 }

@@ -111,7 +111,7 @@ TEST_CASE ("A taper that falls is refused, where it falls")
     const auto taper = [] (const std::string& points)
     { return faultsOf (smallGuitar (goodParts + ", \"x\": { \"pot\": \"500k\", \"taper\": { \"points\": [\n" + points + "] } }", goodWires)); };
     CHECK (taper ("[0, 0],\n[0.5, 0.2],\n[1, 1]").empty());
-    CHECK (has (taper ("[0, 0],\n[0.5, 0.2],\n[0.7, 0.1],\n[1, 1]"), 6, { "falls from 200m to 100m" }));
+    CHECK (has (taper ("[0, 0],\n[0.5, 0.2],\n[0.7, 0.1],\n[1, 1]"), 6, { "falls from 0.2 to 0.1" }));
     CHECK (has (taper ("[0, 0],\n[0.5, 0.2],\n[0.5, 0.3],\n[1, 1]"), 6, { "travel goes from" }));
     CHECK (has (taper ("[0, 0.1],\n[1, 1]"), 4, { "first point" }));
     CHECK (has (taper ("[0, 0],\n[1, 0.9]"), 5, { "last point" }));
