@@ -115,7 +115,7 @@ LeadsReading leadsFromJack (const Harness& harness, const Setting& setting, cons
     const double factor = factorFor (harness, setting, pickup, jackOhms, 0.0);
     if (factor <= 0.0)
     {
-        const double most = atJack (harness, setting, pickup, 1e3, 0.0);
+        const double most = atJack (harness, setting, pickup, 1e6, 0.0); // as good as lifted
         reading.refusal = most <= jackOhms
                               ? "The pots alone read " + quantityText (threeFigures (most)) + " there: more cannot be. Are all knobs at 10?"
                               : "Too little for this pickup: a short, or another pickup beside it?";
