@@ -138,7 +138,7 @@ void WordButton::paintButton (juce::Graphics& g, bool over, bool down)
         paintFocus (g, getLocalBounds().toFloat(), 7.0f, t);
     g.setColour (fill ? t.sheet : isEnabled() ? t.ink : t.mute);
     g.setFont (filled ? type::bold (14.0f) : type::text (13.0f));
-    type::draw (g, getName(), getLocalBounds(), juce::Justification::centred, false);
+    type::draw (g, getName(), shortens ? getLocalBounds().reduced (8, 0) : getLocalBounds(), juce::Justification::centred, shortens);
 }
 
 bool WordButton::keyPressed (const juce::KeyPress& key)

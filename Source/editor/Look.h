@@ -33,6 +33,7 @@ public:
     WordButton (Desk&, const juce::String& words, bool filled = false);
 
     void setWords (const juce::String&);
+    bool shortens = false; ///< where the words are a name of any length: the tip has them whole
     int idealWidth() const;
     void paintButton (juce::Graphics&, bool over, bool down) override;
     bool keyPressed (const juce::KeyPress&) override;

@@ -51,7 +51,6 @@ void paintLadder (juce::Graphics& g, juce::Rectangle<int> area, Knowledge known,
 PickupCard::PickupCard (Desk& d, std::string p) : desk (d), part (std::move (p)), choose (d, "Another"), open (d, "Open its file"), list (d)
 {
     setTitle (words::title (part) + " pickup");
-    choose.setTooltip ("Another pickup, by construction");
     open.setTooltip ("Bench readings (CSV) or a fitted pickup");
     choose.onClick = [this] { onChoose(); };
     open.onClick = [this] { onOpenFile(); };
@@ -87,6 +86,8 @@ void PickupCard::refresh()
     const auto* found = job->guitar.harness.find (part);
     const auto name = words::from (found->as<PickupPart>()->pickup.name);
     choose.setWords (name.isEmpty() ? juce::String ("Another") : name);
+    choose.shortens = true;
+    choose.setTooltip (name + (name.isEmpty() ? juce::String() : juce::String (". ")) + "Another pickup, by construction");
     next = known == Knowledge::assumed   ? "Next rung: type its ohms. Turns and inductance are scaled from them."
            : known == Knowledge::fromOhms ? "Next rung: three meter readings, or a sweep: coldiron fit. Open or drop the file."
                                           : "Measured: as sure as a bench makes it. Typed ohms would take its place.";

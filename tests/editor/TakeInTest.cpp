@@ -236,7 +236,7 @@ TEST_CASE ("nothing is cut off or overlaps while a guitar is taken in", "[take-i
         }
 }
 
-TEST_CASE ("the line of the first steps goes with the person, from the guitar's picture to a take", "[take-in]")
+TEST_CASE ("the line of the first steps goes with the person, from the guitar's picture to a take", "[.display][take-in]")
 {
     Shown shown;
     shown.window.startFirstSteps();
