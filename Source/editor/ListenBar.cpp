@@ -151,7 +151,7 @@ void ListenBar::resized()
     rules.clear();
     auto area = getLocalBounds().reduced (16, 0);
     const int height = juce::jmin (36, getHeight() - 12);
-    const bool tight = getWidth() < 880;
+    const bool tight = getWidth() < 960, narrow = getWidth() < 880;
     const auto rule = [&]
     {
         area.removeFromLeft (tight ? 8 : 14);
@@ -164,9 +164,9 @@ void ListenBar::resized()
     area.removeFromLeft (8);
     matchText = area.removeFromLeft (tight ? 66 : 72);
     rule();
-    humLabel = area.removeFromLeft (wide (tight ? "Hum" : "Mains hum"));
+    humLabel = area.removeFromLeft (wide (narrow ? "Hum" : "Mains hum"));
     const int soundWidth = 92;
-    const int right = 8 + 62 + soundWidth + source.idealWidth() + 3 * (tight ? 17 : 29) + (tight ? 72 : 110);
+    const int right = 8 + 62 + soundWidth + source.idealWidth() + 3 * (tight ? 17 : 29) + (narrow ? 72 : 110);
     const int waveWidth = juce::jlimit (72, 240, area.getWidth() - right);
     humWave.setBounds (area.removeFromLeft (waveWidth).withSizeKeepingCentre (waveWidth, juce::jmin (44, getHeight() - 4)));
     area.removeFromLeft (8);
@@ -220,7 +220,7 @@ void ListenBar::paint (juce::Graphics& g)
     g.setColour (t.mute);
     if (! levelLabel.isEmpty())
         type::draw (g, "Level", levelLabel, juce::Justification::centredLeft, false);
-    type::draw (g, levelLabel.isEmpty() ? "Hum" : "Mains hum", humLabel, juce::Justification::centredLeft, false);
+    type::draw (g, getWidth() < 880 ? "Hum" : "Mains hum", humLabel, juce::Justification::centredLeft, false);
 
     const Tag heard = desk.bench.heard();
     const auto report = desk.bench.report (heard);
