@@ -105,9 +105,9 @@ void pack24 (const float* samples, size_t count, unsigned char* bytes)
     constexpr float steps = 0x1.0p23f;
     for (size_t i = 0; i < count; ++i)
     {
-        const float scaled = samples[i] * steps;
-        const float held = scaled > -steps ? std::min (scaled, steps - 1.0f) : -steps;
-        const auto value = static_cast<int32_t> (held + (held < 0.0f ? -0.5f : 0.5f));
+        // Without branches: which way a sample falls is nothing a processor could guess. What is no number ends at -1.
+        const float held = std::max (-steps, std::min (samples[i] * steps, steps - 1.0f));
+        const auto value = static_cast<int32_t> (held + std::copysign (0.5f, held));
         bytes[3 * i] = static_cast<unsigned char> (value);
         bytes[3 * i + 1] = static_cast<unsigned char> (value >> 8);
         bytes[3 * i + 2] = static_cast<unsigned char> (value >> 16);
