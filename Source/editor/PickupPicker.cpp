@@ -124,11 +124,9 @@ bool PickupPicker::keyPressed (const juce::KeyPress& key)
         return (onLeave(), true);
     if (key != juce::KeyPress::downKey && key != juce::KeyPress::upKey)
         return false;
-    const int step = key == juce::KeyPress::downKey ? 1 : -1;
-    int row = list.getSelectedRow() + step;
-    while (row >= 0 && row < getNumRows() && lines[static_cast<size_t> (row)].entry < 0)
-        row += step;
-    if (row >= 0 && row < getNumRows())
+    const int row = nextRow (list.getSelectedRow(), key == juce::KeyPress::downKey ? 1 : -1, getNumRows(),
+                             [this] (int r) { return lines[static_cast<size_t> (r)].entry < 0; });
+    if (row >= 0)
         list.selectRow (row);
     return true;
 }

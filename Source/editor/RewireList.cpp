@@ -40,6 +40,8 @@ RewireList::RewireList (Desk& d, Tag t) : Overlay (d), target (t), add (d, "Add"
     search.setTextToShowWhenEmpty ("Search: quieter, split, bleed", colours().mute);
     search.setTitle ("Search rewires");
     search.onTextChange = [this] { filter(); };
+    search.onKeyFirst = [this] (const juce::KeyPress& key)
+    { return (key == juce::KeyPress::upKey || key == juce::KeyPress::downKey) && keyPressed (key); };
     search.onEscapeKey = [this]
     {
         if (onClose)
@@ -311,11 +313,9 @@ bool RewireList::keyPressed (const juce::KeyPress& key)
 {
     if (key == juce::KeyPress::downKey || key == juce::KeyPress::upKey)
     {
-        const int step = key == juce::KeyPress::downKey ? 1 : -1;
-        int row = list.getSelectedRow() + step;
-        while (row >= 0 && row < getNumRows() && lines[static_cast<size_t> (row)].isHeading)
-            row += step;
-        if (row >= 0 && row < getNumRows())
+        const int row = nextRow (list.getSelectedRow(), key == juce::KeyPress::downKey ? 1 : -1, getNumRows(),
+                                 [this] (int r) { return lines[static_cast<size_t> (r)].isHeading; });
+        if (row >= 0)
             list.selectRow (row);
         return true;
     }

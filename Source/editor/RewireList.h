@@ -1,6 +1,7 @@
 #pragma once
 
 #include "editor/Overlays.h"
+#include "editor/SearchField.h"
 #include "job/Starter.h"
 
 #include <map>
@@ -39,7 +40,7 @@ private:
     std::map<std::string, std::string> arguments;
     std::vector<AskRow> asks;
     juce::String refusal;
-    juce::TextEditor search;
+    SearchField search;
     juce::ListBox list;
     WordButton add;
     juce::Rectangle<int> detail;

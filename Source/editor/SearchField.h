@@ -15,4 +15,14 @@ public:
         return (onKeyFirst && onKeyFirst (key)) || TextEditor::keyPressed (key);
     }
 };
+
+/** The next row up or down (step -1 or 1) that is no heading; -1 where there is none. */
+template <typename IsHeading>
+int nextRow (int from, int step, int count, IsHeading&& isHeading)
+{
+    int row = from + step;
+    while (row >= 0 && row < count && isHeading (row))
+        row += step;
+    return row >= 0 && row < count ? row : -1;
+}
 }
