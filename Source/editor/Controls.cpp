@@ -331,4 +331,15 @@ bool LeverRail::keyPressed (const juce::KeyPress& key)
         return false;
     return true;
 }
+
+bool standFor (const std::vector<BenchControl>& controls, const std::vector<std::unique_ptr<Knob>>& knobs, const std::vector<std::unique_ptr<LeverRail>>& levers)
+{
+    if (controls.size() != knobs.size() + levers.size())
+        return false;
+    size_t next = 0;
+    for (const auto& control : controls)
+        if (control.isKnob() && (next >= knobs.size() || knobs[next++]->control() != control.name))
+            return false;
+    return true;
+}
 }

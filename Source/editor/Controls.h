@@ -71,4 +71,7 @@ private:
     bool twoRows() const { return control.positions.size() > 4; }
     void choose (int);
 };
+
+/** Whether these stand for just those controls: a knob that only was turned keeps its component, and the keyboard with it. */
+bool standFor (const std::vector<BenchControl>&, const std::vector<std::unique_ptr<Knob>>&, const std::vector<std::unique_ptr<LeverRail>>&);
 }

@@ -101,14 +101,8 @@ void DecidePanel::benchChanged (const Revisions& before, const Revisions& now)
         {
             ohmReadings.clear(); // nothing a meter could read
         }
-        // A knob that only was turned keeps its component: the keyboard stays where it is.
         const auto controls = desk.bench.controls (desk.bench.heard());
-        bool same = shown == desk.bench.heard() && controls.size() == knobs.size() + levers.size();
-        size_t k = 0;
-        for (const auto& control : controls)
-            if (same && control.isKnob())
-                same = k < knobs.size() && knobs[k++]->control() == control.name;
-        if (! same)
+        if (shown != desk.bench.heard() || ! standFor (controls, knobs, levers))
             rebuild();
     }
     for (auto& knob : knobs)

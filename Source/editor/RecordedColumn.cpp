@@ -66,12 +66,7 @@ void RecordedColumn::benchChanged (const Revisions& before, const Revisions& now
     if (before.job != now.job || before.transport != now.transport)
     {
         const auto controls = desk.bench.controls (asRecorded);
-        bool same = controls.size() == knobs.size() + levers.size() && movable == (desk.bench.take() >= 0);
-        size_t k = 0;
-        for (const auto& control : controls)
-            if (same && control.isKnob())
-                same = k < knobs.size() && knobs[k++]->control() == control.name;
-        if (! same)
+        if (movable != (desk.bench.take() >= 0) || ! standFor (controls, knobs, levers))
             rebuild();
         readValues();
         if (onHeight)

@@ -9,22 +9,6 @@ using namespace coldiron::bench;
 
 namespace
 {
-Harness apart()
-{
-    auto harness = fourKnobs();
-    Part neck = *harness.find ("neck");
-    neck.as<PickupPart>()->bridgeMm = 152.0;
-    harness.replacePart ("neck", neck, {});
-    return harness;
-}
-
-Harness reversedNeck()
-{
-    auto harness = apart();
-    harness.swapLeads ("neck.north.start", "neck.south.start");
-    return harness;
-}
-
 Side at (const Harness& harness, const std::string& position)
 {
     Side side { harness, {}, {}, sixStrings() };

@@ -13,15 +13,6 @@ using namespace coldiron::bench;
 
 namespace
 {
-Harness apart()
-{
-    auto harness = fourKnobs();
-    Part neck = *harness.find ("neck");
-    neck.as<PickupPart>()->bridgeMm = 152.0;
-    harness.replacePart ("neck", neck, {});
-    return harness;
-}
-
 Side at (const std::string& position)
 {
     Side side { apart(), {}, {}, sixStrings() };

@@ -14,23 +14,6 @@ Setting at (const std::string& position)
     return setting;
 }
 
-/** Two humbuckers as the selector has them, 152 and 44 mm from the bridge. */
-Harness apart()
-{
-    auto harness = fourKnobs();
-    Part neck = *harness.find ("neck");
-    neck.as<PickupPart>()->bridgeMm = 152.0;
-    harness.replacePart ("neck", neck, {});
-    return harness;
-}
-
-Harness reversedNeck()
-{
-    auto harness = apart();
-    harness.swapLeads ("neck.north.start", "neck.south.start");
-    return harness;
-}
-
 Playing playing (const Voice& recorded, const Voice& option) { return judge (recorded, option).playing; }
 }
 

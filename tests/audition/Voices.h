@@ -46,6 +46,24 @@ inline Voice voiceOf (const Harness& harness, const Setting& setting = {}, const
     return Voice (harness, setting, load, sixStrings(), options);
 }
 
+/** Two humbuckers as the selector has them, 152 and 44 mm from the bridge. */
+inline Harness apart()
+{
+    auto harness = fourKnobs();
+    Part neck = *harness.find ("neck");
+    neck.as<PickupPart>()->bridgeMm = 152.0;
+    harness.replacePart ("neck", neck, {});
+    return harness;
+}
+
+/** The neck pickup turned over: both together are out of phase. */
+inline Harness reversedNeck()
+{
+    auto harness = apart();
+    harness.swapLeads ("neck.north.start", "neck.south.start");
+    return harness;
+}
+
 /** A four-lead humbucker with volume and tone, its two coils wired as asked. */
 enum class Wiring { series, parallel, splitOpen, splitShorted };
 

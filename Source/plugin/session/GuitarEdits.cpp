@@ -23,18 +23,24 @@ JobTree ownWords (const std::string& jobText, const std::string& part)
     return tree.is_object() && tree.contains ("guitar") && tree["guitar"].is_object() && tree.contains (at) ? tree.at (at) : JobTree();
 }
 
-/** Whether the guitar's preset describes the pickup by an object, which an override merges with. */
-bool presetHasObject (const Bench& bench, const std::string& part)
+/** A preset by its name; nullopt where it cannot be read. */
+std::optional<Resolved> presetOf (const Bench& bench, const std::string& kind, const std::string& preset)
 {
-    const auto& preset = bench.job()->guitar.preset;
-    if (preset.empty())
-        return false;
     Faults ignored;
     Library library (bench.presets(), ignored);
     Json name;
     name.kind = Json::Kind::text;
     name.text = preset;
-    const auto guitar = library.resolve ("guitar", name);
+    return library.resolve (kind, name);
+}
+
+/** Whether the guitar's preset describes the pickup by an object, which an override merges with. */
+bool presetHasObject (const Bench& bench, const std::string& part)
+{
+    const auto job = bench.job();
+    if (job->guitar.preset.empty())
+        return false;
+    const auto guitar = presetOf (bench, "guitar", job->guitar.preset);
     const Json* at = guitar ? guitar->json.find ("parts") : nullptr;
     at = at != nullptr ? at->find (part) : nullptr;
     at = at != nullptr ? at->find ("pickup") : nullptr;
@@ -115,14 +121,10 @@ Pickup genericPickup (const Bench& bench, const std::string& part)
     const auto& preset = job->guitar.harness.find (part)->preset;
     if (preset.empty())
         return now->pickup;
-    Faults faults;
-    Library library (bench.presets(), faults);
-    Json name;
-    name.kind = Json::Kind::text;
-    name.text = preset;
-    const auto resolved = library.resolve ("pickup", name);
+    const auto resolved = presetOf (bench, "pickup", preset);
     if (! resolved)
         return now->pickup;
+    Faults faults;
     auto pickup = readPickup (resolved->json, faults);
     return faults.empty() && pickup.coils.size() == now->pickup.coils.size() ? pickup : now->pickup;
 }
