@@ -1,6 +1,7 @@
 #include "audition/Band.h"
 
 #include "audition/Draws.h"
+#include "audition/Drives.h"
 #include "audition/Weights.h"
 
 #include <algorithm>
@@ -55,7 +56,7 @@ std::vector<Curve> stringPowers (const Voice& voice, const Curve& hz, double sig
     std::vector<Curve> powers (voice.strings().strings.size(), Curve (hz.size()));
     for (size_t i = 0; i < hz.size(); ++i)
     {
-        const Eigen::VectorXcd h = voice.drives (hz[i]);
+        const Eigen::VectorXcd h = drivesOf (voice, hz[i]);
         for (size_t s = 0; s < powers.size(); ++s)
         {
             StringDraw alone;

@@ -1,8 +1,10 @@
 #include "audition/Change.h"
 
+#include "audition/Drives.h"
 #include "audition/Weights.h"
 
 #include <cmath>
+#include <optional>
 
 namespace coldiron
 {
@@ -19,6 +21,16 @@ double ratio (double option, double recorded)
 {
     return recorded > 0.0 ? std::sqrt (option / recorded) : 0.0;
 }
+
+/** |h_new| / |h_rec| where they are proportional: the string weights cancel and only the circuit is left. */
+std::optional<double> circuitGain (const Eigen::VectorXcd& hRecorded, const Eigen::VectorXcd& hOption)
+{
+    const double recordedNorm = hRecorded.squaredNorm(), optionNorm = hOption.squaredNorm();
+    const double common = std::norm (hRecorded.dot (hOption));
+    if (recordedNorm <= 0.0 || common < (1.0 - 1e-12) * recordedNorm * optionNorm)
+        return {};
+    return std::sqrt (optionNorm / recordedNorm);
+}
 }
 
 Change::Change (const Voice& r, const Voice& o)
@@ -28,23 +40,12 @@ Change::Change (const Voice& r, const Voice& o)
 {
 }
 
-std::optional<double> Change::circuitGain (const Eigen::VectorXcd& hRecorded, const Eigen::VectorXcd& hOption) const
-{
-    if (! alikeEars)
-        return {};
-    const double recordedNorm = hRecorded.squaredNorm(), optionNorm = hOption.squaredNorm();
-    const double common = std::norm (hRecorded.dot (hOption));
-    if (recordedNorm <= 0.0 || common < (1.0 - 1e-12) * recordedNorm * optionNorm)
-        return {};
-    return std::sqrt (optionNorm / recordedNorm);
-}
-
 double Change::gain (double hz, const StringDraw& draw) const
 {
     if (recorded.isSilent() || option.isSilent())
         return 0.0;
-    const Eigen::VectorXcd hRecorded = recorded.drives (hz), hOption = option.drives (hz);
-    if (const auto proportional = circuitGain (hRecorded, hOption))
+    const Eigen::VectorXcd hRecorded = drivesOf (recorded, hz), hOption = drivesOf (option, hz);
+    if (const auto proportional = alikeEars ? circuitGain (hRecorded, hOption) : std::nullopt)
         return *proportional;
     const Eigen::MatrixXd weights = stringWeights (option.strings(), option.ears(), hz, draw);
     if (alikeEars)
@@ -65,7 +66,7 @@ std::vector<double> Change::gains (const std::vector<double>& hz) const
     {
         recorded.drives (hz[i], hRecorded.data());
         option.drives (hz[i], hOption.data());
-        if (const auto proportional = circuitGain (hRecorded, hOption))
+        if (const auto proportional = alikeEars ? circuitGain (hRecorded, hOption) : std::nullopt)
         {
             result[i] = *proportional;
             continue;

@@ -29,9 +29,6 @@ private:
     const Voice& option;
     bool alikeEars = false; ///< the same coils at the same places on the same strings
     Sureness sure;
-
-    /** |h_new| / |h_rec| where they are proportional: the string weights cancel and only the circuit is left. */
-    std::optional<double> circuitGain (const Eigen::VectorXcd& hRecorded, const Eigen::VectorXcd& hOption) const;
 };
 
 /** The filter that turns the take into the option at the designer's rate. Any thread but the audio thread. */

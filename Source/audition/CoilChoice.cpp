@@ -1,5 +1,7 @@
 #include "audition/CoilChoice.h"
 
+#include "audition/Drives.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -28,7 +30,7 @@ struct Kept
 std::vector<Kept> keptAlone (const Voice& voice)
 {
     const auto hums = coilHums (voice);
-    const auto strings = voice.drives (hz);
+    const auto strings = drivesOf (voice, hz);
     double loudest = 0.0;
     std::complex<double> reference;
     for (size_t k = 0; k < hums.size(); ++k)

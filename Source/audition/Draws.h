@@ -1,7 +1,8 @@
 #pragma once
 
 #include "guitar/GuitarCircuit.h"
-#include "strings/StringMix.h"
+#include "strings/StringDraw.h"
+#include "strings/StringSet.h"
 
 #include <cstdint>
 #include <string>

@@ -1,5 +1,6 @@
 #include "audition/Figures.h"
 
+#include "audition/Drives.h"
 #include "audition/Hum.h"
 #include "audition/Noise.h"
 
@@ -81,7 +82,7 @@ void findPeak (const Voice& voice, Figures& figures)
 double oneCoilDb (const Voice& voice)
 {
     constexpr double hz = 150.0;
-    const double strings = voice.drives (hz).norm();
+    const double strings = drivesOf (voice, hz).norm();
     return strings > 0.0 ? db (std::abs (voice.hum (hz)) / strings) : -300.0;
 }
 

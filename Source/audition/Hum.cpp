@@ -1,5 +1,7 @@
 #include "audition/Hum.h"
 
+#include <Eigen/Core>
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>

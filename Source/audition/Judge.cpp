@@ -1,4 +1,5 @@
 #include "audition/Sureness.h"
+#include "audition/Drives.h"
 #include "audition/Voice.h"
 
 #include <algorithm>
@@ -23,7 +24,7 @@ struct Heard
 
 Heard heardAt (const Voice& voice, double hz)
 {
-    const Eigen::VectorXcd h = voice.drives (hz);
+    const Eigen::VectorXcd h = drivesOf (voice, hz);
     Heard heard;
     Eigen::Index loudest = 0;
     const double most = h.size() == 0 ? 0.0 : h.cwiseAbs().maxCoeff (&loudest);
@@ -163,7 +164,7 @@ Sureness judgeAt (const Voice& recorded, const Voice& option, double hz)
 Knowledge weakest (const Voice& voice, double hz)
 {
     Knowledge known = Knowledge::measured;
-    const Eigen::VectorXcd h = voice.drives (hz);
+    const Eigen::VectorXcd h = drivesOf (voice, hz);
     const double most = h.size() == 0 ? 0.0 : h.cwiseAbs().maxCoeff();
     for (Eigen::Index k = 0; k < h.size(); ++k)
         if (most == 0.0 || std::abs (h[k]) > 0.05 * most)

@@ -1,5 +1,7 @@
 #include "audition/NearestTake.h"
 
+#include "audition/Drives.h"
+
 #include <algorithm>
 #include <cmath>
 #include <tuple>
@@ -16,7 +18,7 @@ std::vector<std::pair<std::string, double>> sharesOf (const Voice& voice)
     std::vector<std::pair<std::string, double>> shares;
     if (voice.isSilent())
         return shares;
-    const Eigen::VectorXcd h = voice.drives (500.0);
+    const Eigen::VectorXcd h = drivesOf (voice, 500.0);
     for (Eigen::Index k = 0; k < h.size(); ++k)
     {
         const auto& name = voice.guitar().coils[static_cast<size_t> (k)].pickup;

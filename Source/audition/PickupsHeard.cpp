@@ -1,5 +1,7 @@
 #include "audition/PickupsHeard.h"
 
+#include "audition/Drives.h"
+
 namespace coldiron
 {
 std::set<std::string> pickupsHeard (const Side& side)
@@ -9,7 +11,7 @@ std::set<std::string> pickupsHeard (const Side& side)
     std::set<std::string> heard;
     if (voice.isSilent())
         return heard;
-    const auto drives = voice.drives (500.0);
+    const auto drives = drivesOf (voice, 500.0);
     const double most = drives.cwiseAbs().maxCoeff();
     for (int i = 0; i < voice.numCoils(); ++i)
         if (std::abs (drives[i]) > share * most)

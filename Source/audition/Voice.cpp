@@ -1,5 +1,8 @@
 #include "audition/Voice.h"
 
+#include "audition/Drives.h"
+#include "strings/StringMix.h"
+
 #include <array>
 
 namespace coldiron
@@ -34,16 +37,16 @@ void Voice::drives (double hz, std::complex<double>* answers) const
         answers[k] = heard ? answers[k] * circuit.coils[static_cast<size_t> (k)].stringDrive : 0.0;
 }
 
-Eigen::VectorXcd Voice::drives (double hz) const
+Eigen::VectorXcd drivesOf (const Voice& voice, double hz)
 {
-    Eigen::VectorXcd h (numCoils());
-    drives (hz, h.data());
+    Eigen::VectorXcd h (voice.numCoils());
+    voice.drives (hz, h.data());
     return h;
 }
 
 std::complex<double> Voice::plain (double hz) const
 {
-    return drives (hz).sum();
+    return drivesOf (*this, hz).sum();
 }
 
 void Voice::humDrives (double hz, std::complex<double>* answers) const
@@ -66,7 +69,7 @@ double Voice::power (double hz, const StringDraw& draw) const
 {
     if (isSilent())
         return 0.0;
-    const Eigen::VectorXcd h = drives (hz);
+    const Eigen::VectorXcd h = drivesOf (*this, hz);
     const Eigen::MatrixXd weights = stringWeights (stringSet, earList, hz, draw);
     return std::max (0.0, (h.adjoint() * weights * h)(0).real());
 }

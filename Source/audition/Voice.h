@@ -2,7 +2,8 @@
 
 #include "circuit/Network.h"
 #include "guitar/GuitarCircuit.h"
-#include "strings/StringMix.h"
+#include "strings/StringDraw.h"
+#include "strings/StringSet.h"
 
 #include <complex>
 #include <optional>
@@ -24,10 +25,8 @@ public:
     const std::vector<Ear>& ears() const { return earList; }
     int numCoils() const { return static_cast<int> (circuit.coils.size()); }
 
-    /** V at the input per volt of each coil's own EMF, times its string drive: h. All zeros when silent. */
-    Eigen::VectorXcd drives (double hz) const;
-
-    /** The same without allocating: answers has numCoils() places. */
+    /** V at the input per volt of each coil's own EMF, times its string drive: h. All zeros when silent.
+        Allocates nothing: answers has numCoils() places. */
     void drives (double hz, std::complex<double>* answers) const;
 
     /** All coils driven alike with their string sign: the plain response. */

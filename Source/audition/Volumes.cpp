@@ -1,5 +1,6 @@
 #include "audition/Volumes.h"
 
+#include "audition/Drives.h"
 #include "guitar/Nets.h"
 
 #include <algorithm>
@@ -18,7 +19,7 @@ double powerDb (const Side& side, const Setting& setting, double hz)
     Side turned = side;
     turned.setting = setting;
     const Voice voice = turned.voice();
-    const double power = voice.drives (hz).squaredNorm();
+    const double power = drivesOf (voice, hz).squaredNorm();
     return power > 1e-30 ? 10.0 * std::log10 (power) : -300.0;
 }
 
@@ -36,9 +37,9 @@ bool isHeard (const Side& side, const Setting& setting, const std::string& knob)
     Side turned = side;
     turned.setting = setting;
     turned.setting.knobs[knob] = 10.0;
-    const Eigen::VectorXcd open = turned.voice().drives (500.0);
+    const Eigen::VectorXcd open = drivesOf (turned.voice(), 500.0);
     turned.setting.knobs[knob] = 0.0;
-    return (turned.voice().drives (500.0) - open).norm() > heardShare * open.norm();
+    return (drivesOf (turned.voice(), 500.0) - open).norm() > heardShare * open.norm();
 }
 
 std::vector<std::string> heardKnobs (const Side& side, const Setting& setting)

@@ -2,6 +2,7 @@
 
 #include "job/Starter.h"
 
+#include "audition/Drives.h"
 #include "audition/Volumes.h"
 
 #include <algorithm>
@@ -18,7 +19,7 @@ double db (double ratio) { return 20.0 * std::log10 (std::max (ratio, 1e-15)); }
 /** Hum against one coil's at the level of the voice, at the third harmonic of 50 Hz. */
 double oneCoilDb (const Voice& voice)
 {
-    const double strings = voice.drives (150.0).norm();
+    const double strings = drivesOf (voice, 150.0).norm();
     return strings > 0.0 ? db (std::abs (voice.hum (150.0)) / strings) : -300.0;
 }
 

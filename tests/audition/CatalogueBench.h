@@ -3,6 +3,7 @@
 // What the tests over the whole catalogue share: how rewires are filled in, and a circuit held against ngspice.
 
 #include "audition/Volumes.h"
+#include "audition/Drives.h"
 #include "job/Job.h"
 #include "support/Ngspice.h"
 #include "support/OracleNetlist.h"
@@ -112,7 +113,7 @@ inline void compare (const Harness& harness, const Setting& setting, const Load&
         // Where pickups cancel by more than 20 dB the rest is the difference of two large numbers, and the simulator keeps
         // fewer digits of it than the bar asks for. There ours is held to a plain dense solve instead, and the two
         // simulators to each other at the size of what cancels.
-        const auto drives = voice.drives (ac.hz[i]);
+        const auto drives = drivesOf (voice, ac.hz[i]);
         const double largest = drives.size() > 0 ? drives.cwiseAbs().maxCoeff() : 0.0;
         if (std::abs (ac.values[0][i]) < 0.1 * largest)
         {

@@ -2,6 +2,7 @@
 #include "audition/Hum.h"
 #include "audition/Voices.h"
 
+#include <Eigen/Core>
 #include <catch2/catch.hpp>
 
 #include <iostream>

@@ -2,6 +2,7 @@
 // |T|^2 = (h_new^H W h_new) / (h_rec^H W h_rec), W_ij = w/2 [c (d_i - d_j) - c (d_i + d_j)],
 // c (D) = cos (k D) exp (-(k D sigma)^2 / 2), k = 2 pi f / c_s, c_s = 2 scale f_open, sigma 0.12; w cancels [calc].
 #include "audition/Band.h"
+#include "audition/Drives.h"
 #include "audition/Voices.h"
 
 #include <catch2/catch.hpp>
@@ -24,7 +25,7 @@ double powerByFormula (const Voice& voice, double openHz, double scaleMm, double
 {
     const double k = 2.0 * std::numbers::pi * hz / (2.0 * 1e-3 * scaleMm * openHz);
     const auto c = [&] (double d) { return std::cos (k * d) * std::exp (-0.5 * (k * d * 0.12) * (k * d * 0.12)); };
-    const Eigen::VectorXcd h = voice.drives (hz);
+    const Eigen::VectorXcd h = drivesOf (voice, hz);
     double sum = 0.0;
     for (Eigen::Index i = 0; i < h.size(); ++i)
         for (Eigen::Index j = 0; j < h.size(); ++j)

@@ -1,4 +1,5 @@
 #include "audition/Figures.h"
+#include "audition/Drives.h"
 #include "audition/Voices.h"
 
 #include <catch2/catch.hpp>
@@ -119,9 +120,9 @@ TEST_CASE ("in the middle position independent volumes do not mute, ordinary one
     // The same as levels: what is left of the neck when the bridge's volume stands at 0.
     const auto left = [] (Side s)
     {
-        const double open = s.voice().drives (500.0).norm();
+        const double open = drivesOf (s.voice(), 500.0).norm();
         s.setting.knobs["bridge-volume"] = 0.0;
-        return db (s.voice().drives (500.0).norm() / open);
+        return db (drivesOf (s.voice(), 500.0).norm() / open);
     };
     std::cout << "Bridge volume at 0 in the middle position leaves " << left (side) << " dB with ordinary volumes, "
               << left (independent) << " dB with independent ones\n";

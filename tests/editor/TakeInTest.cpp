@@ -1,6 +1,7 @@
 // Taking a guitar in as a person does: values typed where they stand, pickups chosen and brought up the ladder, a new job by
 // its guitar's picture, hum asked about first. Keys go to the component that has them, the event loop runs.
 
+#include "OffScreen.h"
 #include "Windows.h"
 
 #include "plugin/session/TypedOhms.h"
@@ -14,23 +15,15 @@ namespace
 {
 using Kind = GuitarValue::Kind;
 
-/** A window on a display: components can have the keyboard. An X server without a window manager takes it away at odd times
-    (with one, too, now and then), so the cases that cannot do without it are hidden: test_editor "[.display]". */
 struct Shown
 {
     Shop shop;
     BenchWindow window { shop.session, false };
+    offscreen::Frame frame;
 
-    explicit Shown (int width = 1200, int height = 800)
+    explicit Shown (int width = 1200, int height = 800) : frame (window, width, height)
     {
-        window.setSize (width, height);
-        window.addToDesktop (0);
-        window.setVisible (true);
-        for (int i = 0; i < 100 && ! window.getPeer()->isFocused(); ++i) // once the X server has mapped it
-        {
-            runFor (20);
-            window.getPeer()->grabFocus();
-        }
+        window.grabKeyboardFocus();
         settle();
     }
 
@@ -41,13 +34,9 @@ struct Shown
         runFor (40);
     }
 
-    /** A key as the window system would hand it: to what has the keyboard, then up. */
     void press (const juce::KeyPress& pressed)
     {
-        auto* at = juce::Component::getCurrentlyFocusedComponent();
-        for (at = at != nullptr ? at : &window; at != nullptr; at = at->getParentComponent())
-            if (at->keyPressed (pressed))
-                break;
+        frame.press (pressed);
         settle();
     }
 
@@ -64,7 +53,7 @@ struct Shown
 };
 }
 
-TEST_CASE ("a value is typed by keyboard alone, heard as a step of undo, and undone to the same text", "[.display][take-in]")
+TEST_CASE ("a value is typed by keyboard alone, heard as a step of undo, and undone to the same text", "[take-in]")
 {
     Shown shown;
     const auto before = shown.shop.session.jobText();
@@ -91,7 +80,7 @@ TEST_CASE ("a value is typed by keyboard alone, heard as a step of undo, and und
     CHECK (shown.potOhms ("neck-volume") == 250e3);
 }
 
-TEST_CASE ("what is out of range stays in the field with words under it; Escape leaves the last good one", "[.display][take-in]")
+TEST_CASE ("what is out of range stays in the field with words under it; Escape leaves the last good one", "[take-in]")
 {
     Shown shown;
     auto* row = shown.window.guitarPanel().values().rowOf (Kind::capacitor, "bridge-cap");
@@ -186,7 +175,7 @@ TEST_CASE ("hum is asked about before options and the answer is the job's", "[ta
     CHECK (touched.chosen() == 0);
 }
 
-TEST_CASE ("a new job begins with a guitar's picture, by keyboard", "[.display][take-in]")
+TEST_CASE ("a new job begins with a guitar's picture, by keyboard", "[take-in]")
 {
     Shown shown;
     const auto file = std::filesystem::temp_directory_path() / "coldiron-pictures.json";
@@ -236,7 +225,7 @@ TEST_CASE ("nothing is cut off or overlaps while a guitar is taken in", "[take-i
         }
 }
 
-TEST_CASE ("the line of the first steps goes with the person, from the guitar's picture to a take", "[.display][take-in]")
+TEST_CASE ("the line of the first steps goes with the person, from the guitar's picture to a take", "[take-in]")
 {
     Shown shown;
     shown.window.startFirstSteps();
