@@ -180,6 +180,11 @@ void DecidePanel::resized()
     {
         hintArea = area.removeFromBottom (hintHeight).reduced (6, 0);
         placeControls (width - 12, true);
+        int whole = 0; // no control is cut through while nothing is scrolled
+        for (const auto* child : inside.getChildren())
+            if (child->getBottom() <= area.getHeight())
+                whole = juce::jmax (whole, child->getBottom());
+        area = area.withHeight (whole > 0 ? whole : area.getHeight());
     }
     scroll.setBounds (area);
     inside.setSize (scrolls ? width - 12 : width, juce::jmax (contentHeight, area.getHeight()));

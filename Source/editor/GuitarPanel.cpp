@@ -18,6 +18,7 @@ GuitarPanel::GuitarPanel (Desk& d, DrawingCache& c) : Panel (d), cache (c), list
             onTakeIn();
     };
     addAndMakeVisible (takeIn);
+    list.keepBarOutside(); // in the panel's padding
     addAndMakeVisible (list);
     readRows();
 }
@@ -71,10 +72,10 @@ void GuitarPanel::resized()
     area.removeFromTop (8);
     ironArea = area.removeFromBottom (66);
     area.removeFromBottom (6);
-    const int forWiring = (getHeight() < 560 ? 90 : 160) + 56;
+    const int forWiring = (getHeight() < 560 ? 90 : 132) + 56;
     const int most = juce::jmax (2, (area.getHeight() - forWiring) / ValueRow::height);
-    list.setSize (area.getWidth(), 1); // heights depend on it
-    list.setBounds (area.removeFromTop (juce::jmin (list.idealHeight(), most * ValueRow::height)));
+    list.setSize (area.getWidth() + ValueList::barRoom, 1); // heights depend on it
+    list.setBounds (area.removeFromTop (juce::jmin (list.idealHeight(), most * ValueRow::height)).withWidth (area.getWidth() + ValueList::barRoom));
     area.removeFromTop (10);
     wiringArea = area;
 }

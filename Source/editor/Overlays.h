@@ -30,7 +30,7 @@ class KeySheet : public Overlay
 public:
     KeySheet (Desk&, bool inHost);
     void paint (juce::Graphics&) override;
-    juce::Point<int> wants() const override { return { 680, 508 }; }
+    juce::Point<int> wants() const override { return { 736, 508 }; }
 
 private:
     const bool inHost;

@@ -6,7 +6,7 @@ namespace coldiron
 {
 namespace
 {
-constexpr int titleHeight = 36, ladderHeight = 46, gap = 4;
+constexpr int titleHeight = 34, ladderHeight = 46, gap = 4;
 
 int linesHeight (const juce::String& words, int width)
 {
@@ -96,11 +96,14 @@ void PickupCard::refresh()
     repaint();
 }
 
+/** The readings stand first, so that the third pickup's are in sight too; the ladder and what leads up it stand under them. */
 int PickupCard::idealHeight (int width)
 {
     list.setSize (width - 24, juce::jmax (1, list.getHeight()));
-    return titleHeight + ladderHeight + linesHeight (next, width - 24) + list.idealHeight() + linesHeight (where, width - 24) + 34 + 3 * gap + 16;
+    return titleHeight + list.idealHeight() + gap + linesHeight (where, width - 24) + gap + ladderHeight + footHeight (width - 24) + 16;
 }
+
+int PickupCard::footHeight (int width) { return juce::jmax (30, linesHeight (next, width - open.idealWidth() - 10)); }
 
 void PickupCard::resized()
 {
@@ -108,11 +111,11 @@ void PickupCard::resized()
     auto head = area.removeFromTop (titleHeight);
     const int title = juce::roundToInt (type::width (type::name (16.0f), getTitle())) + 10;
     choose.setBounds (head.withTrimmedLeft (title).removeFromRight (juce::jmin (choose.idealWidth(), head.getWidth() - title)).withHeight (30));
-    area.removeFromTop (ladderHeight + linesHeight (next, area.getWidth()) + gap);
     list.setSize (area.getWidth(), juce::jmax (1, list.getHeight()));
     list.setBounds (area.removeFromTop (list.idealHeight()));
-    area.removeFromTop (gap + linesHeight (where, area.getWidth()) + gap);
-    open.setBounds (area.removeFromTop (32).withWidth (open.idealWidth()));
+    area.removeFromTop (gap + linesHeight (where, area.getWidth()) + gap + ladderHeight);
+    foot = area.removeFromTop (footHeight (area.getWidth()));
+    open.setBounds (foot.withTrimmedLeft (foot.getWidth() - open.idealWidth()).withHeight (30));
 }
 
 void PickupCard::paint (juce::Graphics& g)
@@ -120,12 +123,12 @@ void PickupCard::paint (juce::Graphics& g)
     const auto& t = desk.colours();
     g.setColour (t.line);
     g.drawRoundedRectangle (getLocalBounds().toFloat().reduced (0.5f), 6.0f, 1.0f);
-    auto area = getLocalBounds().reduced (12, 8);
+    const auto area = getLocalBounds().reduced (12, 8);
     g.setColour (t.ink);
     g.setFont (type::name (16.0f));
-    type::draw (g, getTitle(), area.removeFromTop (titleHeight).withHeight (30), juce::Justification::centredLeft, false);
-    paintLadder (g, area.removeFromTop (ladderHeight), known, t);
-    paintLines (g, next, area.removeFromTop (linesHeight (next, area.getWidth())), t.mute);
+    type::draw (g, getTitle(), area.withHeight (30), juce::Justification::centredLeft, false);
     paintLines (g, where, area.withTop (list.getBottom() + gap).withHeight (linesHeight (where, area.getWidth())), t.mute);
+    paintLadder (g, area.withTop (foot.getY() - ladderHeight).withHeight (ladderHeight), known, t);
+    paintLines (g, next, foot.withRight (open.getX() - 10), t.mute);
 }
 }

@@ -32,5 +32,8 @@ private:
     ValueList list;
     Knowledge known = Knowledge::assumed;
     juce::String next, where;
+    juce::Rectangle<int> foot;
+
+    int footHeight (int width);
 };
 }

@@ -101,8 +101,12 @@ void Plot::paintKey (juce::Graphics& g)
     }
     if ((shown.isEmpty() && others.isEmpty()) || hoverX >= 0.0f)
         return;
+    const int only = desk.bench.onlyString();
+    const auto job = desk.bench.job();
+    const auto& sounding = job->guitar.strings;
+    const auto spread = only >= 0 && only < static_cast<int> (sounding.size()) ? " on " + words::from (sounding[static_cast<size_t> (only)].name) + " alone," : juce::String (" string to string,");
     const auto line1 = shown.isEmpty() ? "Estimated: " + others + ", other coils, another spot."
-                                       : "Band: " + shown + (shown.containsChar (',') ? " differ" : " differs") + " string to string,";
+                                       : "Band: " + shown + (shown.containsChar (',') ? " differ" : " differs") + spread;
     const auto line2 = shown.isEmpty() ? juce::String ("Hear one, or point at its letter, for its band.")
                                        : "other coils, another spot." + (others.isEmpty() ? juce::String() : " Of " + others + " the line alone.");
     const auto font = type::text (12.0f);

@@ -1,5 +1,6 @@
 #include "editor/RewireList.h"
 
+#include "audition/PickupsHeard.h"
 #include "editor/JobWords.h"
 
 #include <algorithm>
@@ -151,6 +152,9 @@ void RewireList::choose (int info)
 void RewireList::fillAsks()
 {
     const auto& info = infos[static_cast<size_t> (chosen)];
+    const auto job = desk.bench.job();
+    const auto* option = job->find (letterOf (target));
+    const auto heard = pickupsHeard (option != nullptr ? job->optionSide (*option) : job->recordedSide (desk.bench.take()));
     std::string pickup;
     for (const auto& ask : info.asks)
     {
@@ -164,6 +168,8 @@ void RewireList::fillAsks()
             if (name.find (ask.name) != std::string::npos)
                 score += 3;
             if (ask.kind == "pot" && ask.name != "tone" && name.find ("volume") != std::string::npos)
+                score += 2;
+            if (ask.kind == "pickup" && heard.count (name) > 0) // else nothing of it would be heard
                 score += 2;
             if (ask.kind == "pickup" && name == "bridge")
                 score += 1;

@@ -113,9 +113,9 @@ void RewireList::paintStarter (juce::Graphics& g)
     for (size_t i = 0; i < offered.options.size(); ++i)
     {
         para (i < edit.letters.size() ? words::from (edit.letters[i]) : juce::String ("-"), t.ink, words::from (offered.options[i].name), type::bold (13.0f), t.ink);
-        for (const auto& [preset, arguments] : offered.options[i].rewires)
+        for (const auto& [preset, filled] : offered.options[i].rewires)
             if (const auto info = std::find_if (infos.begin(), infos.end(), [&p = preset] (const RewireInfo& known) { return known.preset == p; }); info != infos.end())
-                para ({}, t.mute, filledWords (info->gives, *info, arguments) + " " + filledWords (info->costs, *info, arguments), plain, t.mute);
+                para ({}, t.mute, filledWords (info->gives, *info, filled) + " " + filledWords (info->costs, *info, filled), plain, t.mute);
     }
     if (offered.options.empty())
         para ({}, t.ink, "Nothing of this set fits this guitar:", type::bold (13.0f), t.ink);

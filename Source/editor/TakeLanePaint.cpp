@@ -103,7 +103,7 @@ void TakeLane::paintHeading (juce::Graphics& g)
         how = words::seconds (picture->seconds) + ", noise: trust " + words::from (letterOf (report->tag)) + " up to "
               + words::hertz (*report->figures.trust.trustedToHz) + how.substring (words::seconds (picture->seconds).length());
     if (isLive())
-        how = "Live: a loudspeaker near the guitar can feed back";
+        how = "Live: a loudspeaker nearby can feed back";
     g.setColour (isLive() ? t.ink : t.mute);
     g.setFont (type::text (12.5f));
     const int tickStart = ticks.empty() ? row.getRight() - 150 : ticks.front().area.getX();

@@ -76,7 +76,7 @@ int ValueList::idealHeight() const
 {
     int height = static_cast<int> (lines.size()) * ValueRow::height;
     for (const auto& row : rows)
-        height += row->idealHeight (getWidth());
+        height += row->idealHeight (rowWidth (false));
     return height;
 }
 
@@ -96,7 +96,7 @@ void ValueList::place()
     const bool scrolls = ideal > getHeight();
     const bool typing = std::any_of (rows.begin(), rows.end(), [] (const auto& row) { return row->isTyping(); });
     scroll.setBounds (getLocalBounds().withHeight (scrolls && ! typing ? getHeight() / ValueRow::height * ValueRow::height : getHeight()));
-    const int width = scrolls ? getWidth() - 14 : getWidth();
+    const int width = rowWidth (scrolls);
     int y = 0;
     const ValueRow* open = nullptr;
     for (auto& row : rows)

@@ -68,16 +68,22 @@ public:
     const std::vector<std::unique_ptr<ValueRow>>& all() const { return rows; }
     std::function<void()> onHeight;
 
+    /** The right end of the list is the bar's alone, so that rows are as wide with it as without. */
+    void keepBarOutside() { barOutside = true; }
+    static constexpr int barRoom = 14;
+
     void resized() override;
 
 private:
     class Inside;
+    bool barOutside = false;
     Desk& desk;
     juce::Viewport scroll;
     std::unique_ptr<Inside> inside;
     std::vector<std::unique_ptr<ValueRow>> rows;
     std::vector<Line> lines;
 
+    int rowWidth (bool scrolls) const { return barOutside || scrolls ? getWidth() - barRoom : getWidth(); }
     void place();
     void move (size_t from, int direction);
     void reveal (const ValueRow&);

@@ -85,7 +85,7 @@ TEST_CASE ("six knobs and three switches fit at 1200 x 800, with the figures", "
     CHECK (switches.first < switches.second);
     checkTree (*panel);
     checkText (window, 200, true);
-    for (const auto size : { std::pair<int, int> { 900, 600 }, std::pair<int, int> { 1920, 1200 } })
+    for (const auto& size : { std::pair<int, int> { 900, 600 }, std::pair<int, int> { 1920, 1200 } })
     {
         window.setSize (size.first, size.second);
         window.refresh();

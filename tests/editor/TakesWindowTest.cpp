@@ -1,11 +1,10 @@
 // Takes, notes and work left behind, in the window: by keyboard, undone, saved and opened the same; nothing cut off.
+#include "Folder.h"
 #include "Windows.h"
 
 #include "editor/NotesSheet.h"
 #include "editor/RecoverSheet.h"
-#include "job/TakeFile.h"
 
-#include <cmath>
 #include <fstream>
 
 using namespace coldiron;
@@ -14,28 +13,6 @@ namespace fs = std::filesystem;
 
 namespace
 {
-struct Folder
-{
-    fs::path path = fs::temp_directory_path() / ("coldiron-window-" + std::to_string (juce::Time::getHighResolutionTicks()));
-    Folder() { fs::create_directories (path); }
-    ~Folder()
-    {
-        std::error_code ignored;
-        fs::remove_all (path, ignored);
-    }
-
-    fs::path take (const std::string& name) const
-    {
-        std::vector<float> tone (48000);
-        for (size_t i = 0; i < tone.size(); ++i)
-            tone[i] = 0.2f * static_cast<float> (std::sin (0.02 * static_cast<double> (i)));
-        TakeWriter writer (path / name, 48000.0, 1, false);
-        writer.write ({ tone });
-        writer.finish();
-        return path / name;
-    }
-};
-
 template <typename T> T* find (juce::Component& parent)
 {
     for (auto* child : parent.getChildren())
