@@ -5,6 +5,10 @@
 #include "editor/NotesSheet.h"
 #include "editor/RecoverSheet.h"
 
+#include <sys/wait.h>
+
+#include <csignal>
+#include <cstdlib>
 #include <fstream>
 
 using namespace coldiron;
@@ -195,4 +199,50 @@ TEST_CASE ("work left behind is offered, opens with its own file, and is gone on
     Session again { PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } } };
     REQUIRE (again.openJob (folder.path / "job.json"));
     CHECK (again.job()->find ("A")->name == "Changed a moment before the end");
+}
+
+// Runs in a process of its own, for the case under it: it never comes back.
+TEST_CASE ("a window with unsaved work is killed", "[.killed]")
+{
+    const char* folder = std::getenv ("COLDIRON_KILLED_IN");
+    REQUIRE (folder != nullptr);
+    Shop shop;
+    REQUIRE (shop.session.saveJob (fs::path (folder) / "job.json"));
+    BenchWindow window (shop.session, false);
+    window.setSize (1200, 800);
+    window.keepUnsavedIn (fs::path (folder) / "unsaved");
+    REQUIRE (shop.session.renameOption (1, "Typed before the end"));
+    shop.session.setKnob (1, "bridge-tone", 3.0);
+    for (int i = 0; i < 200 && ! fs::exists (window.unsaved()->file()); ++i)
+        runFor (50);
+    REQUIRE (window.unsaved()->settle (10.0));
+    std::raise (SIGKILL); // no destructor, no handler
+}
+
+TEST_CASE ("the work of a killed process is offered by the next window, whole", "[window]")
+{
+    const Folder folder;
+    const auto program = juce::File::getSpecialLocation (juce::File::currentExecutableFile).getFullPathName().toStdString();
+    const auto command = "COLDIRON_KILLED_IN='" + folder.path.string() + "' '" + program + "' '[.killed]' > /dev/null 2>&1";
+    const int status = std::system (command.c_str());
+    INFO ("status " << status);
+    CHECK (((WIFSIGNALED (status) && WTERMSIG (status) == SIGKILL) || (WIFEXITED (status) && WEXITSTATUS (status) == 128 + SIGKILL)));
+
+    Shop shop;
+    BenchWindow window (shop.session, false);
+    window.setSize (1200, 800);
+    window.setVisible (true);
+    window.keepUnsavedIn (folder.path / "unsaved");
+    auto* sheet = find<RecoverSheet> (window);
+    REQUIRE (sheet != nullptr);
+    const auto left = leftWork (folder.path / "unsaved");
+    REQUIRE (left.size() == 1);
+    sheet->onOpen (left.front());
+    runFor (100);
+    CHECK (shop.session.job()->find ("A")->name == "Typed before the end");
+    CHECK (shop.session.setting (1).knob ("bridge-tone") == Approx (3.0));
+    CHECK (shop.session.jobFile() == folder.path / "job.json"); // Save goes there
+    Session saved { PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } } };
+    REQUIRE (saved.openJob (folder.path / "job.json")); // and what was saved is untouched
+    CHECK (saved.job()->find ("A")->name == "Bridge in parallel");
 }
