@@ -103,7 +103,14 @@ int PickupCard::idealHeight (int width)
     return titleHeight + list.idealHeight() + gap + linesHeight (where, width - 24) + gap + ladderHeight + footHeight (width - 24) + 16;
 }
 
-int PickupCard::footHeight (int width) { return juce::jmax (30, linesHeight (next, width - open.idealWidth() - 10)); }
+/** Words and button side by side; where that is too narrow, the button under the words. */
+int PickupCard::footHeight (int width)
+{
+    const int beside = width - open.idealWidth() - 10;
+    return isNarrow (width) ? linesHeight (next, width) + 32 : juce::jmax (30, linesHeight (next, beside));
+}
+
+bool PickupCard::isNarrow (int width) { return width < 320; }
 
 void PickupCard::resized()
 {
@@ -115,7 +122,8 @@ void PickupCard::resized()
     list.setBounds (area.removeFromTop (list.idealHeight()));
     area.removeFromTop (gap + linesHeight (where, area.getWidth()) + gap + ladderHeight);
     foot = area.removeFromTop (footHeight (area.getWidth()));
-    open.setBounds (foot.withTrimmedLeft (foot.getWidth() - open.idealWidth()).withHeight (30));
+    open.setBounds (isNarrow (foot.getWidth()) ? foot.withTrimmedTop (foot.getHeight() - 30).withWidth (open.idealWidth())
+                                               : foot.withTrimmedLeft (foot.getWidth() - open.idealWidth()).withHeight (30));
 }
 
 void PickupCard::paint (juce::Graphics& g)
@@ -129,6 +137,6 @@ void PickupCard::paint (juce::Graphics& g)
     type::draw (g, getTitle(), area.withHeight (30), juce::Justification::centredLeft, false);
     paintLines (g, where, area.withTop (list.getBottom() + gap).withHeight (linesHeight (where, area.getWidth())), t.mute);
     paintLadder (g, area.withTop (foot.getY() - ladderHeight).withHeight (ladderHeight), known, t);
-    paintLines (g, next, foot.withRight (open.getX() - 10), t.mute);
+    paintLines (g, next, isNarrow (foot.getWidth()) ? foot.withBottom (open.getY()) : foot.withRight (open.getX() - 10), t.mute);
 }
 }

@@ -35,5 +35,6 @@ private:
     juce::Rectangle<int> foot;
 
     int footHeight (int width);
+    static bool isNarrow (int width);
 };
 }

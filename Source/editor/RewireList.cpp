@@ -2,6 +2,7 @@
 
 #include "audition/PickupsHeard.h"
 #include "editor/JobWords.h"
+#include "job/FirstArguments.h"
 
 #include <algorithm>
 
@@ -58,6 +59,7 @@ RewireList::RewireList (Desk& d, Tag t) : Overlay (d), target (t), add (d, "Add"
     addAndMakeVisible (add);
     add.setWords (target == asRecorded ? juce::String ("New option") : "Add to " + words::from (letterOf (target)));
     add.onClick = [this] { apply(); };
+    findFits();
     filter();
 }
 
@@ -71,6 +73,8 @@ const Harness& RewireList::harness() const
 
 void RewireList::benchChanged (const Revisions& before, const Revisions& now)
 {
+    if (before.job != now.job)
+        findFits();
     if (before.job != now.job && chosen >= 0)
         checkRefusal();
     if (before.job != now.job && chosenStarter >= 0)
@@ -92,10 +96,10 @@ void RewireList::filter()
         for (const auto& other : info.alsoCalled)
             haystack << " " << words::from (other);
         haystack = haystack.toLowerCase();
-        bool fits = true;
+        bool found = true;
         for (const auto& word : wanted)
-            fits = fits && (word.isEmpty() || haystack.contains (word));
-        if (! fits)
+            found = found && (word.isEmpty() || haystack.contains (word));
+        if (! found)
             continue;
         if (const auto title = wishTitle (info.wish); title != group)
         {
@@ -107,10 +111,10 @@ void RewireList::filter()
     if (! startersFirst())
         addStarterLines (wanted);
     list.updateContent();
-    int first = -1;
-    for (size_t i = 0; i < lines.size() && first < 0; ++i)
-        if (! lines[i].isHeading)
-            first = static_cast<int> (i);
+    int first = -1; // the first that can be done here, else the first of all
+    for (int i = static_cast<int> (lines.size()) - 1; i >= 0; --i)
+        if (const auto& line = lines[static_cast<size_t> (i)]; ! line.isHeading && (isHere (line) || first < 0 || ! isHere (lines[static_cast<size_t> (first)])))
+            first = i;
     list.selectRow (first);
     if (first >= 0)
         selectedRowsChanged (first);
@@ -149,47 +153,38 @@ void RewireList::choose (int info)
     repaint();
 }
 
-void RewireList::fillAsks()
+/** Whether each rewire can be done here, and with what: the pickups are tried in turn. */
+void RewireList::findFits()
 {
-    const auto& info = infos[static_cast<size_t> (chosen)];
     const auto job = desk.bench.job();
     const auto* option = job->find (letterOf (target));
     const auto heard = pickupsHeard (option != nullptr ? job->optionSide (*option) : job->recordedSide (desk.bench.take()));
-    std::string pickup;
-    for (const auto& ask : info.asks)
+    const auto pickups = candidates ("pickup", harness());
+    fits.clear();
+    for (const auto& info : infos)
     {
-        auto names = candidates (ask.kind, harness());
-        // The bridge's own volume goes with the bridge: names that share a word come first.
-        const auto rank = [&] (const std::string& name)
+        Fit fit { firstArguments (info, harness(), heard), false };
+        fit.here = desk.bench.whyNot (target, { info.preset, fit.arguments }).empty();
+        for (size_t i = 0; i < pickups.size() && ! fit.here; ++i)
         {
-            int score = 0;
-            if (! pickup.empty() && name.rfind (pickup + "-", 0) == 0)
-                score += 4;
-            if (name.find (ask.name) != std::string::npos)
-                score += 3;
-            if (ask.kind == "pot" && ask.name != "tone" && name.find ("volume") != std::string::npos)
-                score += 2;
-            if (ask.kind == "pickup" && heard.count (name) > 0) // else nothing of it would be heard
-                score += 2;
-            if (ask.kind == "pickup" && name == "bridge")
-                score += 1;
-            return score;
-        };
-        std::stable_sort (names.begin(), names.end(), [&] (const auto& a, const auto& b) { return rank (a) > rank (b); });
-        std::string value = ask.standard;
-        for (const auto& name : names)
-        {
-            const bool used = std::any_of (arguments.begin(), arguments.end(), [&] (const auto& a) { return a.second == name; });
-            if (value.empty() && ! used)
-                value = name;
+            const auto tried = firstArguments (info, harness(), heard, pickups[i]);
+            fit.here = tried != fit.arguments && desk.bench.whyNot (target, { info.preset, tried }).empty();
+            if (fit.here)
+                fit.arguments = tried;
         }
-        arguments[ask.name] = value;
-        if (ask.kind == "pickup" && pickup.empty())
-            pickup = value;
+        fits.push_back (std::move (fit));
+    }
+}
 
+void RewireList::fillAsks()
+{
+    arguments = fits[static_cast<size_t> (chosen)].arguments;
+    for (const auto& ask : infos[static_cast<size_t> (chosen)].asks)
+    {
+        const auto& value = arguments[ask.name];
         AskRow row { ask, nullptr, nullptr };
         const auto index = asks.size();
-        if (ask.kind == "value" || names.empty())
+        if (ask.kind == "value" || candidates (ask.kind, harness()).empty())
         {
             row.field = std::make_unique<juce::TextEditor>();
             dressField (*row.field, colours());

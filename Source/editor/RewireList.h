@@ -27,10 +27,12 @@ public:
 
 private:
     struct Line { bool isHeading = false; juce::String words; int info = -1, starter = -1; };
+    struct Fit { std::map<std::string, std::string> arguments; bool here = false; };
     struct AskRow { RewireInfo::Ask ask; std::unique_ptr<WordButton> choice; std::unique_ptr<juce::TextEditor> field; };
 
     const Tag target;
     std::vector<RewireInfo> infos;
+    std::vector<Fit> fits;   ///< one for each
     std::vector<Starter> starters;
     StarterOffer offered;    ///< of the set chosen
     int chosenStarter = -1;
@@ -46,6 +48,8 @@ private:
     juce::Rectangle<int> detail;
 
     const Harness& harness() const;
+    void findFits();
+    bool isHere (const Line& line) const { return line.info < 0 || fits[static_cast<size_t> (line.info)].here; }
     void filter();
     void choose (int info);
     void fillAsks();

@@ -84,8 +84,14 @@ void RewireList::paintListBoxItem (int row, juce::Graphics& g, int width, int he
         g.setColour (t.ink);
         g.fillRoundedRectangle (0.0f, 1.0f, static_cast<float> (width) - 2.0f, static_cast<float> (height) - 2.0f, 4.0f);
     }
-    g.setColour (selected ? t.sheet : t.ink);
+    const bool here = isHere (line);
+    g.setColour (selected ? t.sheet : here ? t.ink : t.mute);
+    if (! here)
+    {
+        g.setFont (type::text (12.0f));
+        type::draw (g, "not here", 12, 0, width - 24, height, juce::Justification::centredRight, false);
+    }
     g.setFont (type::text (13.0f));
-    type::draw (g, line.words, 12, 0, width - 24, height, juce::Justification::centredLeft, true);
+    type::draw (g, line.words, 12, 0, width - (here ? 24 : 84), height, juce::Justification::centredLeft, true);
 }
 }

@@ -49,7 +49,7 @@ Setting readSetting (const Json* json, const Harness& harness, Faults& faults)
         }
         const auto near = nearest (name, names);
         addFault (faults, value.file != nullptr ? *value.file : std::string(), json->memberLines[i],
-                  "there is no knob or switch \"" + name + "\" here" + (near.empty() ? "" : "; did you mean \"" + near + "\"?")
+                  "there is no knob or switch \"" + name + "\" here" + (near.empty() ? "." : "; did you mean \"" + near + "\"?")
                       + " There are: " + listed (names));
     }
     return setting;
