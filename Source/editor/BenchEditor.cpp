@@ -28,7 +28,7 @@ private:
 };
 
 /** The plugin's editor: the window at the person's own scale, its size remembered. */
-class BenchEditor : public juce::AudioProcessorEditor
+class BenchEditor : public juce::AudioProcessorEditor, public StandaloneDesk
 {
 public:
     BenchEditor (juce::AudioProcessor& processorToUse, Bench& bench)
@@ -55,12 +55,6 @@ public:
         window.onFirstStepsEnd = [this] { remembered.get().setValue ("greeted", true); };
         if (! kept.getBoolValue ("greeted", false))
             window.startFirstSteps();
-        if (processorToUse.wrapperType == juce::AudioProcessor::wrapperType_Standalone)
-            juce::MessageManager::callAsync ([self = juce::Component::SafePointer<BenchEditor> (this)]
-                                             {
-                                                 if (self != nullptr && self->window.isShowing())
-                                                     self->window.grabKeyboardFocus();
-                                             });
     }
 
     void resized() override
@@ -75,6 +69,11 @@ public:
     }
 
     void paint (juce::Graphics&) override {}
+
+    void setSoundDevice (std::function<void()> show) override { window.onSoundDevice = std::move (show); }
+    void tell (const juce::String& words) override { window.tell (words); }
+    void takeKeyboard() override { window.grabKeyboardFocus(); }
+    void open (const juce::String& file) override { window.filesDropped ({ file }, 0, 0); }
 
 private:
     Remembered remembered;

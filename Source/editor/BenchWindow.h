@@ -36,6 +36,8 @@ public:
     bool isDark() const { return desk.tokens == &Tokens::dark(); }
     std::function<void (float)> onScale;      ///< the person asked for another size
     std::function<void (bool)> onDark;
+    std::function<void()> onSoundDevice;      ///< in the app: the person wants to choose it
+    void tell (const juce::String& words) { notice.say (words); }
     std::function<float()> scaleNow;
     std::function<juce::StringArray()> recentJobs;        ///< paths, newest first
     std::function<void (const juce::String&)> onJobFile;  ///< a job was opened or saved there

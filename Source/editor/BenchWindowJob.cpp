@@ -104,6 +104,8 @@ void BenchWindow::viewMenu()
     menu.addItem (3, "Wiring (W)");
     menu.addItem (4, "Keys (F1)");
     menu.addItem (5, "Open a take", true);
+    if (onSoundDevice)
+        menu.addItem (6, "Sound device");
     const juce::Component::SafePointer<BenchWindow> self (this);
     menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (&viewButton),
                         [self] (int choice)
@@ -122,6 +124,8 @@ void BenchWindow::viewMenu()
                                 self->showKeys (true);
                             else if (choice == 5)
                                 self->openTake();
+                            else if (choice == 6)
+                                self->onSoundDevice();
                             else if (self->onScale)
                                 self->onScale (static_cast<float> (choice) / 100.0f);
                         });

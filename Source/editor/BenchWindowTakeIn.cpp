@@ -118,7 +118,9 @@ void BenchWindow::startFirstSteps()
     firstSteps = std::make_unique<FirstLine> (desk, inHost);
     firstSteps->onAct = [this] (FirstSteps::Step step) { doFirstStep (step); };
     firstSteps->onEnd = [this] { endFirstSteps(); };
-    firstSteps->start (sight());
+    auto now = sight();
+    now.hasTake = now.hasTake || ! bench.job()->takes.empty(); // it is on its way from disk
+    firstSteps->start (now);
     addAndMakeVisible (*firstSteps);
     resized();
 }

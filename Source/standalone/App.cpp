@@ -1,0 +1,115 @@
+// The app: the plugin's processor and window on the machine's own sound device.
+
+#include "editor/BenchEditor.h"
+#include "plugin/Processor.h"
+#include "standalone/SoundDevices.h"
+
+namespace coldiron
+{
+namespace
+{
+class AppWindow : public juce::DocumentWindow
+{
+public:
+    AppWindow (const juce::String& name, juce::AudioProcessorEditor* editor)
+        : DocumentWindow (name, editor->getLookAndFeel().findColour (juce::ResizableWindow::backgroundColourId), DocumentWindow::allButtons)
+    {
+        setUsingNativeTitleBar (true);
+        setContentOwned (editor, true);
+        setConstrainer (editor->getConstrainer());
+        setResizable (true, false);
+    }
+
+    /** The system gives the keyboard to the frame; the bench is what has use for it. */
+    void focusGained (FocusChangeType) override
+    {
+        if (auto* desk = dynamic_cast<StandaloneDesk*> (getContentComponent()))
+            desk->takeKeyboard();
+    }
+
+    void closeButtonPressed() override { juce::JUCEApplication::getInstance()->systemRequestedQuit(); }
+};
+
+class App : public juce::JUCEApplication
+{
+public:
+    const juce::String getApplicationName() override { return "Coldiron"; }
+    const juce::String getApplicationVersion() override { return JucePlugin_VersionString; }
+    bool moreThanOneInstanceAllowed() override { return true; }
+
+    void initialise (const juce::String&) override
+    {
+        juce::PropertiesFile::Options options;
+        options.applicationName = "Coldiron";
+        options.filenameSuffix = ".settings";
+        options.folderName = "Coldiron";
+        options.osxLibrarySubFolder = "Application Support";
+        kept.setStorageParameters (options);
+        auto& settings = *kept.getUserSettings();
+
+        juce::AudioProcessor::setTypeOfNextNewPlugin (juce::AudioProcessor::wrapperType_Standalone);
+        processor = std::make_unique<Processor>();
+        juce::AudioProcessor::setTypeOfNextNewPlugin (juce::AudioProcessor::wrapperType_Undefined);
+        juce::MemoryBlock state;
+        if (state.fromBase64Encoding (settings.getValue ("bench")) && state.getSize() > 0)
+            processor->setStateInformation (state.getData(), static_cast<int> (state.getSize()));
+        // What comes in is never heard before a person switches to it: a loudspeaker beside the guitar would howl.
+        processor->wholeSession().setSource (Source::take);
+
+        devices = std::make_unique<SoundDevices> (*processor, settings);
+        auto* editor = processor->createEditorIfNeeded();
+        desk = dynamic_cast<StandaloneDesk*> (editor);
+        window = std::make_unique<AppWindow> (getApplicationName(), editor);
+        if (! window->restoreWindowStateFromString (settings.getValue ("window")))
+            window->centreWithSize (window->getWidth(), window->getHeight());
+        window->setVisible (true);
+
+        desk->setSoundDevice ([this, editor] { devices->showChoice (*editor); });
+        devices->onChange = [this] { sayDevice(); };
+        sayDevice();
+        for (const auto& argument : getCommandLineParameterArray())
+            if (const auto file = juce::File::getCurrentWorkingDirectory().getChildFile (argument); file.existsAsFile())
+                desk->open (file.getFullPathName());
+    }
+
+    void shutdown() override
+    {
+        if (window != nullptr)
+            kept.getUserSettings()->setValue ("window", window->getWindowStateAsString());
+        devices = nullptr; // the sound ends before what makes it
+        window = nullptr;
+        processor = nullptr;
+        kept.saveIfNeeded();
+    }
+
+    /** The bench is as it was when the app is opened again, saved or not. */
+    void systemRequestedQuit() override
+    {
+        juce::MemoryBlock state;
+        processor->getStateInformation (state);
+        kept.getUserSettings()->setValue ("bench", state.toBase64Encoding());
+        kept.saveIfNeeded();
+        quit();
+    }
+
+private:
+    juce::ApplicationProperties kept;
+    std::unique_ptr<Processor> processor;
+    std::unique_ptr<SoundDevices> devices;
+    std::unique_ptr<AppWindow> window;
+    StandaloneDesk* desk = nullptr; ///< the window's
+    bool saidNone = false;
+
+    void sayDevice()
+    {
+        const bool none = ! devices->isOpen();
+        if (none && ! saidNone)
+            desk->tell ("No sound device is open, so nothing can be heard. View, Sound device.");
+        saidNone = none;
+    }
+};
+}
+}
+
+juce::JUCEApplicationBase* juce_CreateApplication();
+juce::JUCEApplicationBase* juce_CreateApplication() { return new coldiron::App(); }
