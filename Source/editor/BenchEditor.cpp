@@ -1,6 +1,7 @@
 #include "editor/BenchEditor.h"
 
 #include "editor/BenchWindow.h"
+#include "editor/Kept.h"
 
 namespace coldiron
 {
@@ -10,16 +11,7 @@ namespace
 class Remembered
 {
 public:
-    Remembered()
-    {
-        juce::PropertiesFile::Options options;
-        options.applicationName = "Coldiron";
-        options.filenameSuffix = ".window";
-        options.folderName = "Coldiron";
-        options.osxLibrarySubFolder = "Application Support";
-        options.millisecondsBeforeSaving = 500;
-        file = std::make_unique<juce::PropertiesFile> (options);
-    }
+    Remembered() : file (std::make_unique<juce::PropertiesFile> (keptOptions ("window"))) {}
 
     juce::PropertiesFile& get() { return *file; }
 
@@ -70,9 +62,12 @@ public:
 
     void paint (juce::Graphics&) override {}
 
-    void setSoundDevice (std::function<void()> show) override { window.onSoundDevice = std::move (show); }
+    void setSoundDevice (std::function<void (juce::Component&)> show) override
+    {
+        window.onSoundDevice = [this, show = std::move (show)] { show (window); };
+    }
     void tell (const juce::String& words) override { window.tell (words); }
-    void takeKeyboard() override { window.grabKeyboardFocus(); }
+    void takeKeyboard() override { window.takeKeyboard(); }
     void open (const juce::String& file) override { window.filesDropped ({ file }, 0, 0); }
 
 private:

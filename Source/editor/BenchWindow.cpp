@@ -239,7 +239,7 @@ void BenchWindow::show (std::unique_ptr<Overlay> next)
     };
     addAndMakeVisible (*overlay);
     resized();
-    overlay->grabKeyboardFocus();
+    overlay->start();
 }
 
 void BenchWindow::closeOverlay()
@@ -261,9 +261,7 @@ void BenchWindow::showRewires (Tag target)
     if (target == asRecorded && bench.tags().size() >= 8)
         return notice.say ("All eight letters are taken. Remove an option first.");
     auto list = std::make_unique<RewireList> (desk, target);
-    auto* raw = list.get();
     show (std::move (list));
-    raw->start();
 }
 
 void BenchWindow::showNotes (bool on)
@@ -273,21 +271,17 @@ void BenchWindow::showNotes (bool on)
     if (bench.blind().isRunning)
         return notice.say ("Notes wait till the tags are turned over: they would tell the letter.");
     auto sheet = std::make_unique<NotesSheet> (desk, bench.heard());
-    auto* raw = sheet.get();
     show (std::move (sheet));
-    raw->start();
 }
 
 void BenchWindow::showRecover (std::vector<LeftWork> left)
 {
     auto sheet = std::make_unique<RecoverSheet> (desk, std::move (left));
-    auto* raw = sheet.get();
-    raw->onOpen = [this] (const LeftWork& work)
+    sheet->onOpen = [this] (const LeftWork& work)
     {
         takeUp (work);
     };
     show (std::move (sheet));
-    raw->start();
 }
 
 void BenchWindow::showGuitar (bool out)

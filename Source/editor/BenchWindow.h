@@ -38,6 +38,7 @@ public:
     std::function<void (bool)> onDark;
     std::function<void()> onSoundDevice;      ///< in the app: the person wants to choose it
     void tell (const juce::String& words) { notice.say (words); }
+    void takeKeyboard() { overlay != nullptr ? overlay->start() : grabKeyboardFocus(); }
     std::function<float()> scaleNow;
     std::function<juce::StringArray()> recentJobs;        ///< paths, newest first
     std::function<void (const juce::String&)> onJobFile;  ///< a job was opened or saved there

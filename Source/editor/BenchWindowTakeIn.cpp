@@ -29,7 +29,6 @@ void BenchWindow::showGuitars()
                                          if (self == nullptr)
                                              return;
                                          auto sheet = std::make_unique<GuitarPictures> (self->desk);
-                                         auto* raw = sheet.get();
                                          sheet->onChosen = [self] (const std::string& preset)
                                          {
                                              self->leaving ([self, preset]
@@ -45,7 +44,6 @@ void BenchWindow::showGuitars()
                                                             });
                                          };
                                          self->show (std::move (sheet));
-                                         raw->start();
                                      });
 }
 

@@ -17,7 +17,7 @@ public:
     ~GuitarPictures() override;
 
     std::function<void (const std::string& preset)> onChosen;
-    void start() { search.grabKeyboardFocus(); }
+    void start() override { search.grabKeyboardFocus(); }
     juce::TextEditor& searchField() { return search; }
     std::string marked() const;              ///< the preset Enter would take; empty: none shown
 

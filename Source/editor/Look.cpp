@@ -5,6 +5,8 @@ namespace coldiron
 void Look::use (const Tokens& t)
 {
     tokens = &t;
+    // What JUCE brings, the choice of a sound device: window, widget, menu, outline, text, fill, marked text, marked, menu text.
+    setColourScheme ({ t.sheet, t.well, t.sheet, t.mute, t.ink, t.line, t.ink, t.mute, t.ink });
     setColour (juce::PopupMenu::backgroundColourId, t.sheet);
     setColour (juce::PopupMenu::textColourId, t.ink);
     setColour (juce::PopupMenu::highlightedBackgroundColourId, t.window);

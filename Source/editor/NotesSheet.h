@@ -12,7 +12,7 @@ public:
     NotesSheet (Desk&, Tag option);
     ~NotesSheet() override;
 
-    void start() { fields.front()->field.grabKeyboardFocus(); }
+    void start() override { fields.front()->field.grabKeyboardFocus(); }
     void paint (juce::Graphics&) override;
     void resized() override;
     void benchChanged (const Revisions& before, const Revisions& now) override;

@@ -12,6 +12,9 @@ public:
     explicit Overlay (Desk&);
     std::function<void()> onClose;
 
+    /** Takes the keyboard to where a person begins. */
+    virtual void start() { grabKeyboardFocus(); }
+
     /** The size it would have, were there room; all the room when it says nothing. */
     virtual juce::Point<int> wants() const { return { mostWidth, mostHeight }; }
     void benchChanged (const Revisions&, const Revisions&) override { repaint(); }

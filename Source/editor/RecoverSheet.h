@@ -12,7 +12,7 @@ public:
     RecoverSheet (Desk&, std::vector<LeftWork>);
 
     std::function<void (const LeftWork&)> onOpen;
-    void start() { openIt.grabKeyboardFocus(); }
+    void start() override { openIt.grabKeyboardFocus(); }
     void paint (juce::Graphics&) override;
     void resized() override;
     juce::Point<int> wants() const override { return { 620, 230 }; }

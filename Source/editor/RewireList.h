@@ -22,7 +22,7 @@ public:
     void paint (juce::Graphics&) override;
     void resized() override;
     bool keyPressed (const juce::KeyPress&) override;
-    void start() { search.grabKeyboardFocus(); }
+    void start() override { search.grabKeyboardFocus(); }
     void showStarter (const std::string& preset); ///< chooses that set
 
 private:

@@ -1,6 +1,7 @@
 // The app: the plugin's processor and window on the machine's own sound device.
 
 #include "editor/BenchEditor.h"
+#include "editor/Kept.h"
 #include "plugin/Processor.h"
 #include "standalone/SoundDevices.h"
 
@@ -39,12 +40,7 @@ public:
 
     void initialise (const juce::String&) override
     {
-        juce::PropertiesFile::Options options;
-        options.applicationName = "Coldiron";
-        options.filenameSuffix = ".settings";
-        options.folderName = "Coldiron";
-        options.osxLibrarySubFolder = "Application Support";
-        kept.setStorageParameters (options);
+        kept.setStorageParameters (keptOptions ("settings"));
         auto& settings = *kept.getUserSettings();
 
         juce::AudioProcessor::setTypeOfNextNewPlugin (juce::AudioProcessor::wrapperType_Standalone);
@@ -64,7 +60,7 @@ public:
             window->centreWithSize (window->getWidth(), window->getHeight());
         window->setVisible (true);
 
-        desk->setSoundDevice ([this, editor] { devices->showChoice (*editor); });
+        desk->setSoundDevice ([this] (juce::Component& over) { devices->showChoice (over); });
         devices->onChange = [this] { sayDevice(); };
         sayDevice();
         for (const auto& argument : getCommandLineParameterArray())

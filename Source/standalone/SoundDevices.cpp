@@ -36,9 +36,9 @@ void SoundDevices::showChoice (juce::Component& over)
 {
     if (dialog != nullptr)
         return dialog->toFront (true);
-    auto selector = std::make_unique<juce::AudioDeviceSelectorComponent> (manager, 0, 1, 1, 2, false, false, true, false);
+    auto selector = std::make_unique<juce::AudioDeviceSelectorComponent> (manager, 0, 1, 1, 2, false, false, false, false);
     selector->setLookAndFeel (&over.getLookAndFeel());
-    selector->setSize (520, 400);
+    selector->setSize (560, 440);
     juce::DialogWindow::LaunchOptions options;
     options.content.setOwned (selector.release());
     options.dialogTitle = "Sound device";

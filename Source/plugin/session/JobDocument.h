@@ -21,6 +21,7 @@ public:
     const std::filesystem::path& file() const { return jobFile; }
     const std::filesystem::path& folder() const { return jobFolder; }
     bool isChanged() const { return changed; }
+    void markChanged() { changed = true; } ///< against its file, from an earlier run
 
     bool open (const std::filesystem::path&);
     bool save (const std::filesystem::path&, const JobTree& withSettings);

@@ -67,6 +67,7 @@ std::string Session::state() const
     state["job"] = document.textOf (treeNow());
     state["file"] = document.file().string();
     state["folder"] = document.folder().string();
+    state["changed"] = document.isChanged() || treeNow() != document.tree();
     state["presets"] = JobTree (presetsNamedBy (document.tree(), document.presets()));
     state["heard"] = shop.heard.load();
     state["bypassed"] = bypass.load();
@@ -138,6 +139,8 @@ bool Session::restore (const std::string& text)
         announce();
         return false; // the last good one goes on
     }
+    if (flagIn (state, "changed"))
+        document.markChanged(); // what its file lacks, it lacks still
     dropEmbedded();
     embedded = unpacked;
 

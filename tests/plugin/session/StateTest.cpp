@@ -16,7 +16,7 @@ bool sameBench (const Session& a, const Session& b)
     bool same = a.jobText() == b.jobText() && a.heard() == b.heard() && a.bypassed() == b.bypassed()
              && a.levelMatched() == b.levelMatched() && a.humDb() == b.humDb() && a.trimDb() == b.trimDb()
              && a.mainsHz() == b.mainsHz() && a.facingDegrees() == b.facingDegrees() && a.buzz() == b.buzz()
-             && a.hissGainDb() == b.hissGainDb() && a.source() == b.source() && a.loop() == b.loop();
+             && a.hissGainDb() == b.hissGainDb() && a.isChanged() == b.isChanged() && a.source() == b.source() && a.loop() == b.loop();
     for (Tag tag : a.tags())
         same = same && a.setting (tag) == b.setting (tag);
     for (int place = 0; place < numKnobs; ++place)
@@ -66,7 +66,7 @@ TEST_CASE ("a state that drops a part is noticed")
     Session first (shippedPresets());
     arrange (first);
     const JobTree good = JobTree::parse (first.state());
-    for (const char* part : { "heard", "matched", "mains_hz", "trim_db", "loop" })
+    for (const char* part : { "changed", "heard", "matched", "mains_hz", "trim_db", "loop" })
     {
         JobTree broken = good;
         broken.erase (part);
