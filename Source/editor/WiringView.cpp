@@ -83,7 +83,7 @@ juce::Point<float> WiringView::onScreen (Shape::Spot spot) const
     return juce::Point<float> (static_cast<float> (spot.x), static_cast<float> (spot.y)).transformedBy (drawingPlace (*drawing, sheetArea()));
 }
 
-double WiringView::reach (float pixels) const { return pixels / drawingPlace (*drawing, sheetArea()).getScaleFactor(); }
+double WiringView::reach (float pixels) const { return pixels / drawingPlace (*drawing, sheetArea()).mat00; } // placed, never turned
 
 juce::Point<float> WiringView::placeOf (const std::string& point)
 {
