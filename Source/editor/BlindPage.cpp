@@ -67,7 +67,7 @@ void BlindPage::paintRunning (juce::Graphics& g)
     {
         title = "Listen, then say which you like best.";
         first = "Level matched, order shuffled. Letters, curves and settings stay hidden until you turn the tags over.";
-        second = "Keys 1 to " + juce::String (view.versions) + " hear a tag. Up and down rank it, = shares the place above. Enter turns them over.";
+        second = "Keys 1 to " + juce::String (view.versions) + " hear a tag. Up and down rank it, = ties with the one above. Enter turns them over.";
     }
     else if (view.answered < view.trials)
     {
@@ -82,7 +82,7 @@ void BlindPage::paintRunning (juce::Graphics& g)
     }
     auto area = getLocalBounds().reduced (24, 8).withSizeKeepingCentre (getWidth() - 48, abx ? 190 : 120);
     g.setColour (t.ink);
-    g.setFont (type::name (getWidth() < 700 ? 22.0f : 28.0f));
+    g.setFont (type::bold (getWidth() < 700 ? 20.0f : 25.0f)); // it has numbers
     type::draw (g, title, area.removeFromTop (44), juce::Justification::centred, true);
     g.setColour (t.mute);
     g.setFont (type::text (14.0f));

@@ -111,7 +111,7 @@ void BlindTags::paintTag (juce::Graphics& g, juce::Rectangle<int> place, int num
     g.setColour (heard ? t.ink : t.mute);
     g.drawEllipse (round, 1.5f);
     g.setColour (heard ? t.sheet : t.ink);
-    g.setFont (type::name (isLow ? 26.0f : 38.0f));
+    g.setFont (type::bold (isLow ? 23.0f : 34.0f)); // numbers
     type::draw (g, view.isX (number) ? juce::String ("X") : juce::String (number), round.toNearestInt(), juce::Justification::centred, false);
 
     const auto font = type::text (12.5f);

@@ -112,7 +112,7 @@ void DecidePanel::benchChanged (const Revisions& before, const Revisions& now)
     agree.setVisible (shown != asRecorded);
     const auto letter = words::from (letterOf (shown));
     agree.setWords (agreedLetter() == letter ? "Agreed on " + letter
-                    : desk.bench.heardAtTrueLevel (shown) ? "Agree on " + letter : "Hear " + letter + " once at true level first");
+                    : desk.bench.heardAtTrueLevel (shown) ? "Agree on " + letter : "Hear " + letter + " at true level first");
     repaint();
 }
 
@@ -209,7 +209,7 @@ void DecidePanel::paint (juce::Graphics& g)
     {
         g.setColour (t.ink);
         g.setFont (type::bold (14.0f));
-        type::draw (g, "As recorded: where the controls stood", head, juce::Justification::centredLeft, true);
+        type::draw (g, desk.bench.take() >= 0 ? "As recorded: where the controls stood" : "As it is: no take yet", head, juce::Justification::centredLeft, true);
     }
     else
     {

@@ -70,7 +70,7 @@ void KeySheet::paint (juce::Graphics& g)
     }
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
-    type::draw (g, inHost ? "In a host the keys work after a click in this window. Space stays with the host." : "Agreeing takes the button. Tab goes through everything, Return presses.",
+    type::draw (g, inHost ? "In a host the keys work after a click in this window. Space stays with the host." : "To agree, press its button. Tab goes through everything, Return presses.",
                 getLocalBounds().reduced (20, 12).removeFromBottom (20), juce::Justification::centredLeft, true);
 }
 
@@ -100,7 +100,7 @@ void Notice::benchChanged (const Revisions& before, const Revisions& now)
     }
     lines.clear();
     for (size_t i = 0; i < faults.size() && i < 4; ++i)
-        lines.add (words::from (faults[i].text()));
+        lines.add (words::from (faults[i].file == "job" && faults[i].line > 0 ? "Line " + std::to_string (faults[i].line) + " of the job: " + faults[i].message : faults[i].text()));
     if (faults.size() > 4)
         lines.add ("and " + juce::String (static_cast<int> (faults.size()) - 4) + " more");
     isFault = true;

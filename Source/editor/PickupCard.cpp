@@ -88,8 +88,8 @@ void PickupCard::refresh()
     choose.setWords (name.isEmpty() ? juce::String ("Another") : name);
     choose.shortens = true;
     choose.setTooltip (name + (name.isEmpty() ? juce::String() : juce::String (". ")) + "Another pickup, by construction");
-    next = known == Knowledge::assumed   ? "Next rung: type its ohms. Turns and inductance are scaled from them."
-           : known == Knowledge::fromOhms ? "Next rung: three meter readings, or a sweep: coldiron fit. Open or drop the file."
+    next = known == Knowledge::assumed   ? "To be surer, type its ohms: turns and inductance are scaled from them."
+           : known == Knowledge::fromOhms ? "To be surer: three meter readings, or a sweep: coldiron fit. Open or drop the file."
                                           : "Measured: as sure as a bench makes it. Typed ohms would take its place.";
     list.show (mine);
     resized();

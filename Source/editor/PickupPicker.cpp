@@ -154,7 +154,7 @@ void PickupPicker::paint (juce::Graphics& g)
     auto area = getLocalBounds().reduced (12, 8);
     g.setColour (t.ink);
     g.setFont (type::name (16.0f));
-    type::draw (g, "Another pickup for " + part, area.removeFromTop (30), juce::Justification::centredLeft, true);
+    type::draw (g, "Another pickup for the " + part, area.removeFromTop (30), juce::Justification::centredLeft, true);
     const auto words = refusal.isNotEmpty() ? refusal : lines.empty() ? juce::String ("None of that name. Try single, humbucker, bass.") : juce::String();
     if (words.isNotEmpty())
     {

@@ -161,8 +161,10 @@ void Plot::paint (juce::Graphics& g)
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
     auto top = getLocalBounds().reduced (16, 10).withHeight (30).withTrimmedLeft (kind.getWidth() + 8);
+    if (strings.isVisible())
+        top.setRight (strings.getX() - 8);
     if (sweepKnob.isNotEmpty())
-        type::draw (g, "turning " + sweepKnob + ", 10 to 0", top, juce::Justification::centredRight, true);
+        type::draw (g, sweepMoves() ? "turning " + sweepKnob + ", 10 to 0" : sweepKnob + " changes nothing here", top, juce::Justification::centredRight, true);
     else if (! whole() && desk.bench.levelMatched())
         type::draw (g, "levels matched", top, juce::Justification::centredRight, true);
     else if (whole())
@@ -247,8 +249,21 @@ void Plot::paintCurves (juce::Graphics& g)
     }
 }
 
+/** Whether turning the knob is seen at all: more than 0.3 dB anywhere. */
+bool Plot::sweepMoves() const
+{
+    const auto curves = desk.bench.sweep();
+    double most = 0.0;
+    for (const auto& curve : curves)
+        for (size_t i = 0; i < curve.circuitDb.size() && i < curves.front().circuitDb.size(); ++i)
+            most = juce::jmax (most, std::abs (curve.circuitDb[i] - curves.front().circuitDb[i]));
+    return most > 0.3;
+}
+
 void Plot::paintSweep (juce::Graphics& g)
 {
+    if (! sweepMoves())
+        return; // its curves would lie on one another, their numbers scattered along them
     const auto& t = colours();
     const Tag heard = desk.bench.heard();
     const auto report = desk.bench.report (heard);

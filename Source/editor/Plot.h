@@ -48,6 +48,7 @@ private:
     void paintAxes (juce::Graphics&);
     void paintCurves (juce::Graphics&);
     void paintSweep (juce::Graphics&);
+    bool sweepMoves() const;
     void paintLetters (juce::Graphics&);
     void paintNoise (juce::Graphics&); ///< from where on the take's own noise is lifted
     void paintHover (juce::Graphics&);

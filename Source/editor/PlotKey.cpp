@@ -104,11 +104,11 @@ void Plot::paintKey (juce::Graphics& g)
     const int only = desk.bench.onlyString();
     const auto job = desk.bench.job();
     const auto& sounding = job->guitar.strings;
-    const auto spread = only >= 0 && only < static_cast<int> (sounding.size()) ? " on " + words::from (sounding[static_cast<size_t> (only)].name) + " alone," : juce::String (" string to string,");
-    const auto line1 = shown.isEmpty() ? "Estimated: " + others + ", other coils, another spot."
-                                       : "Band: " + shown + (shown.containsChar (',') ? " differ" : " differs") + spread;
-    const auto line2 = shown.isEmpty() ? juce::String ("Hear one, or point at its letter, for its band.")
-                                       : "other coils, another spot." + (others.isEmpty() ? juce::String() : " Of " + others + " the line alone.");
+    const auto spread = only >= 0 && only < static_cast<int> (sounding.size()) ? " on " + words::from (sounding[static_cast<size_t> (only)].name) + " alone," : juce::String (" from string to string,");
+    const auto line1 = shown.isEmpty() ? others + (others.containsChar (',') ? " are estimates: other coils than the take's." : " is an estimate: other coils than the take's.")
+                                       : "Shaded: where " + shown + " may lie" + spread;
+    const auto line2 = shown.isEmpty() ? juce::String ("Hear one, or point at its letter, for its range.")
+                                       : "for it uses other coils." + (others.isEmpty() ? juce::String() : " " + others + (others.containsChar (',') ? " are" : " is") + " shown without.");
     const auto font = type::text (12.0f);
     const int wide = juce::roundToInt (juce::jmax (type::width (font, line1), type::width (font, line2)));
     auto place = box.removeFromBottom (34).withWidth (wide + 40);

@@ -10,7 +10,7 @@ namespace coldiron
 {
 namespace
 {
-constexpr int listWidth = 336, askPitch = 42;
+constexpr int listWidth = 384, askPitch = 42;
 
 juce::String wishTitle (const std::string& wish) { return wish.empty() ? juce::String ("Other") : words::title (wish); }
 
@@ -327,7 +327,7 @@ void RewireList::resized()
 {
     Overlay::resized();
     auto area = getLocalBounds().reduced (20, 16).withTrimmedTop (40);
-    auto left = area.removeFromLeft (juce::jmin (listWidth, area.getWidth() * 2 / 5));
+    auto left = area.removeFromLeft (juce::jmin (listWidth, area.getWidth() * 9 / 20));
     search.setBounds (left.removeFromTop (32));
     left.removeFromTop (8);
     list.setBounds (left.withHeight (left.getHeight() / list.getRowHeight() * list.getRowHeight())); // no row cut in half

@@ -8,6 +8,9 @@
 
 namespace coldiron
 {
+/** A sentence of a rewire with its asks filled in, defaults too: "the neck pickup". */
+juce::String filledWords (const std::string& sentence, const RewireInfo&, const std::map<std::string, std::string>& arguments);
+
 /** The rewires there are, searchable, grouped by what a player wants; what one gives and costs; where it goes. For a new
     option also the starter sets: what each would put on this guitar, and why it leaves out the rest. */
 class RewireList : public Overlay, private juce::ListBoxModel
@@ -18,7 +21,7 @@ public:
     ~RewireList() override;
 
     void benchChanged (const Revisions& before, const Revisions& now) override;
-    juce::Point<int> wants() const override { return { 820, 600 }; }
+    juce::Point<int> wants() const override { return { 900, 600 }; }
     void paint (juce::Graphics&) override;
     void resized() override;
     bool keyPressed (const juce::KeyPress&) override;

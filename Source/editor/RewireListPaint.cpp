@@ -38,15 +38,8 @@ void RewireList::paint (juce::Graphics& g)
     for (const auto& other : info.alsoCalled)
         others.add (words::from (other));
     para ("also called", others.joinIntoString (", "));
-    const auto filled = [this] (const std::string& sentence)
-    {
-        auto words = words::from (sentence);
-        for (const auto& [name, value] : arguments)
-            words = words.replace ("{" + words::from (name) + "}", words::plain (value));
-        return words;
-    };
-    para ("gives", filled (info.gives));
-    para ("costs", filled (info.costs));
+    para ("gives", filledWords (info.gives, info, arguments));
+    para ("costs", filledWords (info.costs, info, arguments));
     if (refusal.isNotEmpty())
     {
         text.append ("not here  ", type::text (13.0f), t.mute);

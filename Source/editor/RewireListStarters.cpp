@@ -13,17 +13,18 @@ juce::String optionsInWords (int count)
     static const juce::StringArray few { "no option", "one option", "two options", "three options" };
     return count < few.size() ? few[count] : juce::String (count) + " options";
 }
+}
 
-/** A sentence of a rewire with its asks filled in, defaults too. */
 juce::String filledWords (const std::string& sentence, const RewireInfo& info, const std::map<std::string, std::string>& arguments)
 {
     auto text = words::from (sentence);
-    for (const auto& [name, value] : arguments)
-        text = text.replace ("{" + words::from (name) + "}", words::plain (value));
     for (const auto& ask : info.asks)
-        text = text.replace ("{" + words::from (ask.name) + "}", words::plain (ask.standard));
+    {
+        const auto found = arguments.find (ask.name);
+        const auto value = words::plain (found != arguments.end() ? found->second : ask.standard);
+        text = text.replace ("{" + words::from (ask.name) + "}", ask.kind == "pickup" ? "the " + value + " pickup" : value);
+    }
     return text;
-}
 }
 
 bool RewireList::startersFirst() const
@@ -76,7 +77,7 @@ void RewireList::applyStarter()
     auto& bench = desk.bench;
     const auto edit = withStarter (bench.jobText(), offered);
     if (edit.letters.empty())
-        return desk.tell (offered.options.empty() ? juce::String ("Nothing of this set fits this guitar; the list says why.")
+        return desk.tell (offered.options.empty() ? juce::String ("Nothing in this set fits this guitar; the list says why.")
                                                   : juce::String ("All eight letters are taken. Remove an option first."));
     const auto name = words::from (starters[static_cast<size_t> (chosenStarter)].name);
     if (! bench.edit ("/options", edit.options, ("Starter set: " + name).toStdString()))
@@ -118,7 +119,7 @@ void RewireList::paintStarter (juce::Graphics& g)
                 para ({}, t.mute, filledWords (info->gives, *info, filled) + " " + filledWords (info->costs, *info, filled), plain, t.mute);
     }
     if (offered.options.empty())
-        para ({}, t.ink, "Nothing of this set fits this guitar:", type::bold (13.0f), t.ink);
+        para ({}, t.ink, "Nothing in this set fits this guitar:", type::bold (13.0f), t.ink);
     else if (! offered.refused.empty())
         para ({}, t.ink, "Left out", plain, t.mute);
     for (const auto& [name, why] : offered.refused)

@@ -31,7 +31,7 @@ void paintLines (juce::Graphics& g, const juce::String& text, juce::Rectangle<in
 SoundSheet::SoundSheet (Desk& d, bool host)
     : Overlay (d), inHost (host), facing (d, "The field", { 0.0, 90.0, 1.0, 0.0 }, degrees), buzz (d, "Buzz", { 0.0, 1.0, 0.05, 0.0 }, percent),
       hiss (d, "Hiss", { -1.0, 80.0, 1.0, -1.0 }, offOrDb), drive (d, "Drive", { 0.0, 24.0, 1.0, 0.0 }, noneOrDb),
-      trim (d, "Trim", { -24.0, 24.0, 0.5, 0.0 }, trimWords), after (d, { "Nothing", "Amplifier", "Own file" }, "After the jack"),
+      trim (d, "Trim", { -24.0, 24.0, 0.5, 0.0 }, trimWords), after (d, { "Direct", "Amplifier", "Own file" }, "After the jack"),
       headroom (d, { "As it comes", "Kept" }, "Headroom"), file (d, "Choose file")
 {
     setTitle ("Sound");
@@ -197,7 +197,7 @@ void SoundSheet::paintCoils (juce::Graphics& g, juce::Rectangle<int> area) const
         g.setFont (isSum ? type::bold (12.0f) : type::text (12.0f));
         auto name = names.withX (column.getX()).withWidth (each);
         if (isSum)
-            type::draw (g, "left", name.removeFromTop (16), juce::Justification::centred, false);
+            type::draw (g, "sum", name.removeFromTop (16), juce::Justification::centred, false);
         else
         {
             type::draw (g, words::plain (report->coilHums[static_cast<size_t> (i)].pickup), name.removeFromTop (16), juce::Justification::centred, true);

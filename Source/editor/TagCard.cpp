@@ -10,6 +10,24 @@ namespace
 {
 constexpr float cut = 16.0f, inset = 4.0f;
 
+bool fitsOn (const juce::String& words, const juce::Font& font, float width, int lines);
+
+/** Words that do not fit lose some from the middle: names of options begin alike and differ at the end. */
+juce::String shortenedInTheMiddle (const juce::String& words, const juce::Font& font, float width, int lines)
+{
+    if (fitsOn (words, font, width, lines))
+        return words;
+    const auto all = juce::StringArray::fromTokens (words, " ", "");
+    for (int gone = 1; gone < all.size() - 1; ++gone)
+    {
+        const int from = juce::jmax (1, (all.size() - gone + 1) / 2); // the first words stay longest
+        const auto tried = all.joinIntoString (" ", 0, from) + juce::String::fromUTF8 (" \xe2\x80\xa6 ") + all.joinIntoString (" ", from + gone);
+        if (fitsOn (tried, font, width, lines))
+            return tried;
+    }
+    return words;
+}
+
 /** Whether words fit on so many lines, broken between words. */
 bool fitsOn (const juce::String& words, const juce::Font& font, float width, int lines)
 {
@@ -158,7 +176,7 @@ void TagCard::paint (juce::Graphics& g)
             while (fitting > 12.0f && ! fitsOn (name, type::bold (fitting), static_cast<float> (area.getWidth()), lines))
                 fitting -= 0.5f;
             g.setFont (type::bold (fitting));
-            g.drawFittedText (name, area, juce::Justification::topLeft, lines, 1.0f);
+            g.drawFittedText (shortenedInTheMiddle (name, type::bold (fitting), static_cast<float> (area.getWidth()), lines), area, juce::Justification::topLeft, lines, 1.0f);
         }
     }
     paintFigures (g);

@@ -36,12 +36,12 @@ juce::String ValueRow::labelOf (const GuitarValue& v)
     switch (v.kind)
     {
         case Kind::pickupOhms: return words::title (v.part) + (v.part.find ("pickup") == std::string::npos ? " pickup" : "");
-        case Kind::jackOhms: return "Read at the jack";
+        case Kind::jackOhms: return "Reads at the jack";
         case Kind::bridgeMm: return words::title (v.part) + " pickup at";
         case Kind::scaleMm: return "Scale";
         case Kind::cable: return "Cable";
         case Kind::inputOhms: return "Input";
-        case Kind::inputFarads: return "Input, farads";
+        case Kind::inputFarads: return "Input capacitance";
         default: return words::title (v.part);
     }
 }

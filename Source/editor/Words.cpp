@@ -93,7 +93,7 @@ juce::String humInWords (const Report& report)
     if (report.figures.humByMismatch)
     {
         const double one = report.figures.humOneCoilDb; // the steps of the command's words, short
-        return one > 1.5 ? "over 1 coil" : one > -6.0 ? "like 1 coil" : one > -20.0 ? "under 1 coil" : "quiet";
+        return one > 1.5 ? "above 1 coil" : one > -6.0 ? "like 1 coil" : one > -20.0 ? "below 1 coil" : "quiet";
     }
     const double change = report.figures.humJackDb;
     return std::abs (change) < 0.5 ? juce::String ("as now") : db (change, true, 0);

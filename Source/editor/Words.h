@@ -24,7 +24,7 @@ juce::String from (const std::string& utf8);
 juce::String settingInWords (const Harness&, const Setting&);
 
 /** Hum of an option against as recorded: "as now", "+21 dB"; where what is left is an assumed mismatch no number but
-    "quiet", "under 1 coil", "like 1 coil", "over 1 coil". */
+    "quiet", "below 1 coil", "like 1 coil", "above 1 coil". */
 juce::String humInWords (const Report&);
 }
 }

@@ -219,6 +219,28 @@ private:
         }
         pen.groundSign (x + 12, y - 8, false);
         words (x + 34, "ground, all one net");
+        x += 210;
+        const auto more = [&] (const char* text, double width)
+        {
+            if (x + width > drawing.width - 40) // a narrow drawing goes without
+                return;
+            words (x, text);
+            x += width + 24;
+        };
+        if (hasPushPull())
+            more ("push-pull drawn down", 170);
+        if (! changes.fitted.empty())
+            more ("what stays on a new part is soldered anew", 330);
+    }
+
+    bool hasPushPull() const
+    {
+        const auto& parts = after.parts();
+        return std::any_of (parts.begin(), parts.end(), [] (const Part& part)
+                            {
+                                const auto* lever = part.as<SwitchPart>();
+                                return lever != nullptr && ! lever->on.empty();
+                            });
     }
 
     void drawAll()

@@ -223,7 +223,7 @@ TEST_CASE ("the agreement asks for true level first, and its click gives it", "[
     shop.session.setLevelMatched (true);
     shop.session.hear (2);
     window.refresh();
-    auto* ask = buttonNamed (window, "Hear B once at true level first");
+    auto* ask = buttonNamed (window, "Hear B at true level first");
     REQUIRE (ask != nullptr);
     CHECK (cutOff (window) == "");
     ask->onClick();

@@ -3,6 +3,7 @@
 #include "../bench/Stopwatch.h"
 
 #include "editor/BenchWindow.h"
+#include "job/TakeFile.h"
 #include "plugin/Processor.h"
 
 #include <atomic>
@@ -149,6 +150,46 @@ void knobToSound (Session& session)
     tell ("a knob's move heard first, 0.1 dB, blocks of 64 (bar 20 ms)", begins);
     tell ("a knob's move heard whole, its fade included", arrives);
 }
+
+/** What a person waits for the machine between a take of 30 s landing and three options with all their figures. */
+void takeToTags (Session& session)
+{
+    const auto file = std::filesystem::temp_directory_path() / "coldiron-bench-take.wav";
+    {
+        std::vector<float> tone (30 * 48000);
+        for (size_t i = 0; i < tone.size(); ++i)
+            tone[i] = 0.2f * static_cast<float> (std::sin (0.013 * static_cast<double> (i)));
+        TakeWriter writer (file, 48000.0, 1, false);
+        writer.write ({ tone });
+        writer.finish();
+    }
+    std::vector<double> lands, lists, figures;
+    for (int i = 0; i < 5 && session.newJob ("three-single-coils"); ++i)
+    {
+        BenchWindow window (session, false);
+        window.setSize (1200, 800);
+        auto start = Clock::now();
+        session.addTake (file);
+        while (session.takePicture() == nullptr && since (start) < 20000.0)
+            runFor (1);
+        lands.push_back (since (start));
+        start = Clock::now();
+        window.showStarter ("brighter");
+        lists.push_back (since (start));
+        start = Clock::now();
+        window.topOverlay()->start();
+        if (auto* field = dynamic_cast<juce::TextEditor*> (window.topOverlay()->getChildComponent (1)); field != nullptr && field->onReturnKey)
+            field->onReturnKey();
+        session.settleReports (60.0);
+        figures.push_back (since (start));
+        if (session.tags().size() != 3)
+            std::puts ("  the starter set was not taken");
+    }
+    tell ("a take of 30 s read and drawn", lands);
+    tell ("the list of starter sets and rewires opened", lists);
+    tell ("three options with every figure and band", figures);
+    std::filesystem::remove (file);
+}
 }
 
 int main()
@@ -156,6 +197,9 @@ int main()
     // Told that it is an application, JUCE forgives an X server without a window manager.
     juce::JUCEApplicationBase::createInstance = [] () -> juce::JUCEApplicationBase* { return nullptr; };
     const juce::ScopedJuceInitialiser_GUI juceIsUp;
+    const auto home = std::filesystem::temp_directory_path() / "coldiron-bench-home"; // what the window remembers is not the person's
+    ::setenv ("HOME", home.c_str(), 1);
+    ::setenv ("XDG_CONFIG_HOME", (home / ".config").c_str(), 1);
     ::setenv ("COLDIRON_PRESETS", (std::filesystem::path (COLDIRON_SOURCE) / "presets").c_str(), 0);
     Processor processor;
     Session& session = processor.wholeSession();
@@ -170,4 +214,5 @@ int main()
     knobToSound (session);
     opening (processor);
     dragging (session);
+    takeToTags (session);
 }

@@ -218,7 +218,7 @@ bool Session::agree (Tag tag)
     const std::scoped_lock lock (mutex);
     if (! heardAtTrueLevel (tag))
     {
-        document.refuse ("Hear " + letterOf (tag) + " once at true level first");
+        document.refuse ("Hear " + letterOf (tag) + " at true level first");
         announce();
         return false;
     }

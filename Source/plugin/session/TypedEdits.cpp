@@ -138,7 +138,7 @@ BenchEdit typedEdit (const Bench& bench, const GuitarValue& value, const std::st
         if (! number && taperOf (bench, typed, value.taper, taper))
             number = value.number;
         if (const auto space = typed.find (' '); ! number && space != std::string::npos && typedQuantity (typed.substr (0, space)))
-            return refused ("There is no taper \"" + typed.substr (space + 1) + "\". Write linear, log-15 or reverse-log-15.");
+            return refused ("There is no taper \"" + typed.substr (space + 1) + "\". Write log, linear or reverse-log.");
     }
     if (! number)
         return refused ("\"" + typed + "\" is no value. Write it like " + range.example + ".");

@@ -222,7 +222,7 @@ TEST_CASE ("an option is agreed on after it was heard for a second at true level
         "options": { "A": { "setting": { "selector": "bridge" } }, "B": { "setting": { "selector": "neck" } } } })");
     auto& session = shop.session;
     CHECK_FALSE (session.agree (1));
-    CHECK (session.faults().front().message == "Hear A once at true level first");
+    CHECK (session.faults().front().message == "Hear A at true level first");
     const std::vector<float> half (24000, 0.0f);
 
     session.setLevelMatched (true);
