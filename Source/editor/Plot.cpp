@@ -163,13 +163,22 @@ void Plot::paint (juce::Graphics& g)
     auto top = getLocalBounds().reduced (16, 10).withHeight (30).withTrimmedLeft (kind.getWidth() + 8);
     if (strings.isVisible())
         top.setRight (strings.getX() - 8);
-    if (sweepKnob.isNotEmpty())
-        type::draw (g, sweepMoves() ? "turning " + sweepKnob + ", 10 to 0" : sweepKnob + " changes nothing here", top, juce::Justification::centredRight, true);
-    else if (! whole() && desk.bench.levelMatched())
-        type::draw (g, "levels matched", top, juce::Justification::centredRight, true);
-    else if (whole())
-        type::draw (g, "volts at the input, dB", top, juce::Justification::centredRight, true);
+    const juce::String about = sweepKnob.isNotEmpty() ? (sweepMoves() ? "turning " + sweepKnob + ", 10 to 0" : sweepKnob + " changes nothing here")
+                               : whole()              ? juce::String ("volts at the input, dB")
+                               : desk.bench.levelMatched() ? juce::String ("levels matched") : juce::String();
+    const int aboutWidth = juce::roundToInt (type::width (type::text (12.5f), about)) + 4;
+    if (aboutWidth <= top.getWidth())
+        type::draw (g, about, top, juce::Justification::centredRight, true);
     paintAxes (g);
+    if (aboutWidth > top.getWidth()) // the strings stand there: within the plot then
+    {
+        const juce::Rectangle<int> place (area.getX() + 8, area.getY() + 4, aboutWidth + 8, 20);
+        g.setColour (t.sheet);
+        g.fillRect (place);
+        g.setColour (t.mute);
+        g.setFont (type::text (12.5f));
+        type::draw (g, about, place, juce::Justification::centred, true);
+    }
     {
         const juce::Graphics::ScopedSaveState save (g);
         g.reduceClipRegion (area.expanded (0, 1));

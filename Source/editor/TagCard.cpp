@@ -1,5 +1,6 @@
 #include "editor/TagCard.h"
 
+#include "editor/Fitting.h"
 #include "editor/Words.h"
 
 #include <cmath>
@@ -9,45 +10,6 @@ namespace coldiron
 namespace
 {
 constexpr float cut = 16.0f, inset = 4.0f;
-
-bool fitsOn (const juce::String& words, const juce::Font& font, float width, int lines);
-
-/** Words that do not fit lose some from the middle: names of options begin alike and differ at the end. */
-juce::String shortenedInTheMiddle (const juce::String& words, const juce::Font& font, float width, int lines)
-{
-    if (fitsOn (words, font, width, lines))
-        return words;
-    const auto all = juce::StringArray::fromTokens (words, " ", "");
-    for (int gone = 1; gone < all.size() - 1; ++gone)
-    {
-        const int from = juce::jmax (1, (all.size() - gone + 1) / 2); // the first words stay longest
-        const auto tried = all.joinIntoString (" ", 0, from) + juce::String::fromUTF8 (" \xe2\x80\xa6 ") + all.joinIntoString (" ", from + gone);
-        if (fitsOn (tried, font, width, lines))
-            return tried;
-    }
-    return words;
-}
-
-/** Whether words fit on so many lines, broken between words. */
-bool fitsOn (const juce::String& words, const juce::Font& font, float width, int lines)
-{
-    float used = 0.0f;
-    int line = 1;
-    for (const auto& word : juce::StringArray::fromTokens (words, " ", ""))
-    {
-        const float w = type::width (font, word), space = type::width (font, " ");
-        if (w > width)
-            return false;
-        if (used > 0.0f && used + space + w > width)
-        {
-            ++line;
-            used = w;
-        }
-        else
-            used += (used > 0.0f ? space : 0.0f) + w;
-    }
-    return line <= lines;
-}
 
 /** Level of an option: loudness where there is a take, else its level over the middle of the range. */
 double levelOf (const Report& report) { return report.figures.loudnessLu.value_or (report.figures.levelDb); }

@@ -292,6 +292,7 @@ int main (int argc, char** argv)
             std::cerr << fault.text() << "\n";
         return 1;
     }
+    session.setSource (Source::take); // as the app begins
     session.settleReports (20.0);
     const auto tags = session.tags();
     if (! tags.empty())

@@ -3,6 +3,8 @@
 
 #include "Windows.h"
 
+#include "editor/Fitting.h"
+
 #include <atomic>
 #include <cmath>
 #include <fstream>
@@ -46,6 +48,22 @@ TEST_CASE ("the check of cut-off words finds them", "[window]")
     narrow.setFont (type::text (13.0f));
     narrow.drawSingleLineText ("Level", 0, 20);
     CHECK_FALSE (watcher.cut.empty());
+}
+
+TEST_CASE ("a name that does not fit keeps its ends", "[window]")
+{
+    const auto font = type::bold (12.0f);
+    const juce::String name = "Bridge split, south coil shorted";
+    CHECK (shortenedInTheMiddle (name, font, 400.0f, 1) == name);
+    for (const float width : { 80.0f, 90.0f, 100.0f })
+    {
+        const auto shorter = shortenedInTheMiddle (name, font, width, 2);
+        INFO (width << " " << shorter);
+        CHECK (fitsOn (shorter, font, width, 2));
+        CHECK (shorter.startsWith ("Bridge"));
+        CHECK (shorter.endsWith ("shorted"));
+    }
+    CHECK (shortenedInTheMiddle ("Unbreakable", font, 20.0f, 1) == "Unbreakable"); // nothing to leave out
 }
 
 TEST_CASE ("letters, level and hum go by the keyboard", "[window]")
