@@ -64,6 +64,7 @@ private:
     void walk (const std::string& to);
     void paintHand (juce::Graphics&);
     void paintWords (juce::Graphics&, juce::Point<float> at, const juce::String& first, const juce::String& second, bool bad);
+    juce::Rectangle<int> bubblePlace (juce::Point<float> at, int width, int height) const;
     void paintFoot (juce::Graphics&);
     bool leadIsInside (const std::string& point) const;
 };

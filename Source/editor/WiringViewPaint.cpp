@@ -3,6 +3,8 @@
 #include "editor/JobWords.h"
 #include "editor/WiringView.h"
 
+#include <limits>
+
 namespace coldiron
 {
 namespace
@@ -164,6 +166,37 @@ void WiringView::paintHand (juce::Graphics& g)
 }
 
 /** A slip of paper beside the hand. */
+/** Beside a point, on the side where it lies over the fewest words of the drawing. */
+juce::Rectangle<int> WiringView::bubblePlace (juce::Point<float> at, int width, int height) const
+{
+    const auto bounds = page().getSmallestIntegerContainer();
+    const int x = juce::roundToInt (at.x), y = juce::roundToInt (at.y);
+    juce::Rectangle<int> best;
+    int least = std::numeric_limits<int>::max();
+    for (const auto& corner : { juce::Point<int> (x + 16, y + 16), juce::Point<int> (x - 16 - width, y + 16),
+                                juce::Point<int> (x + 16, y - 16 - height), juce::Point<int> (x - 16 - width, y - 16 - height) })
+    {
+        const auto box = juce::Rectangle<int> (corner.x, corner.y, width, height).constrainedWithin (bounds);
+        int covered = box.contains (x, y) ? 100 : 0;
+        for (const auto& shape : drawing->shapes)
+            if (shape.kind == Shape::Kind::text)
+            {
+                const float scale = drawingPlace (*drawing, sheetArea()).mat00;
+                const auto words = static_cast<float> (shape.size * 0.55 * static_cast<double> (shape.text.size())) * scale;
+                const auto spot = onScreen (shape.spots.front());
+                const float left = spot.x - (shape.anchor == Shape::Anchor::middle ? words / 2.0f : shape.anchor == Shape::Anchor::end ? words : 0.0f);
+                const auto tall = static_cast<float> (shape.size) * scale;
+                covered += box.toFloat().intersects (juce::Rectangle<float> (left, spot.y - tall, words, tall)) ? 1 : 0;
+            }
+        if (covered < least)
+        {
+            least = covered;
+            best = box;
+        }
+    }
+    return best;
+}
+
 void WiringView::paintWords (juce::Graphics& g, juce::Point<float> at, const juce::String& first, const juce::String& second, bool bad)
 {
     const auto& t = colours();
@@ -177,13 +210,7 @@ void WiringView::paintWords (juce::Graphics& g, juce::Point<float> at, const juc
     juce::TextLayout words;
     words.createLayout (text, static_cast<float> (width - 24));
     const int lines = second.isEmpty() ? 0 : words.getNumLines();
-    juce::Rectangle<int> box (juce::roundToInt (at.x) + 16, juce::roundToInt (at.y) + 16, width, 32 + 18 * lines);
-    const auto bounds = page().getSmallestIntegerContainer();
-    if (box.getRight() > bounds.getRight())
-        box.setX (juce::roundToInt (at.x) - 16 - width);
-    if (box.getBottom() > bounds.getBottom())
-        box.setY (juce::roundToInt (at.y) - 16 - box.getHeight());
-    box = box.constrainedWithin (bounds);
+    const auto box = bubblePlace (at, width, 32 + 18 * lines);
     g.setColour (t.sheet);
     g.fillRoundedRectangle (box.toFloat(), 5.0f);
     g.setColour (t.ink);

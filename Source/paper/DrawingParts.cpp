@@ -356,7 +356,7 @@ private:
         for (const auto& terminal : p.terminals)
         {
             pen.line ("lead", { { x - 47, static_cast<double> (terminal.y) }, { static_cast<double> (terminal.x), static_cast<double> (terminal.y) } }, Ink::ink, 5);
-            pen.text ("lug", x - 39, terminal.y + 5, splitPoint (terminal.point).second, 16, Anchor::start);
+            pen.text ("lug", x - 33, terminal.y + 5, splitPoint (terminal.point).second, 16, Anchor::start);
         }
         flag (x + 20, y - 50);
     }
