@@ -42,7 +42,7 @@ public:
         window.recentJobs = [this] { return juce::StringArray::fromLines (remembered.get().getValue ("recent")); };
         window.onJobFile = [this] (const juce::String& path) { rememberJob (path); };
         if (processorToUse.wrapperType == juce::AudioProcessor::wrapperType_Standalone) // a host keeps the job in its own file
-            window.keepUnsavedIn (juce::File::getSpecialLocation (juce::File::userApplicationDataDirectory).getChildFile ("Coldiron/unsaved").getFullPathName().toStdString());
+            window.keepUnsavedIn (keptFolder().getChildFile ("unsaved").getFullPathName().toStdString());
         ready = true;
         window.onFirstStepsEnd = [this] { remembered.get().setValue ("greeted", true); };
         if (! kept.getBoolValue ("greeted", false))

@@ -116,9 +116,7 @@ void BenchWindow::startFirstSteps()
     firstSteps = std::make_unique<FirstLine> (desk, inHost);
     firstSteps->onAct = [this] (FirstSteps::Step step) { doFirstStep (step); };
     firstSteps->onEnd = [this] { endFirstSteps(); };
-    auto now = sight();
-    now.hasTake = now.hasTake || ! bench.job()->takes.empty(); // it is on its way from disk
-    firstSteps->start (now);
+    firstSteps->start (sight());
     addAndMakeVisible (*firstSteps);
     resized();
 }

@@ -24,6 +24,16 @@ double valueAt (const std::vector<double>& hz, const std::vector<double>& db, do
     const double share = std::log (wanted / hz[i - 1]) / std::log (hz[i] / hz[i - 1]);
     return db[i - 1] + (db[i] - db[i - 1]) * share;
 }
+
+/** The sweep is there and turning the knob is not seen: no more than 0.3 dB anywhere. */
+bool isStill (const std::vector<SweepCurve>& sweep)
+{
+    double most = 0.0;
+    for (const auto& curve : sweep)
+        for (size_t i = 0; i < curve.circuitDb.size() && i < sweep.front().circuitDb.size(); ++i)
+            most = juce::jmax (most, std::abs (curve.circuitDb[i] - sweep.front().circuitDb[i]));
+    return ! sweep.empty() && most <= 0.3;
+}
 }
 
 Plot::Plot (Desk& d) : Panel (d), kind (d, { "Change to the take", "Whole circuit" }, "What is drawn"), strings (d)
@@ -163,7 +173,9 @@ void Plot::paint (juce::Graphics& g)
     auto top = getLocalBounds().reduced (16, 10).withHeight (30).withTrimmedLeft (kind.getWidth() + 8);
     if (strings.isVisible())
         top.setRight (strings.getX() - 8);
-    const juce::String about = sweepKnob.isNotEmpty() ? (sweepMoves() ? "turning " + sweepKnob + ", 10 to 0" : sweepKnob + " changes nothing here")
+    const auto sweep = desk.bench.sweep();
+    const bool still = isStill (sweep); // its curves would lie on one another, their numbers scattered along them
+    const juce::String about = sweepKnob.isNotEmpty() ? (still ? sweepKnob + " changes nothing here" : "turning " + sweepKnob + ", 10 to 0")
                                : whole()              ? juce::String ("volts at the input, dB")
                                : desk.bench.levelMatched() ? juce::String ("levels matched") : juce::String();
     const int aboutWidth = juce::roundToInt (type::width (type::text (12.5f), about)) + 4;
@@ -183,8 +195,8 @@ void Plot::paint (juce::Graphics& g)
         const juce::Graphics::ScopedSaveState save (g);
         g.reduceClipRegion (area.expanded (0, 1));
         paintCurves (g);
-        if (sweepKnob.isNotEmpty())
-            paintSweep (g);
+        if (sweepKnob.isNotEmpty() && ! still)
+            paintSweep (g, sweep);
     }
     paintKey (g);
     paintNoise (g);
@@ -258,26 +270,13 @@ void Plot::paintCurves (juce::Graphics& g)
     }
 }
 
-/** Whether turning the knob is seen at all: more than 0.3 dB anywhere. */
-bool Plot::sweepMoves() const
+void Plot::paintSweep (juce::Graphics& g, const std::vector<SweepCurve>& sweep)
 {
-    const auto curves = desk.bench.sweep();
-    double most = 0.0;
-    for (const auto& curve : curves)
-        for (size_t i = 0; i < curve.circuitDb.size() && i < curves.front().circuitDb.size(); ++i)
-            most = juce::jmax (most, std::abs (curve.circuitDb[i] - curves.front().circuitDb[i]));
-    return most > 0.3;
-}
-
-void Plot::paintSweep (juce::Graphics& g)
-{
-    if (! sweepMoves())
-        return; // its curves would lie on one another, their numbers scattered along them
     const auto& t = colours();
     const Tag heard = desk.bench.heard();
     const auto report = desk.bench.report (heard);
     std::vector<float> labels;
-    for (const auto& curve : desk.bench.sweep())
+    for (const auto& curve : sweep)
     {
         const auto& db = whole() ? curve.circuitDb : curve.changeDb;
         const double add = report != nullptr ? shift (*report) : 0.0;

@@ -47,8 +47,7 @@ private:
     void build();
     void paintAxes (juce::Graphics&);
     void paintCurves (juce::Graphics&);
-    void paintSweep (juce::Graphics&);
-    bool sweepMoves() const;
+    void paintSweep (juce::Graphics&, const std::vector<SweepCurve>&);
     void paintLetters (juce::Graphics&);
     void paintNoise (juce::Graphics&); ///< from where on the take's own noise is lifted
     void paintHover (juce::Graphics&);

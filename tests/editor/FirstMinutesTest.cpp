@@ -18,7 +18,7 @@ namespace
 class Person
 {
 public:
-    Person (Session& s, BenchWindow& w, offscreen::Frame& f) : session (s), window (w), frame (f) {}
+    Person (BenchWindow& w, offscreen::Frame& f) : window (w), frame (f) {}
 
     double seconds = 0.0;
 
@@ -66,7 +66,6 @@ public:
 
 private:
     static constexpr double key = 0.28, button = 0.2, point = 1.1, home = 0.4, think = 1.35;
-    Session& session;
     BenchWindow& window;
     offscreen::Frame& frame;
     bool onKeyboard = false;
@@ -128,7 +127,7 @@ TEST_CASE ("from the take landing to four tags of one's own guitar takes less th
     REQUIRE (session.saveJob (folder.path / "before.json")); // nothing that would be asked about
     BenchWindow window (session, false);
     offscreen::Frame frame (window, 1200, 800);
-    Person person (session, window, frame);
+    Person person (window, frame);
     window.startFirstSteps();
     REQUIRE (person.wait ([&] { return window.firstLine() != nullptr; }, 2000));
     auto* line = window.firstLine();
@@ -194,7 +193,7 @@ TEST_CASE ("a job is opened, an option added and a knob turned by keyboard alone
     BenchWindow window (session, false);
     offscreen::Frame frame (window, 1200, 800);
     window.grabKeyboardFocus();
-    Person person (session, window, frame);
+    Person person (window, frame);
     const auto before = session.jobText();
 
     person.press ("N");

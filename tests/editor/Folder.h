@@ -20,9 +20,9 @@ struct Folder
         std::filesystem::remove_all (path, ignored);
     }
 
-    std::filesystem::path take (const std::string& name) const
+    std::filesystem::path take (const std::string& name, int seconds = 1) const
     {
-        std::vector<float> tone (48000);
+        std::vector<float> tone (48000 * static_cast<size_t> (seconds));
         for (size_t i = 0; i < tone.size(); ++i)
             tone[i] = 0.2f * static_cast<float> (std::sin (0.02 * static_cast<double> (i)));
         coldiron::TakeWriter writer (path / name, 48000.0, 1, false);

@@ -68,8 +68,6 @@ public:
     /** To what has the keyboard, then up, then Tab: as JUCE does. @returns whether it was used */
     bool press (const juce::KeyPress& pressed) { return getPeer()->handleKeyPress (pressed); }
 
-    void moveTo (juce::Point<float> at) { mouse (at, {}); }
-
     void click (juce::Point<float> at)
     {
         mouse (at, {});
@@ -78,15 +76,6 @@ public:
     }
 
     void click (const juce::Component& part) { click (getLocalPoint (&part, part.getLocalBounds().getCentre()).toFloat()); }
-
-    void drag (juce::Point<float> from, juce::Point<float> to)
-    {
-        mouse (from, {});
-        mouse (from, juce::ModifierKeys::leftButtonModifier);
-        for (int i = 1; i <= 8; ++i)
-            mouse (from + (to - from) * (static_cast<float> (i) / 8.0f), juce::ModifierKeys::leftButtonModifier);
-        mouse (to, {});
-    }
 
     /** A file let go over the window. @returns whether something took it */
     bool drop (const juce::String& file, juce::Point<int> at)

@@ -155,6 +155,26 @@ TEST_CASE ("notes are typed, undone and kept in the job", "[window]")
     CHECK (shop.session.job()->wish == "Too dark in the middle.");
 }
 
+namespace
+{
+/** A window opened where an earlier one left unsaved work: it is offered at once. */
+struct NextWindow
+{
+    Shop shop;
+    BenchWindow window { shop.session, false };
+    RecoverSheet* sheet = nullptr;
+
+    explicit NextWindow (const Folder& folder)
+    {
+        window.setSize (1200, 800);
+        window.setVisible (true);
+        window.keepUnsavedIn (folder.path / "unsaved");
+        sheet = find<RecoverSheet> (window);
+        REQUIRE (sheet != nullptr);
+    }
+};
+}
+
 TEST_CASE ("work left behind is offered, opens with its own file, and is gone once saved", "[window]")
 {
     Folder folder;
@@ -170,13 +190,8 @@ TEST_CASE ("work left behind is offered, opens with its own file, and is gone on
         CHECK (fs::exists (window.unsaved()->file()));
         REQUIRE (before.session.renameOption (1, "Changed a moment before the end"));
     }
-    Shop shop;
-    BenchWindow window (shop.session, false);
-    window.setSize (1200, 800);
-    window.setVisible (true);
-    window.keepUnsavedIn (folder.path / "unsaved");
-    auto* sheet = find<RecoverSheet> (window);
-    REQUIRE (sheet != nullptr);
+    NextWindow next (folder);
+    auto& [shop, window, sheet] = next;
     checkTree (*sheet);
     checkText (*sheet, 40);
     WordButton* open = nullptr;
@@ -228,13 +243,8 @@ TEST_CASE ("the work of a killed process is offered by the next window, whole", 
     INFO ("status " << status);
     CHECK (((WIFSIGNALED (status) && WTERMSIG (status) == SIGKILL) || (WIFEXITED (status) && WEXITSTATUS (status) == 128 + SIGKILL)));
 
-    Shop shop;
-    BenchWindow window (shop.session, false);
-    window.setSize (1200, 800);
-    window.setVisible (true);
-    window.keepUnsavedIn (folder.path / "unsaved");
-    auto* sheet = find<RecoverSheet> (window);
-    REQUIRE (sheet != nullptr);
+    NextWindow next (folder);
+    auto& [shop, window, sheet] = next;
     const auto left = leftWork (folder.path / "unsaved");
     REQUIRE (left.size() == 1);
     sheet->onOpen (left.front());

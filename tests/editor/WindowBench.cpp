@@ -1,9 +1,9 @@
 // Times of the window and of a knob's way to the ear, on a real (or virtual) display. Not a test: it asserts nothing.
 //   xvfb-run -a build/bench_window
 #include "../bench/Stopwatch.h"
+#include "Folder.h"
 
 #include "editor/BenchWindow.h"
-#include "job/TakeFile.h"
 #include "plugin/Processor.h"
 
 #include <atomic>
@@ -154,15 +154,8 @@ void knobToSound (Session& session)
 /** What a person waits for the machine between a take of 30 s landing and three options with all their figures. */
 void takeToTags (Session& session)
 {
-    const auto file = std::filesystem::temp_directory_path() / "coldiron-bench-take.wav";
-    {
-        std::vector<float> tone (30 * 48000);
-        for (size_t i = 0; i < tone.size(); ++i)
-            tone[i] = 0.2f * static_cast<float> (std::sin (0.013 * static_cast<double> (i)));
-        TakeWriter writer (file, 48000.0, 1, false);
-        writer.write ({ tone });
-        writer.finish();
-    }
+    const windows::Folder folder;
+    const auto file = folder.take ("verse.wav", 30);
     std::vector<double> lands, lists, figures;
     for (int i = 0; i < 5 && session.newJob ("three-single-coils"); ++i)
     {
@@ -177,7 +170,6 @@ void takeToTags (Session& session)
         window.showStarter ("brighter");
         lists.push_back (since (start));
         start = Clock::now();
-        window.topOverlay()->start();
         if (auto* field = dynamic_cast<juce::TextEditor*> (window.topOverlay()->getChildComponent (1)); field != nullptr && field->onReturnKey)
             field->onReturnKey();
         session.settleReports (60.0);
@@ -188,7 +180,6 @@ void takeToTags (Session& session)
     tell ("a take of 30 s read and drawn", lands);
     tell ("the list of starter sets and rewires opened", lists);
     tell ("three options with every figure and band", figures);
-    std::filesystem::remove (file);
 }
 }
 

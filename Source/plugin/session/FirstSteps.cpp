@@ -10,11 +10,11 @@ BenchSight sightOf (const Bench& bench, bool drawingOpen, bool guitarPicked)
     sight.tags = bench.tags();
     sight.hums = bench.humDb() > -80.0;
     const auto picture = bench.takePicture();
-    sight.hasTake = picture != nullptr && picture->fault.empty();
     sight.isPlaying = bench.isPlaying();
     sight.drawingOpen = drawingOpen;
     sight.guitarPicked = guitarPicked;
     const auto job = bench.job();
+    sight.hasTake = picture != nullptr ? picture->fault.empty() : ! job->takes.empty(); // or on its way from disk
     for (const auto& part : job->guitar.harness.parts())
         if (const auto* pickup = part.as<PickupPart>())
             sight.ohmsKnown = sight.ohmsKnown || pickup->pickup.known != Knowledge::assumed;
