@@ -1,11 +1,11 @@
 # Parts of scripts/demo: the build, the numbers, the words. Every number spoken is read from what was just computed.
 
 build_quickly() {
-    local plugin=(-DCOLDIRON_PLUGIN=OFF)
-    # A build folder that makes the plugin already is left as it is.
-    [[ ! -f build/CMakeCache.txt ]] || plugin=()
+    local plugin=OFF
+    # A build folder that makes the plugin already goes on making it.
+    ! grep -Eqs '^COLDIRON_PLUGIN:[A-Z]*=ON' build/CMakeCache.txt || plugin=ON
     export CCACHE_SLOPPINESS=pch_defines,time_macros
-    cmake --preset release "${plugin[@]}" >/dev/null
+    cmake --preset release -DCOLDIRON_PLUGIN=$plugin >/dev/null
     cmake --build build --target coldiron demo_take
 }
 
