@@ -1,11 +1,11 @@
 #include "cli/Command.h"
 
+#include "job/WriteFile.h"
+
 #include <CLI/CLI.hpp>
-#include <unistd.h>
 
 #include <cstdarg>
 #include <cstdio>
-#include <fstream>
 #include <iostream>
 
 namespace coldiron::cli
@@ -101,25 +101,7 @@ void writeWhole (const std::string& path, const std::string& text)
             throw JobFault ("standard output could not be written");
         return;
     }
-    const std::string beside = path + ".part" + std::to_string (getpid());
-    {
-        std::ofstream file (beside, std::ios::binary);
-        file << text;
-        file.close();
-        if (! file)
-        {
-            std::error_code ignored;
-            fs::remove (beside, ignored);
-            throw JobFault (path + ": could not be written; is the folder there, and is it yours to write to?");
-        }
-    }
-    std::error_code error;
-    fs::rename (beside, path, error);
-    if (error)
-    {
-        fs::remove (beside, error);
-        throw JobFault (path + ": could not be put in place");
-    }
+    writeFile (path, text);
 }
 
 std::string format (const char* form, ...)

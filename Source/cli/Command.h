@@ -70,7 +70,7 @@ Side recordedFor (const Job&, const Option*);
 /** Reads the take an option is heard on. @throws JobFault naming the job's file */
 TakeAudio openTake (const Job&, int take);
 
-/** Writes text beside and renames, so never half; "-" is standard output. @throws JobFault */
+/** Writes a file whole or not at all; "-" is standard output. @throws JobFault, WriteError */
 void writeWhole (const std::string& path, const std::string& text);
 
 /** printf into a string. */

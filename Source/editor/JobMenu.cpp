@@ -2,6 +2,7 @@
 
 #include "editor/BenchWindow.h"
 #include "editor/JobWords.h"
+#include "job/WriteFile.h"
 #include "paper/DrawingSvg.h"
 #include "paper/OhmTable.h"
 #include "paper/Spice.h"
@@ -136,7 +137,7 @@ void BenchWindow::chooseExport (int choice)
         exportTakes (choice == matchedItem);
 }
 
-/** Asks where, makes the text and writes it beside and renamed. */
+/** Asks where, makes the text and writes it, whole or not at all. */
 void BenchWindow::exportText (const juce::String& what, const juce::String& file, std::function<std::string()> make)
 {
     chooser = std::make_unique<juce::FileChooser> (what, juce::File::getSpecialLocation (juce::File::userDocumentsDirectory).getChildFile (file));
@@ -148,16 +149,13 @@ void BenchWindow::exportText (const juce::String& what, const juce::String& file
                                   return;
                               try
                               {
-                                  juce::TemporaryFile beside (target);
-                                  const auto text = make();
-                                  if (beside.getFile().replaceWithData (text.data(), text.size()) && beside.overwriteTargetFileWithTemporary())
-                                      return notice.say ("Saved " + target.getFileName() + ".");
+                                  writeFile (target.getFullPathName().toStdString(), make());
+                                  notice.say ("Saved " + target.getFileName() + ".");
                               }
                               catch (const std::exception& fault)
                               {
-                                  return notice.say (words::from (fault.what()));
+                                  notice.say (words::from (fault.what()));
                               }
-                              notice.say (target.getFullPathName() + " cannot be written.");
                           });
 }
 

@@ -1,15 +1,15 @@
 #include "job/TakeFile.h"
 
 #include "job/TakeHeader.h"
+#include "job/WriteFile.h"
 
 #include <sndfile.h>
-#include <unistd.h>
 
 #include <algorithm>
-#include <atomic>
 #include <cmath>
 #include <cstdint>
 #include <cstring>
+#include <optional>
 #include <type_traits>
 
 namespace coldiron
@@ -38,13 +38,6 @@ File openChecked (const std::filesystem::path& path, SF_INFO& info)
     if (form != SF_FORMAT_PCM_16 && form != SF_FORMAT_PCM_24 && form != SF_FORMAT_PCM_32 && form != SF_FORMAT_FLOAT && form != SF_FORMAT_DOUBLE)
         throw TakeError (path.string() + ": the take's samples are of a kind we do not read; expected 16, 24 or 32-bit or float, so export it so");
     return file;
-}
-
-/** Distinguishes the files that one process writes at one time. */
-std::string freshSuffix()
-{
-    static std::atomic<unsigned> count { 0 };
-    return ".part" + std::to_string (getpid()) + "-" + std::to_string (count++);
 }
 }
 
@@ -136,8 +129,9 @@ TakeAudio readTake (const std::filesystem::path& path)
 
 struct TakeWriter::Impl
 {
-    std::filesystem::path target, beside;
-    File file;
+    std::filesystem::path target;
+    std::optional<WholeFile> whole;
+    File file; // writes into the whole one, and so goes first
     int channels = 1;
     bool asFloat = false;
     std::vector<float> interleaved;
@@ -170,12 +164,7 @@ struct TakeWriter::Impl
     void discard()
     {
         file.reset();
-        if (! beside.empty())
-        {
-            std::error_code ignored;
-            std::filesystem::remove (beside, ignored);
-            beside.clear();
-        }
+        whole.reset();
     }
 };
 
@@ -184,14 +173,23 @@ TakeWriter::TakeWriter (const std::filesystem::path& target, double sampleRate, 
     impl->target = target;
     impl->channels = channels;
     impl->asFloat = asFloat;
-    impl->beside = target.string() + freshSuffix();
+    try
+    {
+        impl->whole.emplace (target);
+    }
+    catch (const WriteError& fault)
+    {
+        throw TakeError (fault.what());
+    }
+    if (! impl->whole->canSeek())
+        impl->fail ("a take cannot be written into a pipe, since how long it is comes first; name a file");
     SF_INFO info {};
     info.samplerate = static_cast<int> (std::lround (sampleRate));
     info.channels = channels;
     info.format = (channels <= 2 ? SF_FORMAT_WAV : SF_FORMAT_WAVEX) | (asFloat ? SF_FORMAT_FLOAT : SF_FORMAT_PCM_24);
-    impl->file.reset (sf_open (impl->beside.c_str(), SFM_WRITE, &info));
+    impl->file.reset (sf_open_fd (impl->whole->descriptor(), SFM_WRITE, &info, SF_FALSE));
     if (impl->file == nullptr)
-        impl->fail (std::string ("cannot be written (") + sf_strerror (nullptr) + "); is the folder there, and is it yours to write to?");
+        impl->fail (std::string ("cannot be written (") + sf_strerror (nullptr) + ")");
     sf_command (impl->file.get(), SFC_SET_ADD_PEAK_CHUNK, nullptr, SF_FALSE); // it holds the time: the same take gives the same file
 }
 
@@ -228,10 +226,13 @@ void TakeWriter::finish()
         impl->fail ("is finished already, or failed before");
     if (sf_close (impl->file.release()) != 0)
         impl->fail ("could not be written whole; is the disk full?");
-    std::error_code error;
-    std::filesystem::rename (impl->beside, impl->target, error);
-    if (error)
-        impl->fail ("could not be put in place: " + error.message());
-    impl->beside.clear();
+    try
+    {
+        impl->whole->finish();
+    }
+    catch (const WriteError& fault)
+    {
+        throw TakeError (fault.what());
+    }
 }
 }

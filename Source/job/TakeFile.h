@@ -35,7 +35,7 @@ TakeInfo takeInfo (const std::filesystem::path&);
 
 TakeAudio readTake (const std::filesystem::path&);
 
-/** Writes WAV beside and renames; a fault or an early end leaves nothing. 24-bit where all samples fit within full
+/** Writes WAV whole or not at all (WholeFile); a fault or an early end leaves nothing. 24-bit where all samples fit within full
     scale, else 32-bit float, so that nothing is clipped. */
 class TakeWriter
 {

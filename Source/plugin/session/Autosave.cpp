@@ -1,5 +1,6 @@
 #include "plugin/session/Autosave.h"
 
+#include "job/WriteFile.h"
 #include "plugin/session/JobTree.h"
 
 #include <fcntl.h>
@@ -43,19 +44,13 @@ void write (const fs::path& path, const Unsaved& work)
     tree["file"] = work.file.string();
     tree["folder"] = work.folder.string();
     tree["job"] = work.jobText;
-    const fs::path beside = path.string() + ".part";
-    bool fine = false;
+    try
     {
-        std::ofstream stream (beside, std::ios::binary);
-        stream << tree.dump (-1, ' ', false, JobTree::error_handler_t::replace);
-        stream.flush();
-        fine = static_cast<bool> (stream);
+        writeFile (path, tree.dump (-1, ' ', false, JobTree::error_handler_t::replace));
     }
-    std::error_code ignored;
-    if (fine)
-        fs::rename (beside, path, ignored);
-    else
-        fs::remove (beside, ignored);
+    catch (const WriteError&) // it is kept again with the next change; there is nobody to tell
+    {
+    }
 }
 
 std::optional<Unsaved> read (const fs::path& path)

@@ -1,5 +1,6 @@
 #include "plugin/session/JobDocument.h"
 
+#include "job/WriteFile.h"
 #include "plugin/session/TakeEdits.h"
 
 #include <fstream>
@@ -79,29 +80,19 @@ bool JobDocument::open (const fs::path& path)
 
 bool JobDocument::save (const fs::path& path, const JobTree& withSettings)
 {
-    const fs::path beside = path.string() + ".part";
     std::error_code fault;
     const fs::path folder = fs::absolute (path, fault).parent_path().lexically_normal();
     const bool moves = fs::absolute (jobFolder.empty() ? "." : jobFolder, fault).lexically_normal() != folder;
     JobTree saved = withSettings;
     if (moves)
         moveTo (saved, jobFolder, folder);
+    try
     {
-        std::ofstream stream (beside, std::ios::binary);
-        stream << textOf (saved);
-        stream.flush();
-        if (! stream)
-        {
-            refuse (path.string() + " cannot be written");
-            fs::remove (beside, fault);
-            return false;
-        }
+        writeFile (path, textOf (saved));
     }
-    fs::rename (beside, path, fault);
-    if (fault)
+    catch (const WriteError& why)
     {
-        refuse (path.string() + " cannot be written: " + fault.message());
-        fs::remove (beside, fault);
+        refuse (why.what());
         return false;
     }
     if (moves)
