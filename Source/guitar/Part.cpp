@@ -1,5 +1,7 @@
 #include "guitar/Part.h"
 
+#include "guitar/Harness.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -14,6 +16,8 @@ const SwitchType::Position* SwitchType::find (const std::string& position) const
 const SwitchType::Position& SwitchType::standard() const
 {
     const auto* atRest = rest.empty() ? nullptr : find (rest);
+    if (atRest == nullptr && positions.empty())
+        throw HarnessError ("a switch without positions stands nowhere");
     return atRest != nullptr ? *atRest : positions.front();
 }
 

@@ -46,7 +46,7 @@ struct SwitchType
     std::string rest;                    ///< empty: none
 
     const Position* find (const std::string& position) const;
-    const Position& standard() const;    ///< rest, or the first
+    const Position& standard() const;    ///< rest, or the first. @throws HarnessError where there is none
 };
 
 struct SwitchPart

@@ -62,13 +62,13 @@ TakeChoice Job::takeChoice (const Option& option) const
 
 std::optional<Job> readJob (const std::filesystem::path& path, const PresetFolders& presets, Faults& faults)
 {
-    const auto before = faults.size();
+    const auto before = faults.raised();
     Library library (presets, faults);
     const auto json = library.readFile (path, "job");
     if (! json)
         return std::nullopt;
     auto job = readJobTree (*json, path.parent_path(), library);
-    if (faults.size() != before)
+    if (faults.raised() != before)
         return std::nullopt;
     job->file = path;
     return job;
@@ -76,7 +76,7 @@ std::optional<Job> readJob (const std::filesystem::path& path, const PresetFolde
 
 std::optional<Job> readJobText (const std::string& text, const std::filesystem::path& folder, const PresetFolders& presets, Faults& faults)
 {
-    const auto before = faults.size();
+    const auto before = faults.raised();
     Library library (presets, faults);
     Json json;
     if (! parseJson (text, "job", json, faults))
@@ -88,7 +88,7 @@ std::optional<Job> readJobText (const std::string& text, const std::filesystem::
     }
     library.checkVersion (json, "job", true);
     auto job = readJobTree (json, folder, library);
-    if (faults.size() != before)
+    if (faults.raised() != before)
         return std::nullopt;
     return job;
 }
@@ -107,10 +107,10 @@ Json named (const std::string& preset)
 std::optional<Guitar> readGuitar (const std::string& preset, const PresetFolders& presets, Faults& faults)
 {
     Library library (presets, faults);
-    const auto before = faults.size();
+    const auto before = faults.raised();
     const auto resolved = library.resolve ("guitar", named (preset));
     auto guitar = resolved ? readGuitar (*resolved, library) : std::nullopt;
-    return faults.size() == before ? guitar : std::nullopt;
+    return faults.raised() == before ? guitar : std::nullopt;
 }
 
 std::optional<RewireInfo> readRewireInfo (const std::string& preset, const PresetFolders& presets, Faults& faults)

@@ -169,11 +169,6 @@ std::string numberText (double value)
 }
 }
 
-std::string Fault::text() const
-{
-    return (file.empty() ? std::string() : file + (line > 0 ? ":" + std::to_string (line) : "") + ": ") + message;
-}
-
 const Json* Json::find (const std::string& key) const
 {
     const auto found = std::find_if (members.begin(), members.end(), [&] (const auto& member) { return member.first == key; });

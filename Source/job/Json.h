@@ -1,5 +1,7 @@
 #pragma once
 
+#include "job/Faults.h"
+
 #include <filesystem>
 #include <memory>
 #include <string>
@@ -8,18 +10,6 @@
 
 namespace coldiron
 {
-/** One fault in a file: what a person needs to mend it. */
-struct Fault
-{
-    std::string file;
-    int line = 0;          ///< from 1; 0: the file as a whole
-    std::string message;   ///< what was found, what was expected, what to do
-
-    std::string text() const; ///< "verse.json:12: ..." 
-};
-
-using Faults = std::vector<Fault>;
-
 /** JSON text with comments as a tree that keeps the order of keys and the line of everything. */
 struct Json
 {

@@ -119,14 +119,20 @@ std::optional<Json> Library::preset (const std::string& kind, const std::string&
     }
     const auto key = path.string();
     if (const auto known = cache.find (key); known != cache.end())
-        return known->second;
+    {
+        if (known->second.isFaulty)
+            faults.again();
+        return known->second.json;
+    }
+    const auto before = faults.raised();
     auto json = readFile (path, kind);
     if (json)
     {
         std::string ignored;
         json = withLike (kind, std::move (*json), ignored, depth);
     }
-    return cache[key] = std::move (json);
+    cache[key] = { json, faults.raised() != before };
+    return json;
 }
 
 std::optional<Json> Library::withLike (const std::string& kind, Json object, std::string& name, int depth)

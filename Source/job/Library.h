@@ -40,7 +40,13 @@ public:
 private:
     const PresetFolders& folders;
     Faults& faults;
-    std::map<std::string, std::optional<Json>> cache;
+
+    struct Known
+    {
+        std::optional<Json> json;
+        bool isFaulty = false;   ///< its faults are listed; every use of it raises them again
+    };
+    std::map<std::string, Known> cache;
 
     std::optional<Json> preset (const std::string& kind, const std::string& name, const Json& at, int depth);
     std::optional<Json> withLike (const std::string& kind, Json object, std::string& name, int depth);

@@ -239,7 +239,7 @@ void readRuns (ObjectReader& reader, Guitar& guitar, Library& library)
 std::optional<Guitar> readGuitar (const Resolved& resolved, Library& library)
 {
     auto& faults = library.faultList();
-    const auto before = faults.size();
+    const auto before = faults.raised();
     ObjectReader reader (resolved.json, "a guitar", faults);
     if (! reader.isObject())
         return std::nullopt;
@@ -255,13 +255,13 @@ std::optional<Guitar> readGuitar (const Resolved& resolved, Library& library)
     readWires (reader, guitar, library);
     readRuns (reader, guitar, library);
     reader.finish();
-    if (faults.size() == before)
+    if (faults.raised() == before)
         if (const auto why = whyUnsound (guitar.harness); ! why.empty())
             reader.fault (resolved.json, why);
-    if (faults.size() == before)
+    if (faults.raised() == before)
         if (const auto why = whyUnheard (guitar.harness, guitar.strings); ! why.empty())
             reader.fault (resolved.json, why);
-    if (faults.size() != before)
+    if (faults.raised() != before)
         return std::nullopt;
     return guitar;
 }

@@ -19,7 +19,7 @@ public:
 
     std::optional<Job> run()
     {
-        const auto before = faults.size();
+        const auto before = faults.raised();
         job.title = reader.text ("title");
         reader.text ("about");
         const auto client = reader.text ("client"); // an older word for the same
@@ -49,7 +49,7 @@ public:
         readOptions (options);
         if (agreed != nullptr && (options == nullptr || options->find (agreed->text) == nullptr))
             addFault (faults, *agreed, "\"agreed\": found \"" + agreed->text + "\", expected the letter of one of the options");
-        if (faults.size() != before)
+        if (faults.raised() != before)
             return std::nullopt;
         job.agreed = agreed != nullptr ? agreed->text : std::string();
         chooseTakes();
@@ -174,9 +174,9 @@ private:
         if (harness)
         {
             take.harness = std::move (*harness);
-            const auto before = faults.size();
+            const auto before = faults.raised();
             take.setting = readSetting (setting, take.harness, faults);
-            if (faults.size() == before)
+            if (faults.raised() == before)
                 if (const auto path = pathAt (take.harness, take.setting); path != Path::open)
                     addFault (faults, setting != nullptr ? *setting : item, "the take: " + pathInWords (path)
                                   + " where the controls stood, so nothing can have been recorded; correct \"setting\" or the guitar");
@@ -252,9 +252,9 @@ private:
             return;
         option.guitar = std::move (*guitar);
         option.harness = std::move (*harness);
-        const auto before = faults.size();
+        const auto before = faults.raised();
         const auto ownSetting = readSetting (setting, option.harness, faults);
-        if (faults.size() == before)
+        if (faults.raised() == before)
         {
             option.setting = inherited (option.harness, option.settingTake);
             for (const auto& [name, knob] : ownSetting.knobs)

@@ -119,7 +119,7 @@ void readNeeds (const Template& from, const RewireUse& use, std::vector<RewireNe
 std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::string> arguments, const Json& at, Library& library)
 {
     auto& faults = library.faultList();
-    const auto before = faults.size();
+    const auto before = faults.raised();
     RewireUse use;
     use.preset = from.preset;
     use.name = from.name;
@@ -140,7 +140,7 @@ std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::
         else if (kind == "value" && name != "name" && ! parseQuantity (given->second) && from.steps.empty())
             addFault (faults, at, "\"" + name + "\": found \"" + given->second + "\", expected a number like \"22n\"");
     }
-    if (faults.size() != before)
+    if (faults.raised() != before)
         return std::nullopt;
 
     std::vector<std::string> ignored;
@@ -150,7 +150,7 @@ std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::
     for (const auto& item : from.steps)
         if (const auto step = readStep (filledIn (item, use.arguments, faults), library))
             use.steps.push_back (*step);
-    if (faults.size() != before)
+    if (faults.raised() != before)
     {
         if (at.file != nullptr && *at.file != from.file && ! from.file.empty())
             addFault (faults, at, "\"" + from.name + "\" cannot be used so: see the faults in " + from.file);
@@ -172,7 +172,7 @@ std::optional<RewireUse> readRewireUse (const Json& entry, Library& library)
     const auto resolved = library.resolve ("rewire", *entry.find ("use"));
     if (! resolved)
         return std::nullopt;
-    const auto before = faults.size();
+    const auto before = faults.raised();
     const auto from = readTemplate (*resolved, faults);
     std::map<std::string, std::string> arguments;
     for (size_t i = 0; i < entry.members.size(); ++i)
@@ -195,7 +195,7 @@ std::optional<RewireUse> readRewireUse (const Json& entry, Library& library)
         else
             addFault (faults, value, "\"" + name + "\": found " + value.kindName() + ", expected a name or a value");
     }
-    if (faults.size() != before)
+    if (faults.raised() != before)
         return std::nullopt;
     return fill (from, std::move (arguments), entry, library);
 }
@@ -203,7 +203,7 @@ std::optional<RewireUse> readRewireUse (const Json& entry, Library& library)
 std::optional<RewireInfo> readRewireInfo (const Resolved& resolved, Library& library)
 {
     auto& faults = library.faultList();
-    const auto before = faults.size();
+    const auto before = faults.raised();
     const auto from = readTemplate (resolved, faults);
     RewireInfo info;
     info.preset = from.preset;
@@ -230,7 +230,7 @@ std::optional<RewireInfo> readRewireInfo (const Resolved& resolved, Library& lib
         else if (const auto* otherwise = need.find ("else"); otherwise != nullptr && std::find (info.needs.begin(), info.needs.end(), otherwise->text) == info.needs.end())
             info.needs.push_back (otherwise->text);
     }
-    if (faults.size() != before)
+    if (faults.raised() != before)
         return std::nullopt;
     return info;
 }

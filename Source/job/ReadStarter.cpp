@@ -94,7 +94,7 @@ StarterCandidate readCandidate (const Json& json, Library& library)
 
 std::optional<Starter> readStarter (const std::string& preset, const PresetFolders& presets, Faults& faults)
 {
-    const auto before = faults.size();
+    const auto before = faults.raised();
     Library library (presets, faults);
     Json name;
     name.kind = Json::Kind::text;
@@ -124,6 +124,6 @@ std::optional<Starter> readStarter (const std::string& preset, const PresetFolde
             starter.candidates.push_back (readCandidate (item, library));
     }
     reader.finish();
-    return faults.size() == before ? std::optional<Starter> (std::move (starter)) : std::nullopt;
+    return faults.raised() == before ? std::optional<Starter> (std::move (starter)) : std::nullopt;
 }
 }

@@ -62,7 +62,7 @@ std::optional<Step> readStep (const Json& json, Library& library)
         return std::nullopt;
     }
 
-    const auto before = faults.size();
+    const auto before = faults.raised();
     const auto& verb = found.front();
     Step step;
     step.kind = kindOf[std::find (verbs.begin(), verbs.end(), verb) - verbs.begin()];
@@ -86,7 +86,7 @@ std::optional<Step> readStep (const Json& json, Library& library)
             readFitted (reader, step, library);
     }
     reader.finish();
-    if (faults.size() != before)
+    if (faults.raised() != before)
         return std::nullopt;
     return step;
 }

@@ -8,10 +8,7 @@ namespace coldiron
 {
 void addFault (Faults& faults, const std::string& file, int line, const std::string& message)
 {
-    const bool known = std::any_of (faults.begin(), faults.end(), [&] (const Fault& fault)
-                                    { return fault.line == line && fault.file == file && fault.message == message; });
-    if (! known)
-        faults.push_back ({ file, line, message });
+    faults.push_back ({ file, line, message });
 }
 
 void addFault (Faults& faults, const Json& at, const std::string& message)

@@ -297,7 +297,7 @@ private:
 
 std::optional<ReadingsFile> readReadingsText (const std::string& text, const std::string& file, const PresetFolders& folders, Faults& faults)
 {
-    const auto before = faults.size();
+    const auto before = faults.raised();
     ReadingsReader reader (file, faults);
     reader.read (text);
     if (! reader.result.preset.empty())
@@ -311,7 +311,7 @@ std::optional<ReadingsFile> readReadingsText (const std::string& text, const std
         if (const auto resolved = library.resolve ("pickup", name))
             reader.result.generic = readPickup (resolved->json, faults);
     }
-    if (faults.size() > before)
+    if (faults.raised() > before)
         return std::nullopt;
     return std::move (reader.result);
 }

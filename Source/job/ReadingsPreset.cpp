@@ -82,7 +82,7 @@ std::string pickupPresetText (const ReadingsFile& file, const CoilFit& fit)
 
 std::optional<Pickup> readPickupText (const std::string& text, const std::string& file, const PresetFolders& folders, Faults& faults)
 {
-    const auto before = faults.size();
+    const auto before = faults.raised();
     Json json;
     if (! parseJson (text, file, json, faults))
         return std::nullopt;
@@ -92,7 +92,7 @@ std::optional<Pickup> readPickupText (const std::string& text, const std::string
     if (! resolved)
         return std::nullopt;
     auto pickup = readPickup (resolved->json, faults);
-    if (faults.size() > before)
+    if (faults.raised() > before)
         return std::nullopt;
     return pickup;
 }

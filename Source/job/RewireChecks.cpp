@@ -140,7 +140,11 @@ std::string whyUnsound (const Harness& harness)
 {
     int jacks = 0;
     for (const auto& part : harness.parts())
+    {
         jacks += part.as<JackPart>() != nullptr ? 1 : 0;
+        if (const auto* lever = part.as<SwitchPart>(); lever != nullptr && lever->type.positions.empty())
+            return "the switch \"" + part.name + "\" has no positions";
+    }
     if (jacks != 1)
         return "a guitar has exactly one jack, and this would leave " + std::to_string (jacks);
     if (auto why = whyInsideBroken (harness); ! why.empty())

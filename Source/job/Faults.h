@@ -1,0 +1,50 @@
+#pragma once
+
+#include <cstddef>
+#include <initializer_list>
+#include <string>
+#include <vector>
+
+namespace coldiron
+{
+/** One fault in a file: what a person needs to mend it. */
+struct Fault
+{
+    std::string file;
+    int line = 0;          ///< from 1; 0: the file as a whole
+    std::string message;   ///< what was found, what was expected, what to do
+
+    std::string text() const; ///< "verse.json:12: ..." 
+};
+
+/** The faults of one reading, for people: each once, the first fifty, and then one line that says there are more.
+
+    A preset that is broken and used twice is listed once and raised twice. So whoever asks whether what was just read is
+    sound compares raised() before and after, never size(). */
+class Faults
+{
+public:
+    static constexpr size_t most = 50;
+
+    Faults() = default;
+    Faults (std::initializer_list<Fault>);
+
+    void push_back (Fault);
+    void again() { ++count; }                 ///< what is at fault was met once more, and is listed already
+    size_t raised() const { return count; }   ///< every fault met, those not listed too
+    bool isFull() const { return list.size() > most; } ///< nothing more will be listed: reading on serves nobody
+    void clear();
+
+    bool empty() const { return count == 0; }
+    size_t size() const { return list.size(); }
+    std::vector<Fault>::const_iterator begin() const { return list.begin(); }
+    std::vector<Fault>::const_iterator end() const { return list.end(); }
+    const Fault& operator[] (size_t index) const { return list[index]; }
+    const Fault& front() const { return list.front(); }
+    const Fault& back() const { return list.back(); }
+
+private:
+    std::vector<Fault> list;
+    size_t count = 0;
+};
+}
