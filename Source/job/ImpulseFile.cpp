@@ -2,6 +2,7 @@
 
 #include "audition/AfterJack.h"
 #include "audition/Resample.h"
+#include "job/RegularFile.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,8 +17,7 @@ ImpulseResponse readImpulse (const std::filesystem::path& path)
 {
     try
     {
-        std::error_code unknown;
-        if (! std::filesystem::exists (path, unknown))
+        if (RegularFile (path, "an impulse response").isMissing())
             throw TakeError (path.string() + ": there is no such impulse response; check the name");
         const TakeInfo info = takeInfo (path);
         const double seconds = static_cast<double> (info.frames) / info.sampleRate;
@@ -36,9 +36,9 @@ ImpulseResponse readImpulse (const std::filesystem::path& path)
     catch (const TakeError& fault)
     {
         std::string words = fault.what();
-        const std::string take = "the take", impulse = "the impulse response";
-        for (size_t at = words.find (take, path.string().size()); at != std::string::npos; at = words.find (take, at + impulse.size()))
-            words.replace (at, take.size(), impulse);
+        for (const auto& [take, impulse] : { std::pair<std::string, std::string> { "the take", "the impulse response" }, { "a take", "an impulse response" } })
+            for (size_t at = words.find (take, path.string().size()); at != std::string::npos; at = words.find (take, at + impulse.size()))
+                words.replace (at, take.size(), impulse);
         throw TakeError (words);
     }
 }

@@ -1,6 +1,6 @@
 #include "job/TakeFile.h"
 
-#include "job/TakeHeader.h"
+#include "job/TakeSource.h"
 #include "job/WriteFile.h"
 
 #include <sndfile.h>
@@ -21,31 +21,12 @@ struct Closer
     void operator() (SNDFILE* file) const { sf_close (file); }
 };
 using File = std::unique_ptr<SNDFILE, Closer>;
-
-File openChecked (const std::filesystem::path& path, SF_INFO& info)
-{
-    checkTakeHeader (path);
-    info = {};
-    File file (sf_open (path.c_str(), SFM_READ, &info));
-    if (file == nullptr)
-        throw TakeError (path.string() + ": the take cannot be read (" + sf_strerror (nullptr) + "); export it again as a 24-bit WAV");
-    if (info.channels < 1 || info.channels > 2 || info.samplerate < 8000 || info.samplerate > 192000)
-        throw TakeError (path.string() + ": the take has " + std::to_string (info.channels) + " channels at " + std::to_string (info.samplerate)
-                         + " Hz; expected 1 or 2 at 8000 to 192000 Hz, so convert it first");
-    if (info.frames < 1)
-        throw TakeError (path.string() + ": the take holds no sound; record it again");
-    const int form = info.format & SF_FORMAT_SUBMASK;
-    if (form != SF_FORMAT_PCM_16 && form != SF_FORMAT_PCM_24 && form != SF_FORMAT_PCM_32 && form != SF_FORMAT_FLOAT && form != SF_FORMAT_DOUBLE)
-        throw TakeError (path.string() + ": the take's samples are of a kind we do not read; expected 16, 24 or 32-bit or float, so export it so");
-    return file;
-}
 }
 
 TakeInfo takeInfo (const std::filesystem::path& path)
 {
-    SF_INFO info {};
-    const auto file = openChecked (path, info);
-    return { static_cast<double> (info.samplerate), info.channels, info.frames };
+    const TakeSource source (path);
+    return { source.sampleRate(), source.channels(), source.frames() };
 }
 
 namespace
@@ -76,16 +57,16 @@ sf_count_t readFrames (SNDFILE* file, int* block, sf_count_t frames) { return sf
 
 /** By blocks and not by the header's count: a crafted count must not make us ask for the memory. */
 template <typename Sample>
-void readAll (TakeAudio& take, SNDFILE* file, const SF_INFO& info, const std::filesystem::path& path)
+void readAll (TakeAudio& take, const TakeSource& source, const std::filesystem::path& path)
 {
     constexpr sf_count_t blockFrames = 65536;
-    std::vector<Sample> block (static_cast<size_t> (blockFrames * info.channels));
+    std::vector<Sample> block (static_cast<size_t> (blockFrames * source.channels()));
     sf_count_t total = 0;
-    while (total < info.frames)
+    while (total < source.frames())
     {
-        const auto got = readFrames (file, block.data(), std::min<sf_count_t> (blockFrames, info.frames - total));
+        const auto got = readFrames (source.handle(), block.data(), std::min<sf_count_t> (blockFrames, source.frames() - total));
         if (got <= 0)
-            throw TakeError (path.string() + ": the take is cut short: its header says " + std::to_string (info.frames) + " samples and "
+            throw TakeError (path.string() + ": the take is cut short: its header says " + std::to_string (source.frames()) + " samples and "
                              + std::to_string (total) + " could be read; copy or export it again");
         append (take, block.data(), got, total, path);
         total += got;
@@ -110,20 +91,18 @@ void pack24 (const float* samples, size_t count, unsigned char* bytes)
 
 TakeAudio readTake (const std::filesystem::path& path)
 {
-    SF_INFO info {};
-    const auto file = openChecked (path, info);
+    const TakeSource source (path);
     TakeAudio take;
-    take.sampleRate = info.samplerate;
-    take.channels.resize (static_cast<size_t> (info.channels));
+    take.sampleRate = source.sampleRate();
+    take.channels.resize (static_cast<size_t> (source.channels()));
     std::error_code error;
     const auto bytes = static_cast<sf_count_t> (std::filesystem::file_size (path, error));
     for (auto& samples : take.channels)
-        samples.reserve (static_cast<size_t> (error ? 0 : std::min (info.frames, bytes)));
-    const int form = info.format & SF_FORMAT_SUBMASK;
-    if (form == SF_FORMAT_FLOAT || form == SF_FORMAT_DOUBLE)
-        readAll<float> (take, file.get(), info, path);
+        samples.reserve (static_cast<size_t> (error ? 0 : std::min<sf_count_t> (source.frames(), bytes)));
+    if (source.isFloat())
+        readAll<float> (take, source, path);
     else
-        readAll<int> (take, file.get(), info, path);
+        readAll<int> (take, source, path);
     return take;
 }
 

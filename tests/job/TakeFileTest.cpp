@@ -70,7 +70,7 @@ TEST_CASE ("Broken takes are refused in one line that names the file")
     const Folder folder;
     const std::string sound (400, '\x10');
     refuses (folder.path / "none.wav", { "no such take" });
-    refuses (folder.path, { "no file" });
+    refuses (folder.path, { "a folder, not a take", "expected" });
     refuses (folder.write ("empty.wav", ""), { "empty", "expected" });
     refuses (folder.write ("short.wav", "RIFF"), { "too short" });
     refuses (folder.write ("text.wav", "this is no recording at all"), { "no WAV, AIFF or FLAC", "expected" });
