@@ -1,5 +1,6 @@
 #include "cli/Command.h"
 
+#include "job/RegularFile.h"
 #include "job/WriteFile.h"
 
 #include <CLI/CLI.hpp>
@@ -17,11 +18,14 @@ PresetFolders Common::presets() const
     std::vector<fs::path> extra;
     for (const auto& folder : presetFolders)
     {
-        if (! fs::is_directory (folder))
-            throw UsageFault ("--presets: there is no folder " + folder);
+        if (const auto why = whyNoFolder (folder); ! why.empty())
+            throw UsageFault ("--presets: " + folder + ": " + why);
         extra.emplace_back (folder);
     }
-    return PresetFolders::standard (extra);
+    auto found = PresetFolders::standard (extra);
+    if (! found.unreadable.empty())
+        throw JobFault (found.unreadable.front().text());
+    return found;
 }
 
 void addPresetFolders (CLI::App& command, Common& common)

@@ -1,5 +1,6 @@
 #include "cli/Command.h"
 #include "job/Readings.h"
+#include "job/RegularFile.h"
 
 #include <CLI/CLI.hpp>
 
@@ -64,7 +65,7 @@ int fit (const Asked& asked, const Common& common)
     const bool toFile = asked.out != "-";
     if (file && toFile && fs::path (asked.out).stem() == file->preset)
         faults.push_back ({ asked.out, 0, "the fitted pickup is like " + file->preset + " and cannot have its name; choose another" });
-    if (toFile && ! asked.replace && fs::exists (asked.out))
+    if (toFile && ! asked.replace && isThere (asked.out))
         faults.push_back ({ asked.out, 0, "is there already and was left as it is; say --replace to write over it" });
 
     CoilFit found;

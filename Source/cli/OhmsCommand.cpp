@@ -4,6 +4,7 @@
 #include <CLI/CLI.hpp>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <iostream>
 
 namespace coldiron::cli
@@ -17,52 +18,64 @@ std::string ohmText (double ohms)
     return ohms >= 100e6 ? "open" : ohms < 1.0 ? "short" : ohms >= 1e6 ? format ("%.3f M", ohms / 1e6) : ohms >= 1e3 ? format ("%.2f k", ohms / 1e3) : format ("%.1f", ohms);
 }
 
-Json asJson (const std::vector<OhmReading>& readings)
+Json asJson (const OhmReading& reading)
 {
-    Json list = Json::array();
-    for (const auto& reading : readings)
-    {
-        Json row, levers = Json::object();
-        for (const auto& [lever, position] : reading.levers)
-            levers[lever] = position;
-        row["switches"] = levers;
-        const bool meaningless = reading.isOpen || reading.isShort || reading.isActive;
-        row["reads"] = meaningless ? Json (reading.words()) : Json ("ohms");
-        row["ohms"] = meaningless ? Json() : Json (reading.ohms);
-        row["low_ohms"] = meaningless ? Json() : Json (reading.lowOhms);
-        row["high_ohms"] = meaningless ? Json() : Json (reading.highOhms);
-        row["volumes_at_5_ohms"] = reading.isActive || reading.volumeDownOhms >= 100e6 ? Json() : Json (reading.volumeDownOhms);
-        list.push_back (row);
-    }
-    return list;
+    Json row, levers = Json::object();
+    for (const auto& [lever, position] : reading.levers)
+        levers[lever] = position;
+    row["switches"] = levers;
+    const bool meaningless = reading.isOpen || reading.isShort || reading.isActive;
+    row["reads"] = meaningless ? Json (reading.words()) : Json ("ohms");
+    row["ohms"] = meaningless ? Json() : Json (reading.ohms);
+    row["low_ohms"] = meaningless ? Json() : Json (reading.lowOhms);
+    row["high_ohms"] = meaningless ? Json() : Json (reading.highOhms);
+    row["volumes_at_5_ohms"] = reading.isActive || reading.volumeDownOhms >= 100e6 ? Json() : Json (reading.volumeDownOhms);
+    return row;
 }
 
-std::string asTable (const std::vector<OhmReading>& readings)
+/** JSON text: names from a file may hold bytes that are no UTF-8. */
+std::string dumped (const Json& json, int indent) { return json.dump (indent, ' ', false, Json::error_handler_t::replace); }
+
+/** The document as it would be written in one, row by row as each is computed. */
+void printJson (const Harness& harness, const std::string& title, const std::string& option)
 {
-    std::string table;
-    std::vector<size_t> widths;
-    for (const auto& reading : readings)
-        for (size_t i = 0; i < reading.levers.size(); ++i)
-        {
-            widths.resize (std::max (widths.size(), i + 1), 0);
-            widths[i] = std::max ({ widths[i], reading.levers[i].first.size(), reading.levers[i].second.size() });
-        }
-    if (! readings.empty())
-        for (size_t i = 0; i < widths.size(); ++i)
-            table += format ("%-*s  ", static_cast<int> (widths[i]), readings.front().levers[i].first.c_str());
-    table += format ("%12s  %25s  %14s\n", "reads [ohm]", "between [ohm]", "volumes at 5");
-    for (const auto& reading : readings)
+    std::cout << "{\n  \"job\": " << dumped (title, -1) << ",\n  \"option\": " << dumped (option, -1) << ",\n  \"readings\": [";
+    bool isFirst = true;
+    eachOhmReading (harness, [&] (const OhmReading& reading)
+                    {
+                        std::string row = dumped (asJson (reading), 2);
+                        for (size_t at = 0; (at = row.find ('\n', at)) != std::string::npos; at += 5)
+                            row.insert (at + 1, "    ");
+                        std::cout << (isFirst ? "\n    " : ",\n    ") << row;
+                        isFirst = false;
+                    });
+    std::cout << "\n  ]\n}\n";
+}
+
+/** Row by row; how wide the columns of the switches must be is known before. */
+void printTable (const Harness& harness)
+{
+    std::vector<int> widths;
+    for (const auto& control : controls (harness))
     {
-        for (size_t i = 0; i < widths.size(); ++i)
-            table += format ("%-*s  ", static_cast<int> (widths[i]), reading.levers[i].second.c_str());
-        if (reading.isActive || reading.isOpen || reading.isShort)
-            table += format ("%12s  %25s  %14s\n", reading.words().c_str(), "", reading.isActive ? "" : ohmText (reading.volumeDownOhms).c_str());
-        else
-            table += format ("%12s  %25s  %14s\n", ohmText (reading.ohms).c_str(),
-                             (ohmText (reading.lowOhms) + " to " + ohmText (reading.highOhms)).c_str(),
-                             ohmText (reading.volumeDownOhms).c_str());
+        if (control.positions.empty())
+            continue;
+        auto width = control.name.size();
+        for (const auto& position : control.positions)
+            width = std::max (width, position.size());
+        widths.push_back (static_cast<int> (width));
+        std::cout << format ("%-*s  ", widths.back(), control.name.c_str());
     }
-    return table;
+    std::cout << format ("%12s  %25s  %14s\n", "reads [ohm]", "between [ohm]", "volumes at 5");
+    eachOhmReading (harness, [&widths] (const OhmReading& reading)
+                    {
+                        for (size_t i = 0; i < widths.size(); ++i)
+                            std::cout << format ("%-*s  ", widths[i], reading.levers[i].second.c_str());
+                        const bool isNumber = ! (reading.isActive || reading.isOpen || reading.isShort);
+                        std::cout << format ("%12s  %25s  %14s\n", isNumber ? ohmText (reading.ohms).c_str() : reading.words().c_str(),
+                                             isNumber ? (ohmText (reading.lowOhms) + " to " + ohmText (reading.highOhms)).c_str() : "",
+                                             reading.isActive ? "" : ohmText (reading.volumeDownOhms).c_str());
+                    });
 }
 
 int ohms (const std::string& path, const std::string& letter, bool json, const Common& common)
@@ -70,20 +83,15 @@ int ohms (const std::string& path, const std::string& letter, bool json, const C
     const auto job = openJob (path, common);
     const bool recorded = letter.empty() || isRecorded (letter);
     const Harness harness = recorded ? recordedFor (job, nullptr).harness : optionOf (job, letter).harness;
-    const auto readings = ohmTable (harness);
     if (json)
     {
-        Json document;
-        document["job"] = job.title;
-        document["option"] = recorded ? "recorded" : letter;
-        document["readings"] = asJson (readings);
-        std::cout << document.dump (2) << "\n";
+        printJson (harness, job.title, recorded ? "recorded" : letter);
         return fine;
     }
     std::cout << job.title << ", " << (recorded ? "as recorded" : letter + " " + optionOf (job, letter).name) << "\n"
-              << "DC resistance at the jack at 20 C, every knob at 10, cable off. Between: worst case of the parts at 15 to 30 C.\n\n"
-              << asTable (readings)
-              << "\nRead with the volumes at 10: turned down they read the pot and not the pickup.\n";
+              << "DC resistance at the jack at 20 C, every knob at 10, cable off. Between: worst case of the parts at 15 to 30 C.\n\n";
+    printTable (harness);
+    std::cout << "\nRead with the volumes at 10: turned down they read the pot and not the pickup.\n";
     return fine;
 }
 }

@@ -4,6 +4,7 @@
 #include "audition/Hiss.h"
 #include "audition/Loudness.h"
 #include "cli/Progress.h"
+#include "job/RegularFile.h"
 
 #include <cmath>
 
@@ -33,7 +34,9 @@ AfterJackChoice afterJackFor (const Job& job, const std::optional<std::string>& 
     if (after)
     {
         choice.sound = *after == "none" ? AfterSound::none : *after == "amplifier" ? AfterSound::amplifier : AfterSound::file;
-        choice.file = choice.sound == AfterSound::file ? std::filesystem::absolute (*after) : std::filesystem::path();
+        if (after->empty())
+            throw UsageFault ("--after: found nothing, expected none, amplifier or the name of an impulse response");
+        choice.file = choice.sound == AfterSound::file ? inFolder ({}, *after) : std::filesystem::path();
     }
     if (driveDb)
         choice.driveDb = *driveDb;

@@ -1,17 +1,18 @@
 #include "cli/Command.h"
+#include "job/Limits.h"
+#include "job/Reader.h"
 
 #include <CLI/CLI.hpp>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
-#include <fstream>
 #include <iostream>
-#include <sstream>
 
 namespace coldiron::cli
 {
 namespace
 {
+namespace fs = std::filesystem;
 using Document = nlohmann::ordered_json;
 
 const std::vector<std::string>& kinds()
@@ -34,20 +35,19 @@ std::string textOf (const PresetFolders& presets, const std::string& kind, const
     const auto path = presets.find (kind, name);
     if (path.empty())
         throw UsageFault ("there is no \"" + name + "\" among the " + kind + "; `coldiron presets " + kind + "` lists them");
-    std::ifstream file (path, std::ios::binary);
-    std::ostringstream text;
-    text << file.rdbuf();
-    if (! file)
-        throw JobFault (path.string() + ": could not be read");
-    return text.str();
+    Faults faults;
+    const auto text = wholeText (path, "a preset", limits::fileBytes, faults);
+    if (! text)
+        throw JobFault (faults.front().text());
+    return *text;
 }
 
-/** The name inside a preset for people; empty where the file has none or cannot be read. */
-std::string titleOf (const PresetFolders& presets, const std::string& kind, const std::string& name)
+/** The name inside a preset for people; empty where the file has none or cannot be read, and then `faults` says why. */
+std::string titleOf (const fs::path& file, Faults& faults)
 {
     Json tree;
-    Faults faults;
-    if (parseJson (textOf (presets, kind, name), name, tree, faults))
+    const auto text = wholeText (file, "a preset", limits::fileBytes, faults);
+    if (text && parseJson (*text, file.string(), tree, faults))
         for (const char* key : { "name", "title" })
             if (const auto* title = tree.find (key); title != nullptr && title->kind == Json::Kind::text)
                 return title->text;
@@ -57,6 +57,8 @@ std::string titleOf (const PresetFolders& presets, const std::string& kind, cons
 int listKinds (const PresetFolders& presets, bool json)
 {
     Document document = Document::object();
+    if (std::all_of (kinds().begin(), kinds().end(), [&] (const auto& kind) { return presets.list (kind).empty(); }))
+        throw JobFault ("no presets were found; " + presets.lookedIn());
     for (const auto& kind : kinds())
     {
         const auto names = presets.list (kind);
@@ -72,20 +74,26 @@ int listKinds (const PresetFolders& presets, bool json)
 int listKind (const PresetFolders& presets, const std::string& kind, bool json)
 {
     const auto names = presets.list (kind);
+    if (names.empty())
+        throw JobFault ("no " + kind + " were found; " + presets.lookedIn());
+    Faults faults;
     size_t width = 0;
     for (const auto& name : names)
         width = std::max (width, name.size());
     Document document = Document::array();
     for (const auto& name : names)
     {
-        const auto title = titleOf (presets, kind, name);
-        document.push_back ({ { "preset", name }, { "name", title }, { "file", presets.find (kind, name).string() } });
+        const auto file = presets.find (kind, name);
+        const auto title = titleOf (file, faults);
+        document.push_back ({ { "preset", name }, { "name", title }, { "file", file.string() } });
         if (! json)
             std::cout << format ("%-*s  %s\n", static_cast<int> (width), name.c_str(), title.c_str());
     }
     if (json)
-        std::cout << document.dump (2) << "\n";
-    return fine;
+        std::cout << document.dump (2, ' ', false, Document::error_handler_t::replace) << "\n";
+    for (const auto& fault : faults)
+        std::cerr << fault.text() << "\n";
+    return faults.empty() ? fine : jobIsWrong;
 }
 
 int showPreset (const PresetFolders& presets, const std::string& kind, const std::string& name, bool json)

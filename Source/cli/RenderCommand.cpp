@@ -1,6 +1,7 @@
 #include "audition/HeardLevel.h"
 #include "audition/Loudness.h"
 #include "cli/PieceRender.h"
+#include "job/RegularFile.h"
 
 #include <CLI/CLI.hpp>
 #include <cmath>
@@ -70,7 +71,7 @@ int render (const Asked& asked, const Common& common)
         throw JobFault (job.file.string() + ": has no take to render; expected \"takes\": [ { \"file\": \"...\" } ], record one and name it there");
     std::error_code error;
     std::filesystem::create_directories (asked.out, error);
-    if (! std::filesystem::is_directory (asked.out))
+    if (! isFolder (asked.out))
         throw JobFault (asked.out + ": no folder to write into, and it could not be made");
 
     Sounding sounding = asked.sounding;

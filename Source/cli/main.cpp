@@ -1,12 +1,16 @@
 #include "cli/Command.h"
+#include "cli/SafeOutput.h"
+#include "job/Printable.h"
 
 #include <CLI/CLI.hpp>
 #include <iostream>
+#include <new>
 
 using namespace coldiron::cli;
 
 int main (int argc, char** argv)
 {
+    const SafeOutput out (std::cout), err (std::cerr);
     CLI::App app { "Hear a guitar rewire while the soldering iron is still cold.", "coldiron" };
     app.set_version_flag ("--version", "coldiron " COLDIRON_VERSION);
     app.require_subcommand (1);
@@ -31,13 +35,18 @@ int main (int argc, char** argv)
     }
     catch (const UsageFault& fault)
     {
-        std::cerr << "coldiron: " << fault.what() << "\n";
+        std::cerr << "coldiron: " << coldiron::printable (fault.what()) << "\n";
         return wrongUsage;
+    }
+    catch (const std::bad_alloc&)
+    {
+        std::cerr << "coldiron: the memory of this machine is not enough for it; close other programs, or use a shorter take\n";
+        return jobIsWrong;
     }
     catch (const std::exception& fault)
     {
         if (*fault.what() != '\0') // empty: said already
-            std::cerr << fault.what() << "\n";
+            std::cerr << coldiron::printable (fault.what()) << "\n";
         return jobIsWrong;
     }
 }

@@ -1,5 +1,6 @@
 #include "job/Readers.h"
 
+#include "job/Limits.h"
 #include "job/Quantity.h"
 
 #include <algorithm>
@@ -98,6 +99,11 @@ std::string aboutOtherOrders (const Harness& start, const std::vector<RewireUse>
 {
     if (uses.size() < 2)
         return {};
+    size_t steps = 0;
+    for (const auto& use : uses)
+        steps += use.steps.size();
+    if (steps * otherOrders (uses.size(), refused).size() > limits::triedSteps)
+        return " So many steps were not tried in another order.";
     if (! applyAll (start, uses, { refused }).harness && uses.size() == 2)
         return " It is refused on this guitar by itself too.";
     for (const auto& order : otherOrders (uses.size(), refused))

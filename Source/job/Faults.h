@@ -14,7 +14,7 @@ struct Fault
     int line = 0;          ///< from 1; 0: the file as a whole
     std::string message;   ///< what was found, what was expected, what to do
 
-    std::string text() const; ///< "verse.json:12: ..." 
+    std::string text() const; ///< "verse.json:12: ...", in one line that is safe to print
 };
 
 /** The faults of one reading, for people: each once, the first fifty, and then one line that says there are more.

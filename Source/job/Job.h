@@ -46,6 +46,7 @@ struct RewireUse
 struct TakeEntry
 {
     std::filesystem::path file;      ///< absolute
+    int line = 0;                    ///< of its name, in the job's file
     Setting setting;
     std::vector<std::string> strings; ///< played; empty: all
     std::vector<RewireUse> rewires;
@@ -108,10 +109,15 @@ struct Job
 class PresetFolders
 {
 public:
-    /** The shipped folder is found from COLDIRON_PRESETS, beside the executable, installed, or in the source tree. */
+    /** The shipped folder is found from COLDIRON_PRESETS, beside the executable, installed, or in the source tree. A folder
+        that was asked for by name and cannot be read is a fault of every reading. */
     static PresetFolders standard (const std::vector<std::filesystem::path>& extra = {});
 
     std::vector<std::filesystem::path> folders;
+    std::vector<std::filesystem::path> notThere {}; ///< where the shipped ones were looked for in vain
+    Faults unreadable {};                           ///< folders asked for by name
+
+    std::string lookedIn() const; ///< where, and what to do, for people who find none
 
     /** kind: "guitars", "pickups", "switches", "tapers", "rewires", "jobs". Empty path when not found. */
     std::filesystem::path find (const std::string& kind, const std::string& name) const;

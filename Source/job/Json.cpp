@@ -1,5 +1,8 @@
 #include "job/Json.h"
 
+#include "job/Limits.h"
+#include "job/Printable.h"
+
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
@@ -10,9 +13,6 @@ namespace coldiron
 {
 namespace
 {
-constexpr size_t deepest = 64;
-constexpr size_t longestText = 8u << 20;
-
 /** Walks the text and leaves its place where others can read it: the parser tells no positions with its events. */
 struct TrackingIterator
 {
@@ -56,8 +56,8 @@ public:
 
     bool boolean (bool value)
     {
-        put (Json::Kind::boolean, false)->boolean = value;
-        return true;
+        auto* target = put (Json::Kind::boolean, false);
+        return target != nullptr && (target->boolean = value, true);
     }
 
     bool number_integer (std::int64_t value) { return number (static_cast<double> (value)); }
@@ -66,7 +66,16 @@ public:
 
     bool string (std::string& value)
     {
-        put (Json::Kind::text, false)->text = std::move (value);
+        auto* target = put (Json::Kind::text, false);
+        if (target == nullptr)
+            return false;
+        if (value.size() > limits::textLength)
+        {
+            faults.push_back ({ *file, target->line, "found a text of " + std::to_string (value.size()) + " bytes, expected "
+                                                         + std::to_string (limits::textLength) + " at most" });
+            value = shortened (value, 100);
+        }
+        target->text = std::move (value);
         return true;
     }
 
@@ -81,6 +90,8 @@ public:
     {
         auto& parent = *stack.back();
         const int line = lineAt (place);
+        if (parent.members.size() >= limits::keys)
+            return tooMany (line, std::to_string (limits::keys) + " keys in one object");
         if (! keys.back().insert (name).second)
             faults.push_back ({ *file, line, "the key \"" + name + "\" is here twice in one object; keep one of the two" });
         parent.members.emplace_back (std::move (name), Json {});
@@ -108,6 +119,13 @@ private:
     Faults& faults;
     std::vector<Json*> stack;
     std::vector<std::set<std::string>> keys;
+    size_t values = 0;
+
+    bool tooMany (int line, const std::string& what)
+    {
+        faults.push_back ({ *file, line, "more than " + what + ", expected so many at most; no file of ours has" });
+        return false;
+    }
 
     /** The line of a place; places only move on. */
     int lineAt (const char* where)
@@ -120,9 +138,15 @@ private:
         return linesBefore;
     }
 
-    /** A number ends only where the next character is read, which may be the end of its line: that one is not counted. */
+    /** A number ends only where the next character is read, which may be the end of its line: that one is not counted.
+        Null where there are too many values. */
     Json* put (Json::Kind kind, bool readOneFurther)
     {
+        if (++values > limits::values)
+        {
+            tooMany (lineAt (place), std::to_string (limits::values) + " values in one file");
+            return nullptr;
+        }
         auto* target = &top;
         if (! stack.empty() && stack.back()->kind == Json::Kind::object)
             target = &stack.back()->members.back().second;
@@ -136,16 +160,18 @@ private:
 
     bool number (double value)
     {
-        put (Json::Kind::number, true)->number = value;
-        return true;
+        auto* target = put (Json::Kind::number, true);
+        return target != nullptr && (target->number = value, true);
     }
 
     bool open (Json::Kind kind)
     {
         auto* target = put (kind, false);
-        if (stack.size() >= deepest)
+        if (target == nullptr)
+            return false;
+        if (stack.size() >= limits::depth)
         {
-            faults.push_back ({ *file, target->line, "nested more than 64 deep; no file of ours is" });
+            faults.push_back ({ *file, target->line, "nested more than " + std::to_string (limits::depth) + " deep; no file of ours is" });
             return false;
         }
         stack.push_back (target);
@@ -182,7 +208,7 @@ std::string Json::kindName() const
         case Kind::null: return "null";
         case Kind::boolean: return boolean ? "true" : "false";
         case Kind::number: return "the number " + numberText (number);
-        case Kind::text: return "the text \"" + (text.size() > 60 ? text.substr (0, 60) + "..." : text) + "\"";
+        case Kind::text: return "the text \"" + (text.size() > 60 ? shortened (text, 60) + "..." : text) + "\"";
         case Kind::list: return "a list";
         case Kind::object: return "an object";
     }
@@ -214,7 +240,7 @@ std::string Json::dump() const
 bool parseJson (const std::string& text, const std::string& file, Json& result, Faults& faults)
 {
     result = {};
-    if (text.size() > longestText)
+    if (text.size() > limits::fileBytes)
     {
         faults.push_back ({ file, 0, "larger than 8 MB; no file of ours is" });
         return false;

@@ -1,11 +1,10 @@
 #include "job/Library.h"
 
+#include "job/Limits.h"
 #include "job/Quantity.h"
 #include "job/Reader.h"
 
 #include <algorithm>
-#include <fstream>
-#include <sstream>
 
 namespace coldiron
 {
@@ -67,31 +66,16 @@ void Library::checkVersion (const Json& json, const std::string& kind, bool must
 std::optional<Json> Library::readFile (const std::filesystem::path& path, const std::string& kind)
 {
     const auto name = path.string();
-    std::error_code error;
-    if (! std::filesystem::is_regular_file (path, error))
-    {
-        addFault (faults, name, 0, "there is no such file; check the name");
+    const auto text = wholeText (path, "a " + kind, limits::fileBytes, faults);
+    if (! text)
         return std::nullopt;
-    }
-    std::ifstream stream (path, std::ios::binary);
-    std::ostringstream text;
-    if (stream.peek() != std::ifstream::traits_type::eof())
-        text << stream.rdbuf();
-    if (! stream || stream.bad())
-    {
-        if (! stream.eof())
-        {
-            addFault (faults, name, 0, "the file cannot be read; may you read it?");
-            return std::nullopt;
-        }
-    }
-    if (text.str().empty())
+    if (text->empty())
     {
         addFault (faults, name, 0, "the file is empty; expected { \"coldiron\": \"" + kind + " 1\", ... }");
         return std::nullopt;
     }
     Json json;
-    if (! parseJson (text.str(), name, json, faults))
+    if (! parseJson (*text, name, json, faults))
         return std::nullopt;
     if (json.kind != Json::Kind::object)
     {
@@ -113,7 +97,7 @@ std::optional<Json> Library::preset (const std::string& kind, const std::string&
         addFault (faults, at, "there is no " + kind + " preset \"" + name + "\""
                                   + (! near.empty()            ? "; did you mean \"" + near + "\"?"
                                      : ! isPresetName (name)   ? "; a name has only a-z, 0-9 and -"
-                                     : names.empty()           ? "; no presets were found: set COLDIRON_PRESETS or use --presets DIR"
+                                     : names.empty()           ? "; no presets were found: " + folders.lookedIn()
                                                                : "; there are " + listed (names, 12)));
         return std::nullopt;
     }

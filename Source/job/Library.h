@@ -22,7 +22,11 @@ struct Resolved
 class Library
 {
 public:
-    Library (const PresetFolders& presetFolders, Faults& faultList) : folders (presetFolders), faults (faultList) {}
+    Library (const PresetFolders& presetFolders, Faults& faultList) : folders (presetFolders), faults (faultList)
+    {
+        for (const auto& fault : folders.unreadable)
+            faults.push_back (fault);
+    }
 
     /** A name (a preset), an object in line, or an object with "like". Kinds: "pickup", "switch", "taper", "guitar",
         "rewire". Nothing after a fault. */

@@ -1,12 +1,11 @@
 #include "job/Paths.h"
 
+#include "job/Limits.h"
+
 namespace coldiron
 {
 namespace
 {
-/** More settings than this are not walked: no guitar has so many, and a file of nonsense must not hold us up. */
-constexpr int mostSettings = 20000;
-
 /** The next combination of lever positions; false after the last. */
 bool advance (const std::vector<Control>& levers, std::vector<size_t>& place, Setting& setting)
 {
@@ -42,7 +41,7 @@ Path bestPath (const Harness& harness)
     Setting setting;
     for (const auto& lever : levers)
         setting.levers[lever.name] = lever.positions.front();
-    int count = 0;
+    size_t count = 0;
     do
         for (const double knob : { 10.0, 5.0 })
         {
@@ -54,7 +53,8 @@ Path bestPath (const Harness& harness)
             if (! first)
                 first = path;
         }
-    while (++count < mostSettings && advance (levers, place, setting));
+    while (++count < limits::combinations && // a harness that has more is refused before
+            advance (levers, place, setting));
     return first.value_or (Path::none);
 }
 

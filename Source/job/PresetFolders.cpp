@@ -1,5 +1,8 @@
 #include "job/Job.h"
 
+#include "job/Quantity.h"
+#include "job/RegularFile.h"
+
 #include <dlfcn.h>
 
 #include <algorithm>
@@ -38,33 +41,55 @@ void addNear (std::vector<fs::path>& places, const fs::path& binary)
     places.push_back (folder / ".." / "share" / "coldiron" / "presets");
 }
 
-fs::path shippedFolder()
+/** Where the shipped presets may lie, the likeliest first. */
+std::vector<fs::path> shippedPlaces()
 {
     std::vector<fs::path> places;
-    if (const auto given = environment ("COLDIRON_PRESETS"); ! given.empty())
-        places.emplace_back (given);
     std::error_code ignored;
     addNear (places, fs::read_symlink ("/proc/self/exe", ignored));
     Dl_info library {};
-    if (dladdr (reinterpret_cast<const void*> (&shippedFolder), &library) != 0 && library.dli_fname != nullptr)
+    if (dladdr (reinterpret_cast<const void*> (&shippedPlaces), &library) != 0 && library.dli_fname != nullptr)
         addNear (places, fs::absolute (library.dli_fname, ignored));
     places.emplace_back ("/usr/local/share/coldiron/presets");
     places.emplace_back ("/usr/share/coldiron/presets");
     places.emplace_back (COLDIRON_SOURCE_PRESETS);
-    for (const auto& place : places)
-        if (fs::is_directory (place, ignored))
-            return place.lexically_normal();
-    return {};
+    for (auto& place : places)
+        place = place.lexically_normal();
+    return places;
 }
 }
 
 PresetFolders PresetFolders::standard (const std::vector<fs::path>& extra)
 {
-    PresetFolders result { extra };
-    for (const auto& folder : { userFolder(), shippedFolder() })
-        if (! folder.empty())
-            result.folders.push_back (folder);
+    PresetFolders result { extra, {}, {} };
+    for (const auto& folder : extra)
+        if (const auto why = whyNoFolder (folder); ! why.empty())
+            result.unreadable.push_back ({ folder.string(), 0, why });
+    if (const auto user = userFolder(); ! user.empty())
+        result.folders.push_back (user);
+    if (const auto given = environment ("COLDIRON_PRESETS"); ! given.empty())
+    {
+        result.folders.emplace_back (given);
+        if (const auto why = whyNoFolder (given); ! why.empty())
+            result.unreadable.push_back ({ "COLDIRON_PRESETS", 0, given + ": " + why });
+        return result;
+    }
+    const auto places = shippedPlaces();
+    const auto found = std::find_if (places.begin(), places.end(), isFolder);
+    if (found != places.end())
+        result.folders.push_back (*found);
+    else
+        result.notThere = places;
     return result;
+}
+
+std::string PresetFolders::lookedIn() const
+{
+    std::vector<std::string> names;
+    for (const auto* list : { &folders, &notThere })
+        for (const auto& folder : *list)
+            names.push_back (folder.string());
+    return "looked in " + listed (names, 20) + "; set COLDIRON_PRESETS or use --presets DIR";
 }
 
 bool isPresetName (const std::string& name)
@@ -89,10 +114,14 @@ std::vector<std::string> PresetFolders::list (const std::string& kind) const
     std::set<std::string> names;
     for (const auto& folder : folders)
     {
-        std::error_code ignored;
-        for (const auto& entry : fs::directory_iterator (folder / kind, ignored))
-            if (entry.path().extension() == ".json" && isPresetName (entry.path().stem().string()))
-                names.insert (entry.path().stem().string());
+        std::error_code error;
+        for (fs::directory_iterator entry (folder / kind, error), end; ! error && entry != end; entry.increment (error))
+        {
+            const auto name = entry->path().stem().string();
+            std::error_code ignored;
+            if (entry->path().extension() == ".json" && isPresetName (name) && entry->is_regular_file (ignored)) // no link into nothing
+                names.insert (name);
+        }
     }
     return { names.begin(), names.end() };
 }

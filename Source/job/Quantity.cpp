@@ -8,6 +8,8 @@ namespace coldiron
 {
 namespace
 {
+constexpr size_t longestGuessed = 100;
+
 struct Prefix { const char* text; int power; };
 
 constexpr Prefix prefixes[] = { { "", 0 }, { "p", -12 }, { "n", -9 }, { "u", -6 }, { "\xc2\xb5", -6 }, { "\xce\xbc", -6 },
@@ -82,6 +84,8 @@ std::string quantityText (double value)
 
 std::string nearest (const std::string& name, const std::vector<std::string>& candidates)
 {
+    if (name.size() > longestGuessed) // the time grows with the length, and nobody mistypes so much
+        return {};
     std::string best;
     size_t bestDistance = std::max<size_t> (2, name.size() / 3) + 1;
     for (const auto& candidate : candidates)

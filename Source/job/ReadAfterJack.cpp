@@ -1,5 +1,7 @@
 #include "job/Readers.h"
 
+#include "job/RegularFile.h"
+
 namespace coldiron
 {
 AfterJackChoice readAfterJack (const Json& json, const std::filesystem::path& folder, Faults& faults)
@@ -12,7 +14,7 @@ AfterJackChoice readAfterJack (const Json& json, const std::filesystem::path& fo
     choice.driveDb = reader.quantity ("drive_db", "dB", 0.0, 24.0, 0.0);
     reader.finish();
     if (! file.empty())
-        choice.file = (std::filesystem::absolute (folder.empty() ? "." : folder) / file).lexically_normal();
+        choice.file = inFolder (folder, file);
     else if (choice.sound == AfterSound::file)
         addFault (faults, json, "\"sound\" is \"file\" and no \"file\" is named; expected an impulse response, a WAV up to 2 s, relative to the job");
     return choice;

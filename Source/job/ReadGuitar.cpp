@@ -1,5 +1,6 @@
 #include "job/Readers.h"
 
+#include "job/Limits.h"
 #include "job/Quantity.h"
 
 #include <algorithm>
@@ -75,6 +76,11 @@ void readParts (ObjectReader& reader, Guitar& guitar, Library& library)
     if (json->kind != Json::Kind::object)
     {
         reader.fault (*json, "\"parts\": found " + json->kindName() + ", expected an object of parts by name");
+        return;
+    }
+    if (json->members.size() > limits::parts)
+    {
+        reader.fault (*json, "\"parts\": found " + std::to_string (json->members.size()) + ", expected " + std::to_string (limits::parts) + " at most");
         return;
     }
     int jacks = 0;
@@ -153,8 +159,18 @@ void readWires (ObjectReader& reader, Guitar& guitar, Library& library)
         reader.fault (*json, "\"wires\": found " + json->kindName() + ", expected a list of chains of solder points");
         return;
     }
+    size_t points = 0;
+    for (const auto& item : json->items)
+        points += item.items.size();
+    if (points > limits::wirePoints)
+    {
+        reader.fault (*json, "\"wires\": found " + std::to_string (points) + " solder points, expected " + std::to_string (limits::wirePoints) + " at most");
+        return;
+    }
     for (const auto& item : json->items)
     {
+        if (faults.isFull())
+            return;
         if (item.kind != Json::Kind::list || item.items.size() < 2)
         {
             reader.fault (item, "a wire: found " + (item.kind == Json::Kind::list ? "a list of " + std::to_string (item.items.size()) : item.kindName())
@@ -215,8 +231,12 @@ void readRuns (ObjectReader& reader, Guitar& guitar, Library& library)
         reader.fault (*json, "\"runs\": found " + json->kindName() + ", expected a list like [{ \"at\": \"selector.out\", \"mm\": 400, \"per_metre\": \"150p\" }]");
         return;
     }
+    if (json->items.size() > limits::parts)
+        reader.fault (*json, "\"runs\": found " + std::to_string (json->items.size()) + ", expected " + std::to_string (limits::parts) + " at most");
     for (const auto& item : json->items)
     {
+        if (faults.isFull() || json->items.size() > limits::parts)
+            return;
         ObjectReader run (item, "a run of wire", faults);
         if (! run.isObject())
             continue;

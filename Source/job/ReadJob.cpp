@@ -1,7 +1,9 @@
 #include "job/Paths.h"
 #include "job/Readers.h"
 
+#include "job/Limits.h"
 #include "job/Quantity.h"
+#include "job/RegularFile.h"
 
 #include <algorithm>
 
@@ -64,6 +66,7 @@ private:
     ObjectReader reader;
     Job job;
     bool known = false; ///< the guitar could be read
+    size_t rewireCount = 0;
 
     void readLoads()
     {
@@ -111,6 +114,13 @@ private:
             addFault (faults, *list, "\"rewires\": found " + list->kindName() + ", expected a list of { \"use\": \"NAME\", ... }");
             return std::nullopt;
         }
+        rewireCount += list->items.size();
+        if (list->items.size() > limits::rewires || rewireCount > limits::allRewires)
+        {
+            addFault (faults, *list, "\"rewires\": found " + std::to_string (list->items.size()) + ", expected " + std::to_string (limits::rewires)
+                                         + " at most, and " + std::to_string (limits::allRewires) + " in the whole job");
+            return std::nullopt;
+        }
         bool fine = true;
         for (const auto& item : list->items)
         {
@@ -151,6 +161,11 @@ private:
             addFault (faults, *list, "\"takes\": found " + list->kindName() + ", expected a list of { \"file\": \"verse.wav\", \"setting\": { } }");
             return;
         }
+        if (list->items.size() > limits::takes)
+        {
+            addFault (faults, *list, "\"takes\": found " + std::to_string (list->items.size()) + ", expected " + std::to_string (limits::takes) + " at most");
+            return;
+        }
         for (const auto& item : list->items)
             readTake (item);
     }
@@ -160,7 +175,8 @@ private:
         ObjectReader entry (item, "a take", faults);
         TakeEntry take;
         const auto* file = entry.needed ("file", "\"file\": the recording, relative to the job");
-        take.file = (std::filesystem::absolute (folder.empty() ? "." : folder) / entry.text ("file")).lexically_normal();
+        take.file = inFolder (folder, entry.text ("file"));
+        take.line = file != nullptr ? file->line : item.line;
         if (file != nullptr && file->kind == Json::Kind::text && file->text.empty())
             addFault (faults, *file, "\"file\": found an empty name, expected the recording, relative to the job");
         entry.text ("name");
@@ -208,6 +224,8 @@ private:
         for (size_t i = 0; i < object->members.size(); ++i)
         {
             const auto& [letter, value] = object->members[i];
+            if (faults.isFull())
+                return;
             if (letter.size() != 1 || letter[0] < 'A' || letter[0] > 'H')
                 addFault (faults, value.file != nullptr ? *value.file : std::string(), object->memberLines[i],
                           "an option is called \"" + letter + "\"; options carry letters A to H");

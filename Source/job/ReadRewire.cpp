@@ -1,5 +1,6 @@
 #include "job/Readers.h"
 
+#include "job/Limits.h"
 #include "job/Quantity.h"
 #include "job/Substitution.h"
 
@@ -85,8 +86,8 @@ Template readTemplate (const Resolved& resolved, Faults& faults)
     }
     if (const auto* steps = reader.needed ("steps", "\"steps\": [{ \"swap\": [\"{pot}.in\", \"{pot}.out\"] }]"))
     {
-        if (steps->kind != Json::Kind::list || steps->items.empty() || steps->items.size() > 500)
-            addFault (faults, *steps, "\"steps\": found " + steps->kindName() + ", expected a list of 1 to 500 steps");
+        if (steps->kind != Json::Kind::list || steps->items.empty() || steps->items.size() > limits::rewireSteps)
+            addFault (faults, *steps, "\"steps\": found " + steps->kindName() + ", expected a list of 1 to " + std::to_string (limits::rewireSteps) + " steps");
         result.steps = steps->items;
     }
     reader.finish();
@@ -101,13 +102,13 @@ std::string signature (const Template& from)
     return names.empty() ? "it asks for nothing" : "it asks for " + listed (names);
 }
 
-void readNeeds (const Template& from, const RewireUse& use, std::vector<RewireNeed>& needs, Faults& faults)
+void readNeeds (const Template& from, const RewireUse& use, std::vector<RewireNeed>& needs, size_t& length, Faults& faults)
 {
     for (const auto& item : from.needs)
     {
         if (item.kind == Json::Kind::text)
             continue; // for people
-        const auto filled = filledIn (item, use.arguments, faults);
+        const auto filled = filledIn (item, use.arguments, length, faults);
         ObjectReader reader (filled, "a need", faults);
         reader.needed ("point", "\"point\": a solder point that must be within reach");
         needs.push_back ({ reader.text ("point"), reader.text ("else"), item.line });
@@ -146,9 +147,10 @@ std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::
     std::vector<std::string> ignored;
     use.gives = filledIn (from.gives, use.arguments, ignored);
     use.costs = filledIn (from.costs, use.arguments, ignored);
-    readNeeds (from, use, use.needs, faults);
+    size_t length = 0;
+    readNeeds (from, use, use.needs, length, faults);
     for (const auto& item : from.steps)
-        if (const auto step = readStep (filledIn (item, use.arguments, faults), library))
+        if (const auto step = readStep (filledIn (item, use.arguments, length, faults), library); step && ! faults.isFull())
             use.steps.push_back (*step);
     if (faults.raised() != before)
     {

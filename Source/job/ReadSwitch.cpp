@@ -1,5 +1,6 @@
 #include "job/Readers.h"
 
+#include "job/Limits.h"
 #include "job/Quantity.h"
 
 #include <algorithm>
@@ -51,8 +52,11 @@ SwitchType readSwitch (const Json& json, Faults& faults)
     const auto* points = reader.needed ("points", "\"points\": the names of its lugs, in their order");
     if (points != nullptr)
         type.points = readTexts (*points, "\"points\"", faults);
-    if (points != nullptr && points->kind == Json::Kind::list && type.points.size() < 2)
-        addFault (faults, *points, "\"points\": a switch has two lugs or more");
+    if (points != nullptr && points->kind == Json::Kind::list && (type.points.size() < 2 || type.points.size() > limits::lugs))
+    {
+        addFault (faults, *points, "\"points\": found " + std::to_string (points->items.size()) + " lugs, expected 2 to " + std::to_string (limits::lugs));
+        type.points.resize (std::min (type.points.size(), limits::lugs));
+    }
     for (size_t i = 0; i < type.points.size(); ++i)
     {
         if (! isPresetName (type.points[i]))
@@ -66,8 +70,8 @@ SwitchType readSwitch (const Json& json, Faults& faults)
     {
         for (const auto& [name, contacts] : positions->members)
             type.positions.push_back ({ name, readContacts (contacts, type, faults) });
-        if (type.positions.empty() || type.positions.size() > 48)
-            addFault (faults, *positions, "\"positions\": found " + std::to_string (type.positions.size()) + ", expected 1 to 48");
+        if (type.positions.empty() || type.positions.size() > limits::positions)
+            addFault (faults, *positions, "\"positions\": found " + std::to_string (type.positions.size()) + ", expected 1 to " + std::to_string (limits::positions));
     }
     else if (positions != nullptr)
         addFault (faults, *positions, "\"positions\": found " + positions->kindName() + ", expected an object of positions by name");

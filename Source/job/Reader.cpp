@@ -1,6 +1,7 @@
 #include "job/Reader.h"
 
 #include "job/Quantity.h"
+#include "job/RegularFile.h"
 
 #include <algorithm>
 
@@ -14,6 +15,20 @@ void addFault (Faults& faults, const std::string& file, int line, const std::str
 void addFault (Faults& faults, const Json& at, const std::string& message)
 {
     addFault (faults, at.file != nullptr ? *at.file : std::string(), at.line, message);
+}
+
+std::optional<std::string> wholeText (const std::filesystem::path& path, const std::string& what, std::uint64_t mostBytes, Faults& faults)
+{
+    const RegularFile file (path, what);
+    if (! file.why().empty())
+        addFault (faults, path.string(), 0, file.why());
+    else if (file.size() > mostBytes)
+        addFault (faults, path.string(), 0, "larger than " + std::to_string (mostBytes >> 20) + " MB; it cannot be " + what);
+    else if (auto text = file.text (mostBytes))
+        return text;
+    else
+        addFault (faults, path.string(), 0, "the file cannot be read; is its disk there and well?");
+    return std::nullopt;
 }
 
 std::optional<double> readQuantity (const Json& json, const std::string& name, const std::string& unit, double low, double high, Faults& faults)
@@ -135,7 +150,7 @@ std::string ObjectReader::word (const std::string& key, const std::vector<std::s
 
 void ObjectReader::finish()
 {
-    for (size_t i = 0; i < node.members.size(); ++i)
+    for (size_t i = 0; i < node.members.size() && ! faults.isFull(); ++i)
     {
         const auto& [key, member] = node.members[i];
         if (std::find (known.begin(), known.end(), key) != known.end())

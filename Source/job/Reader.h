@@ -2,6 +2,8 @@
 
 #include "job/Json.h"
 
+#include <cstdint>
+#include <filesystem>
 #include <optional>
 #include <string>
 #include <vector>
@@ -11,6 +13,9 @@ namespace coldiron
 /** Adds a fault at a place in a file, once: a preset used twice is wrong once. */
 void addFault (Faults&, const Json& at, const std::string& message);
 void addFault (Faults&, const std::string& file, int line, const std::string& message);
+
+/** All of a file; nothing after a fault. @param what  what it should be, to people: "a job" */
+std::optional<std::string> wholeText (const std::filesystem::path&, const std::string& what, std::uint64_t mostBytes, Faults&);
 
 /** Reads one object: typed getters that say what was found and what was expected, and after them the unknown keys.
 

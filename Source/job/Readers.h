@@ -46,7 +46,7 @@ std::string whyNotFilled (const RewireUse&, const Harness&);
 std::string leadInside (const Harness&, const std::string& expression);
 
 /** What no wiring may lose: its jack, the positions of its switches, every joint inside a pickup with nothing else on it,
-    and controls of one name that are of one kind. @returns what is wrong; empty: nothing */
+    and controls of one name that are of one kind; and no more parts and positions than limits:: says. @returns what is wrong; empty: nothing */
 std::string whyUnsound (const Harness&);
 
 /** Every string that a coil says it hears is a string of the guitar. @returns what is wrong; empty: nothing */

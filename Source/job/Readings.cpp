@@ -2,11 +2,11 @@
 
 #include "job/Readings.h"
 
+#include "job/Limits.h"
 #include "job/Quantity.h"
 #include "job/Readers.h"
 
 #include <algorithm>
-#include <fstream>
 #include <map>
 #include <sstream>
 
@@ -14,7 +14,7 @@ namespace coldiron
 {
 namespace
 {
-constexpr size_t largestFile = 4u << 20, mostReadings = 4000;
+constexpr size_t mostReadings = 4000;
 
 std::string trimmed (const std::string& text)
 {
@@ -136,6 +136,8 @@ public:
                 continue;
             Row row (line, file, number, faults);
             take (row, number);
+            if (faults.isFull())
+                return;
             if (result.readings.readings.size() > mostReadings)
             {
                 addFault (faults, file, number, "more than " + std::to_string (mostReadings) + " readings; thin the sweep out");
@@ -318,24 +320,7 @@ std::optional<ReadingsFile> readReadingsText (const std::string& text, const std
 
 std::optional<ReadingsFile> readReadings (const std::filesystem::path& path, const PresetFolders& folders, Faults& faults)
 {
-    std::error_code error;
-    if (! std::filesystem::is_regular_file (path, error))
-    {
-        addFault (faults, path.string(), 0, "there is no such file; check the name");
-        return std::nullopt;
-    }
-    if (std::filesystem::file_size (path, error) > largestFile || error)
-    {
-        addFault (faults, path.string(), 0, "larger than 4 MB: this is no list of bench readings");
-        return std::nullopt;
-    }
-    std::ifstream stream (path, std::ios::binary);
-    const std::string text ((std::istreambuf_iterator<char> (stream)), std::istreambuf_iterator<char>());
-    if (stream.bad() || ! stream.is_open())
-    {
-        addFault (faults, path.string(), 0, "the file cannot be read; may you read it?");
-        return std::nullopt;
-    }
-    return readReadingsText (text, path.string(), folders, faults);
+    const auto text = wholeText (path, "a file of bench readings", limits::readingsBytes, faults);
+    return text ? readReadingsText (*text, path.string(), folders, faults) : std::nullopt;
 }
 }

@@ -4,6 +4,8 @@
 
 #include "guitar/Nets.h"
 #include "guitar/Roles.h"
+#include "guitar/Setting.h"
+#include "job/Limits.h"
 #include "job/Quantity.h"
 
 #include <algorithm>
@@ -139,6 +141,8 @@ std::string whyControlsClash (const Harness& harness)
 std::string whyUnsound (const Harness& harness)
 {
     int jacks = 0;
+    if (harness.parts().size() > limits::parts)
+        return "a guitar of " + std::to_string (harness.parts().size()) + " parts; expected " + std::to_string (limits::parts) + " at most";
     for (const auto& part : harness.parts())
     {
         jacks += part.as<JackPart>() != nullptr ? 1 : 0;
@@ -149,7 +153,16 @@ std::string whyUnsound (const Harness& harness)
         return "a guitar has exactly one jack, and this would leave " + std::to_string (jacks);
     if (auto why = whyInsideBroken (harness); ! why.empty())
         return why;
-    return whyControlsClash (harness);
+    if (auto why = whyControlsClash (harness); ! why.empty())
+        return why;
+    size_t combinations = 1;
+    for (const auto& control : controls (harness))
+    {
+        combinations *= std::max<size_t> (1, control.positions.size());
+        if (combinations > limits::combinations)
+            return "its switches can stand in more than " + std::to_string (limits::combinations) + " ways together; expected so many at most, and no guitar has";
+    }
+    return {};
 }
 
 std::string whyUnheard (const Harness& harness, const std::vector<GuitarString>& strings)

@@ -1,5 +1,6 @@
 #include "job/Substitution.h"
 
+#include "job/Limits.h"
 #include "job/Quantity.h"
 #include "job/Reader.h"
 
@@ -9,7 +10,7 @@ std::string filledIn (const std::string& text, const std::map<std::string, std::
 {
     std::string result;
     size_t from = 0;
-    for (size_t open = text.find ('{'); open != std::string::npos; open = text.find ('{', from))
+    for (size_t open = text.find ('{'); open != std::string::npos && result.size() <= limits::filledLength; open = text.find ('{', from))
     {
         const auto close = text.find ('}', open);
         if (close == std::string::npos)
@@ -28,13 +29,19 @@ std::string filledIn (const std::string& text, const std::map<std::string, std::
     return result + text.substr (from);
 }
 
-Json filledIn (const Json& json, const std::map<std::string, std::string>& values, Faults& faults)
+Json filledIn (const Json& json, const std::map<std::string, std::string>& values, size_t& length, Faults& faults)
 {
     Json result = json;
-    if (json.kind == Json::Kind::text)
+    if (json.kind == Json::Kind::text && length <= limits::filledLength)
     {
         std::vector<std::string> unknown;
         result.text = filledIn (json.text, values, unknown);
+        length += result.text.size();
+        if (length > limits::filledLength)
+        {
+            addFault (faults, json, "a rewire with its names filled in is longer than " + std::to_string (limits::filledLength) + " bytes; expected so many at most");
+            result.text = json.text;
+        }
         for (const auto& name : unknown)
         {
             std::vector<std::string> names;
@@ -46,9 +53,9 @@ Json filledIn (const Json& json, const std::map<std::string, std::string>& value
         }
     }
     for (auto& item : result.items)
-        item = filledIn (item, values, faults);
+        item = filledIn (item, values, length, faults);
     for (auto& [key, value] : result.members)
-        value = filledIn (value, values, faults);
+        value = filledIn (value, values, length, faults);
     return result;
 }
 }

@@ -78,25 +78,30 @@ OhmReading ohmReading (const Harness& harness, Setting setting)
     return reading;
 }
 
+void eachOhmReading (const Harness& harness, const std::function<void (const OhmReading&)>& take)
+{
+    auto levers = controls (harness);
+    std::erase_if (levers, [] (const Control& control) { return control.positions.empty(); });
+    std::vector<size_t> place (levers.size(), 0);
+    for (bool more = true; more;)
+    {
+        Setting setting;
+        for (size_t i = 0; i < levers.size(); ++i)
+            setting.levers[levers[i].name] = levers[i].positions[place[i]];
+        take (ohmReading (harness, setting));
+        more = false;
+        for (size_t i = levers.size(); i-- > 0 && ! more;) // the last switch fastest
+        {
+            place[i] = (place[i] + 1) % levers[i].positions.size();
+            more = place[i] != 0;
+        }
+    }
+}
+
 std::vector<OhmReading> ohmTable (const Harness& harness)
 {
-    std::vector<Setting> settings (1);
-    for (const auto& control : controls (harness))
-    {
-        if (control.positions.empty())
-            continue;
-        std::vector<Setting> next;
-        for (const auto& setting : settings)
-            for (const auto& position : control.positions)
-            {
-                next.push_back (setting);
-                next.back().levers[control.name] = position;
-            }
-        settings = std::move (next);
-    }
     std::vector<OhmReading> readings;
-    for (const auto& setting : settings)
-        readings.push_back (ohmReading (harness, setting));
+    eachOhmReading (harness, [&readings] (const OhmReading& reading) { readings.push_back (reading); });
     return readings;
 }
 }

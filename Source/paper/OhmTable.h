@@ -2,6 +2,7 @@
 
 #include "job/Job.h"
 
+#include <functional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -27,6 +28,9 @@ struct OhmReading
     its resistances rises (Rayleigh), so all low and all high are the ends. Coils +/-10 %, or +/-2 % where their ohms were
     measured; copper 0.393 %/K from 20 C (IEC 60028); pots and resistors by their own tolerance. */
 std::vector<OhmReading> ohmTable (const Harness&);
+
+/** The same one by one, each given away as soon as it is computed. */
+void eachOhmReading (const Harness&, const std::function<void (const OhmReading&)>&);
 
 /** One reading with the levers as the setting has them and every knob at 10. */
 OhmReading ohmReading (const Harness&, Setting);
