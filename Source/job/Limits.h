@@ -12,7 +12,7 @@ inline constexpr std::uint64_t readingsBytes = 4u << 20; ///< a file of bench re
 inline constexpr size_t depth = 64;                    ///< lists and objects in one another
 inline constexpr size_t values = 200000;               ///< values in one file: numbers, texts, lists, objects
 inline constexpr size_t keys = 1000;                   ///< keys of one object
-inline constexpr size_t textLength = 20000;            ///< bytes of one text: notes, a client's wish
+inline constexpr size_t textLength = 100000;           ///< bytes of one text: notes, a client's wish
 inline constexpr size_t message = 2000;                ///< bytes of one fault's words
 
 inline constexpr size_t parts = 200;                   ///< of one guitar
