@@ -14,6 +14,13 @@ void AfterJackPlayer::prepare (double sampleRate)
     fadeAt = fadeLength = 0;
 }
 
+void AfterJackPlayer::reset()
+{
+    for (const Numbered& each : { now, next })
+        if (each.chain != nullptr)
+            each.chain->reset();
+}
+
 void AfterJackPlayer::publish (std::unique_ptr<AfterJack> chain)
 {
     const uint64_t oldest = oldestInUse.load (std::memory_order_acquire);

@@ -17,6 +17,9 @@ public:
     /** Forgets what it played; nothing may play meanwhile. Chains of another rate are ignored. */
     void prepare (double sampleRate);
 
+    /** [audio-thread] The chains forget what they played. */
+    void reset();
+
     /** [publisher] */
     void publish (std::unique_ptr<AfterJack>);
 

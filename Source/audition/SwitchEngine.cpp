@@ -1,5 +1,6 @@
 #include "audition/SwitchEngine.h"
 
+#include <bit>
 #include <cmath>
 #include <numbers>
 #include <stdexcept>
@@ -12,6 +13,13 @@ constexpr double pi = std::numbers::pi;
 constexpr double glideSeconds = 0.020; ///< of bypass, hum and trim over their whole way of 1
 
 double raisedCosine (double x) { return 0.5 - 0.5 * std::cos (pi * x); }
+
+bool isSound (const ModalFilter& filter)
+{
+    const auto isNumber = [] (const std::complex<double>& z) { return std::isfinite (z.real()) && std::isfinite (z.imag()); };
+    return std::isfinite (filter.direct) && std::all_of (filter.poles.begin(), filter.poles.end(), isNumber)
+        && std::all_of (filter.residues.begin(), filter.residues.end(), isNumber);
+}
 }
 
 HumCycle HumCycle::of (const Voice& voice, const MainsField& field, double emfRms)
@@ -62,11 +70,6 @@ void SwitchEngine::prepare (double sampleRate)
     humPhase = humSeconds = 0.0;
     white.reset();
     after.prepare (sampleRate);
-    bypassMix.value = bypassed.load() ? 1.0 : 0.0;
-    humLevel.value = humGain.load();
-    hissLevel.value = hissGain.load();
-    trimLevel.value = trim.load();
-
     EngineDesign plain;
     plain.filter = ModalFilter::unity (sampleRate);
     plain.probe();
@@ -79,6 +82,8 @@ void SwitchEngine::publish (const EngineDesign& design)
 {
     if (! FilterRunner::fits (design.filter) || ! FilterRunner::fits (design.hiss))
         throw std::invalid_argument ("a filter has more poles than a runner holds");
+    if (! isSound (design.filter) || ! isSound (design.hiss) || ! std::isfinite (design.gain))
+        throw std::invalid_argument ("a filter of values that are no numbers");
     pending.write (design);
 }
 
@@ -130,16 +135,61 @@ void SwitchEngine::process (float* const* channels, int numChannels, int frames)
     numChannels = std::min (numChannels, FilterRunner::maxChannels);
     if (frames > 0)
         lookForNews();
-    for (int done = 0; done < frames; done += chunk)
+    if (! started)
+    {
+        bypassMix.value = bypassed.load (std::memory_order_relaxed) ? 1.0 : 0.0;
+        humLevel.value = humGain.load (std::memory_order_relaxed);
+        hissLevel.value = hissGain.load (std::memory_order_relaxed);
+        trimLevel.value = trim.load (std::memory_order_relaxed);
+    }
+    for (int done = 0; done < frames;)
     {
         std::array<float*, FilterRunner::maxChannels> part {};
         for (int c = 0; c < numChannels; ++c)
             part[static_cast<size_t> (c)] = channels[c] + done;
-        processChunk (part.data(), numChannels, std::min (chunk, frames - done));
+        // A fade ends on its frame, whatever the blocks, so that what waits begins where it would in any other host.
+        const int left = fadeLength > 0 ? std::min (frames - done, fadeLength - fadeAt) : frames - done;
+        const int count = std::min (chunk, left);
+        processChunk (part.data(), numChannels, count);
+        done += count;
         if (fadeLength == 0)
             lookForNews();
     }
     started = started || frames > 0;
+}
+
+/** @returns false, and silence, where a sample is beyond `loudest` */
+bool SwitchEngine::takeIn (const float* samples, double* out, int frames)
+{
+    // The bits of positive numbers stand in their order, and those of no number above all.
+    constexpr uint32_t most = std::bit_cast<uint32_t> (loudest);
+    uint32_t beyond = 0;
+    for (int i = 0; i < frames; ++i)
+    {
+        beyond |= static_cast<uint32_t> ((std::bit_cast<uint32_t> (samples[i]) & 0x7fffffffu) > most);
+        out[i] = static_cast<double> (samples[i]);
+    }
+    if (beyond == 0)
+        return true;
+    bool isFine = true;
+    for (int i = 0; i < frames; ++i)
+    {
+        isFine = isFine && ! (std::isfinite (samples[i]) && std::abs (samples[i]) > loudest);
+        out[i] = std::isfinite (samples[i]) ? out[i] : 0.0;
+    }
+    if (! isFine)
+        std::fill (out, out + frames, 0.0);
+    return isFine;
+}
+
+void SwitchEngine::forgetSound()
+{
+    for (Player& p : players)
+    {
+        p.runner.reset();
+        p.hiss.reset();
+    }
+    after.reset();
 }
 
 /** One sample of the mains cycle as it sounds now, or between two designs, and a step on. */
@@ -213,15 +263,16 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
 
     std::array<std::array<double, chunk>, FilterRunner::maxChannels> dry, sound;
     double* sounds[] = { sound[0].data(), sound[1].data() };
+    bool isNoSound = false;
+    for (int c = 0; c < numChannels; ++c)
+        isNoSound = ! takeIn (channels[c], dry[static_cast<size_t> (c)].data(), frames) || isNoSound;
+    if (isNoSound && ! wasNoSound)
+        forgetSound(); // once: from here on the filters are given silence
+    wasNoSound = isNoSound;
     for (int c = 0; c < numChannels; ++c)
     {
-        auto& in = dry[static_cast<size_t> (c)];
+        const auto& in = dry[static_cast<size_t> (c)];
         auto& out = sound[static_cast<size_t> (c)];
-        for (int i = 0; i < frames; ++i)
-        {
-            const float x = channels[c][i];
-            in[static_cast<size_t> (i)] = std::isfinite (x) ? static_cast<double> (x) : 0.0;
-        }
         now.runner.process (c, in.data(), out.data(), frames);
         if (isSteady)
         {
@@ -250,6 +301,13 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
             const auto k = static_cast<size_t> (i);
             const double x = dry[static_cast<size_t> (c)][k], y = sounds[c][i] * level[k];
             channels[c][i] = static_cast<float> (wet[k] >= 1.0 ? y : x + wet[k] * (y - x));
+        }
+    // A state that is no number stays so for ever: its last sample tells.
+    for (int c = 0; c < numChannels; ++c)
+        if (! std::isfinite (channels[c][frames - 1]))
+        {
+            forgetSound();
+            std::fill (channels[c], channels[c] + frames, 0.0f);
         }
 
     if (fade && (fadeAt += frames) >= fadeLength)

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <array>
 #include <atomic>
+#include <cmath>
 
 namespace coldiron
 {
@@ -48,20 +49,24 @@ public:
         @param sampleRate  [Hz]; designs for another rate are ignored */
     void prepare (double sampleRate);
 
-    /** [publisher] Never waits. A filter with more poles than a runner holds throws std::invalid_argument. */
+    /** [publisher] Never waits. A filter with more poles than a runner holds, or of values that are no numbers, throws
+        std::invalid_argument. */
     void publish (const EngineDesign&);
 
     /** [publisher] What follows the jack, the same for every design; faded in 50 ms. */
     void publish (std::unique_ptr<AfterJack> chain) { after.publish (std::move (chain)); }
 
     void setBypassed (bool b) { bypassed.store (b, std::memory_order_relaxed); } ///< [any thread] faded in 20 ms
-    void setHumGain (float g) { humGain.store (g, std::memory_order_relaxed); }  ///< [any thread] linear, smoothed
-    void setHissGain (float g) { hissGain.store (g, std::memory_order_relaxed); } ///< [any thread] linear, smoothed
-    void setTrim (float g) { trim.store (g, std::memory_order_relaxed); }        ///< [any thread] linear, smoothed, last of all; not in bypass
+    void setHumGain (float g) { keep (humGain, g); }   ///< [any thread] linear, smoothed
+    void setHissGain (float g) { keep (hissGain, g); } ///< [any thread] linear, smoothed
+    void setTrim (float g) { keep (trim, g); }         ///< [any thread] linear, smoothed, last of all; not in bypass
 
     bool isFading() const { return fading.load (std::memory_order_relaxed); }    ///< [any thread]
 
-    /** [audio-thread] One or two channels in place. Values that are no numbers count as silence. */
+    static constexpr float loudest = 1000.0f; ///< of an input sample, +60 dBFS; what is louder is no sound
+
+    /** [audio-thread] One or two channels in place. Values that are no numbers count as silence. The up to 64 frames
+        around a sample beyond `loudest` are silence in its channel, and the filters forget, so that nothing rings on. */
     void process (float* const* channels, int numChannels, int frames);
 
 private:
@@ -91,7 +96,7 @@ private:
     std::array<Player, 2> players;
     int playing = 0;
     double rate = 48000.0;
-    bool started = false;
+    bool started = false, wasNoSound = false;
     int fadeLength = 0, fadeAt = 0;
     double humPhase = 0.0, humStep = 0.0, humSeconds = 0.0;
     WhiteNoise white;
@@ -99,8 +104,17 @@ private:
     std::atomic<bool> bypassed { false }, fading { false };
     std::atomic<float> humGain { 0.0f }, hissGain { 0.0f }, trim { 1.0f };
 
+    /** A gain that is no number leaves the one before. */
+    static void keep (std::atomic<float>& gain, float wanted)
+    {
+        if (std::isfinite (wanted))
+            gain.store (wanted, std::memory_order_relaxed);
+    }
+
     void adopt (int player, const EngineDesign&);
     void lookForNews();
+    static bool takeIn (const float* samples, double* out, int frames);
+    void forgetSound();
     void processChunk (float* const* channels, int numChannels, int frames);
     double humSound (const Player& now, const Player* next, double nextShare);
     void addHiss (Player& now, Player* next, const double* nextShare, double* sum, int frames);
