@@ -3,10 +3,21 @@
 #include "job/Printable.h"
 
 #include <CLI/CLI.hpp>
+#include <filesystem>
 #include <iostream>
 #include <new>
+#include <stdexcept>
 
 using namespace coldiron::cli;
+
+namespace
+{
+int tooLittleMemory()
+{
+    std::cerr << "coldiron: the memory of this machine is not enough for it; close other programs, or use a shorter take\n";
+    return jobIsWrong;
+}
+}
 
 int main (int argc, char** argv)
 {
@@ -40,7 +51,15 @@ int main (int argc, char** argv)
     }
     catch (const std::bad_alloc&)
     {
-        std::cerr << "coldiron: the memory of this machine is not enough for it; close other programs, or use a shorter take\n";
+        return tooLittleMemory();
+    }
+    catch (const std::length_error&)
+    {
+        return tooLittleMemory();
+    }
+    catch (const std::filesystem::filesystem_error& fault) // its own text is for programmers
+    {
+        std::cerr << coldiron::printable (fault.path1().string() + ": " + fault.code().message()) << "\n";
         return jobIsWrong;
     }
     catch (const std::exception& fault)

@@ -1,5 +1,6 @@
 #include "job/TakeHeader.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace coldiron

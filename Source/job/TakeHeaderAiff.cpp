@@ -3,6 +3,7 @@
 
 #include "job/TakeHeader.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace coldiron
