@@ -1,4 +1,5 @@
 #include "cli/Command.h"
+#include "cli/Sources.h"
 
 #include <CLI/CLI.hpp>
 #include <iostream>
@@ -10,19 +11,7 @@ namespace
 int check (const std::string& path, const Common& common)
 {
     const auto job = openJob (path, common);
-    int broken = 0;
-    for (const auto& take : job.takes)
-        try
-        {
-            takeInfo (take.file);
-        }
-        catch (const TakeError& error)
-        {
-            std::cerr << error.what() << "\n";
-            ++broken;
-        }
-    if (broken > 0)
-        return jobIsWrong;
+    checkSources (job, allTakes (job), job.afterJack.value_or (AfterJackChoice {}));
     std::cout << format ("%s: fine; %zu take%s, %zu option%s\n", path.c_str(), job.takes.size(),
                          job.takes.size() == 1 ? "" : "s", job.options.size(), job.options.size() == 1 ? "" : "s");
     return fine;

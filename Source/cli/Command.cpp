@@ -1,5 +1,6 @@
 #include "cli/Command.h"
 
+#include "cli/Sources.h"
 #include "job/RegularFile.h"
 #include "job/WriteFile.h"
 
@@ -92,7 +93,7 @@ TakeAudio openTake (const Job& job, int take)
     }
     catch (const TakeError& error)
     {
-        throw JobFault (error.what());
+        throw JobFault (takeFault (job, take, error).text());
     }
 }
 
@@ -100,9 +101,7 @@ void writeWhole (const std::string& path, const std::string& text)
 {
     if (path == "-")
     {
-        std::cout << text << std::flush;
-        if (! std::cout)
-            throw JobFault ("standard output could not be written");
+        std::cout << text << std::flush; // whether it arrived is asked at the end, for all that prints
         return;
     }
     writeFile (path, text);

@@ -1,5 +1,6 @@
 #include "audition/Loudness.h"
 #include "cli/CompareTable.h"
+#include "cli/Sources.h"
 #include "cli/TakeRender.h"
 
 #include <CLI/CLI.hpp>
@@ -53,6 +54,7 @@ Compared compareOne (const Job& job, const Option* option, LoadedTakes& takes)
 int compare (const std::string& path, bool json, const Common& common)
 {
     const auto job = openJob (path, common);
+    checkSources (job, allTakes (job));
     LoadedTakes takes (job);
     std::vector<Compared> all { compareOne (job, nullptr, takes) };
     for (const auto& option : job.options)

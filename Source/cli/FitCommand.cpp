@@ -1,11 +1,15 @@
 #include "cli/Command.h"
+#include "cli/Targets.h"
 #include "job/Readings.h"
 #include "job/RegularFile.h"
+#include "job/WriteFile.h"
 
 #include <CLI/CLI.hpp>
 
 #include <cmath>
+#include <fstream>
 #include <iostream>
+#include <sstream>
 
 namespace coldiron::cli
 {
@@ -57,6 +61,24 @@ void report (const ReadingsFile& file, const CoilFit& fit)
         std::cout << "note: " << note << "\n";
 }
 
+/** Whether a fit may take the place of that file: an earlier one, or one with nothing in it. */
+bool isOurs (const fs::path& file)
+{
+    std::error_code fault;
+    if (! wouldReplace (file) || fs::is_empty (file, fault))
+        return true;
+    constexpr std::uintmax_t longestPreset = 1000000;
+    if (fs::file_size (file, fault) > longestPreset || fault)
+        return false;
+    std::ostringstream text;
+    text << std::ifstream (file, std::ios::binary).rdbuf();
+    Json tree;
+    Faults ignored;
+    parseJson (text.str(), file.string(), tree, ignored);
+    const auto* kind = tree.find ("coldiron");
+    return kind != nullptr && kind->text.rfind ("pickup ", 0) == 0;
+}
+
 int fit (const Asked& asked, const Common& common)
 {
     const auto presets = common.presets();
@@ -65,8 +87,10 @@ int fit (const Asked& asked, const Common& common)
     const bool toFile = asked.out != "-";
     if (file && toFile && fs::path (asked.out).stem() == file->preset)
         faults.push_back ({ asked.out, 0, "the fitted pickup is like " + file->preset + " and cannot have its name; choose another" });
-    if (toFile && ! asked.replace && isThere (asked.out))
-        faults.push_back ({ asked.out, 0, "is there already and was left as it is; say --replace to write over it" });
+    if (const auto why = whyNotWritten (asked.out, { { asked.readings, "the file of readings" } }, asked.replace); ! why.empty())
+        faults.push_back ({ asked.out, 0, why });
+    else if (toFile && ! isOurs (asked.out))
+        faults.push_back ({ asked.out, 0, "is no pickup preset and was left as it is; choose another name" });
 
     CoilFit found;
     if (faults.empty())

@@ -1,11 +1,14 @@
 #include "audition/HeardLevel.h"
 #include "audition/Loudness.h"
 #include "cli/PieceRender.h"
+#include "cli/Sources.h"
+#include "cli/Targets.h"
 #include "job/RegularFile.h"
 
 #include <CLI/CLI.hpp>
 #include <cmath>
 #include <iostream>
+#include <set>
 
 namespace coldiron::cli
 {
@@ -62,6 +65,24 @@ void write (const Rendered& rendered, const std::filesystem::path& path, double 
     std::cout << line << "\n";
 }
 
+/** Nothing is written before all that can be known to go wrong has been asked. */
+void makeReady (const std::string& out, const Job& job, const std::vector<Piece>& pieces, const AfterJackChoice& after)
+{
+    std::vector<std::string> names;
+    std::set<int> takes;
+    for (const auto& piece : pieces)
+    {
+        names.push_back (piece.fileName);
+        takes.insert (piece.take);
+    }
+    checkTakeTargets (out, names, keptFiles (job, after.file));
+    checkSources (job, takes, after);
+    std::error_code error;
+    std::filesystem::create_directories (out, error);
+    if (! isFolder (out))
+        throw JobFault ((out.empty() ? "\"\"" : out) + ": no folder to write into, and it could not be made");
+}
+
 int render (const Asked& asked, const Common& common)
 {
     auto job = openJob (asked.job, common);
@@ -69,15 +90,11 @@ int render (const Asked& asked, const Common& common)
     const auto pieces = piecesOf (job, asked);
     if (job.takes.empty())
         throw JobFault (job.file.string() + ": has no take to render; expected \"takes\": [ { \"file\": \"...\" } ], record one and name it there");
-    std::error_code error;
-    std::filesystem::create_directories (asked.out, error);
-    if (! isFolder (asked.out))
-        throw JobFault (asked.out + ": no folder to write into, and it could not be made");
-
     Sounding sounding = asked.sounding;
     sounding.after = afterJackFor (job, asked.after, asked.driveDb);
     if (asked.driveDb.value_or (0.0) > 0.0 && sounding.after.sound == AfterSound::none)
         throw UsageFault ("--drive: nothing is heard after the jack that could be driven; add --after amplifier or a file");
+    makeReady (asked.out, job, pieces, sounding.after);
     PieceRenderer renderer (job, sounding);
     if (sounding.after.sound == AfterSound::amplifier)
         std::cout << "after the jack: a generic small amplifier and loudspeaker, the same for all\n";

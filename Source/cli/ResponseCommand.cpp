@@ -1,4 +1,5 @@
 #include "cli/Command.h"
+#include "cli/Targets.h"
 
 #include <CLI/CLI.hpp>
 #include <cmath>
@@ -12,7 +13,7 @@ namespace
 struct Asked
 {
     std::string job, option, onlyString, csv = "-";
-    bool relative = false;
+    bool relative = false, replace = false;
     double from = 20.0, to = 20000.0; // Hz
     int points = 400;
 };
@@ -86,6 +87,7 @@ int response (const Asked& asked, const Common& common)
     auto job = openJob (asked.job, common);
     askOnly (job, asked.onlyString);
     const Option* option = isRecorded (asked.option) ? nullptr : &optionOf (job, asked.option);
+    checkTarget (asked.csv, keptFiles (job), asked.replace);
     const auto hz = frequencies (asked);
     if (asked.relative || ! asked.onlyString.empty())
         writeWhole (asked.csv, relativeCsv (job, option, hz));
@@ -107,6 +109,7 @@ void addResponse (CLI::App& app, Common& common, Action& action)
     command->add_option ("--to", asked->to, "Highest frequency [Hz]")->capture_default_str();
     command->add_option ("--points", asked->points, "Number of frequencies, log-spaced with both ends")->capture_default_str();
     command->add_option ("--csv", asked->csv, "File to write, `-` for standard output")->capture_default_str();
+    command->add_flag ("--replace", asked->replace, "Write over a file that is there");
     addPresetFolders (*command, common);
     command->callback ([asked, &common, &action] { action = [asked, &common] { return response (*asked, common); }; });
 }

@@ -1,8 +1,11 @@
 #include "cli/Command.h"
+#include "cli/Numbers.h"
 #include "cli/SafeOutput.h"
+#include "cli/Signals.h"
 #include "job/Printable.h"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <filesystem>
 #include <iostream>
 #include <new>
@@ -17,19 +20,28 @@ int tooLittleMemory()
     std::cerr << "coldiron: the memory of this machine is not enough for it; close other programs, or use a shorter take\n";
     return jobIsWrong;
 }
+
+/** One line, as every fault is. */
+std::string usageLine (const CLI::App*, const CLI::Error& error)
+{
+    std::string words = error.what();
+    std::replace (words.begin(), words.end(), '\n', ' ');
+    return "coldiron: " + words + "; --help says what there is\n";
 }
 
-int main (int argc, char** argv)
+int runCommand (int argc, char** argv)
 {
     const SafeOutput out (std::cout), err (std::cerr);
     CLI::App app { "Hear a guitar rewire while the soldering iron is still cold.", "coldiron" };
     app.set_version_flag ("--version", "coldiron " COLDIRON_VERSION);
     app.require_subcommand (1);
+    app.failure_message (usageLine);
 
     Common common;
     Action action;
     for (const auto add : { addCheck, addResponse, addRender, addCompare, addOhms, addSpice, addPresets, addFit, addCard })
         add (app, common, action);
+    refuseWhatIsNoNumber (app);
 
     try
     {
@@ -68,4 +80,11 @@ int main (int argc, char** argv)
             std::cerr << coldiron::printable (fault.what()) << "\n";
         return jobIsWrong;
     }
+}
+}
+
+int main (int argc, char** argv)
+{
+    prepareProcess();
+    return afterPrinting (runCommand (argc, argv));
 }

@@ -2,6 +2,7 @@
 
 #include "editor/BenchWindow.h"
 #include "editor/JobWords.h"
+#include "job/KeptFiles.h"
 #include "job/WriteFile.h"
 #include "paper/DrawingSvg.h"
 #include "paper/OhmTable.h"
@@ -149,6 +150,8 @@ void BenchWindow::exportText (const juce::String& what, const juce::String& file
                                   return;
                               try
                               {
+                                  if (const auto why = whyKept (target.getFullPathName().toStdString(), keptFiles (*bench.job())); ! why.empty())
+                                      throw WriteError (target.getFileName().toStdString() + ": " + why);
                                   writeFile (target.getFullPathName().toStdString(), make());
                                   notice.say ("Saved " + target.getFileName() + ".");
                               }

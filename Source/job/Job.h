@@ -85,6 +85,7 @@ struct Job
     Load recording, listening;
     HumAnswers hum;
     std::optional<AfterJackChoice> afterJack; ///< none: whatever is usual where it is heard
+    int afterJackLine = 0;           ///< where the job says so
     std::vector<TakeEntry> takes;    ///< may be empty (plain responses need none)
     std::vector<Option> options;     ///< in the file's order
     std::string agreed;              ///< letter; empty: not agreed yet

@@ -21,6 +21,7 @@ inline constexpr size_t lugs = 100;                    ///< of one switch
 inline constexpr size_t positions = 48;                ///< of one switch
 inline constexpr size_t combinations = 20000;          ///< of the positions of all switches of one guitar: rows of `ohms`
 inline constexpr size_t takes = 200;                   ///< of one job
+inline constexpr double takeHours = 12.0;              ///< of one take
 inline constexpr size_t rewires = 50;                  ///< on one take or option
 inline constexpr size_t allRewires = 1000;             ///< on all takes and options of one job
 inline constexpr size_t rewireSteps = 500;             ///< of one rewire

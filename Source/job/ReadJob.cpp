@@ -76,7 +76,10 @@ private:
         if (const auto* listening = reader.value ("listening"))
             job.listening = readLoad (*listening, {}, faults);
         if (const auto* after = reader.value ("after_the_jack"))
+        {
             job.afterJack = readAfterJack (*after, folder, faults);
+            job.afterJackLine = after->line;
+        }
     }
 
     void readHum()

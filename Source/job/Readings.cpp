@@ -125,6 +125,11 @@ public:
 
     void read (const std::string& text)
     {
+        if (trimmed (text).empty())
+            return addFault (faults, file, 0, "the file is empty; begin with a row like pickup,humbucker-moderate");
+        if (text.find ('\0') != std::string::npos)
+            return addFault (faults, file, 0, "this is no text; save the table of readings as CSV");
+        const auto before = faults.raised();
         std::stringstream lines (text);
         int number = 0;
         for (std::string line; std::getline (lines, line);)
@@ -144,6 +149,8 @@ public:
                 return;
             }
         }
+        if (faults.raised() > before) // whoever mends those rows learns then whether more are missing
+            return;
         if (presetLine == 0)
             addFault (faults, file, 0, "no row says which generic pickup it is like; begin with one like pickup,humbucker-moderate");
         if (result.readings.readings.empty())

@@ -31,16 +31,27 @@ TakeInfo takeInfo (const std::filesystem::path& path)
 
 namespace
 {
-/** Takes a block of interleaved samples apart; `total` frames came before it. Whole numbers are full scale at 2^31. */
+/** Floats may hold what is no sound; `total` frames came before the block. */
 template <typename Sample>
-void append (TakeAudio& take, const Sample* block, sf_count_t frames, sf_count_t total, const std::filesystem::path& path)
+void checkSamples (const Sample* block, sf_count_t frames, sf_count_t channels, sf_count_t total, const std::filesystem::path& path)
 {
-    const auto channels = static_cast<sf_count_t> (take.channels.size());
     if constexpr (std::is_floating_point_v<Sample>)
         for (sf_count_t i = 0; i < frames * channels; ++i)
+        {
             if (! std::isfinite (block[i]))
                 throw TakeError (path.string() + ": sample " + std::to_string (total + i / channels)
                                  + " is not a number or infinite; export the take again");
+            if (std::abs (block[i]) > loudestSample)
+                throw TakeError (path.string() + ": sample " + std::to_string (total + i / channels)
+                                 + " is over 1000000 times full scale, which no recording is; export the take again");
+        }
+}
+
+/** Takes a block of interleaved samples apart; `total` frames came before it. Whole numbers are full scale at 2^31. */
+template <typename Sample>
+void append (TakeAudio& take, const Sample* block, sf_count_t frames, sf_count_t total)
+{
+    const auto channels = static_cast<sf_count_t> (take.channels.size());
     constexpr float unit = std::is_floating_point_v<Sample> ? 1.0f : 0x1.0p-31f;
     for (sf_count_t c = 0; c < channels; ++c)
     {
@@ -57,7 +68,7 @@ sf_count_t readFrames (SNDFILE* file, int* block, sf_count_t frames) { return sf
 
 /** By blocks and not by the header's count: a crafted count must not make us ask for the memory. */
 template <typename Sample>
-void readAll (TakeAudio& take, const TakeSource& source, const std::filesystem::path& path)
+void readAll (TakeAudio& take, const TakeSource& source, const std::filesystem::path& path, bool keeps)
 {
     constexpr sf_count_t blockFrames = 65536;
     std::vector<Sample> block (static_cast<size_t> (blockFrames * source.channels()));
@@ -68,18 +79,20 @@ void readAll (TakeAudio& take, const TakeSource& source, const std::filesystem::
         if (got <= 0)
             throw TakeError (path.string() + ": the take is cut short: its header says " + std::to_string (source.frames()) + " samples and "
                              + std::to_string (total) + " could be read; copy or export it again");
-        append (take, block.data(), got, total, path);
+        checkSamples (block.data(), got, source.channels(), total, path);
+        if (keeps)
+            append (take, block.data(), got, total);
         total += got;
     }
 }
 
-/** Samples to 24-bit, least byte first, rounded to the nearest step and held at full scale. */
+/** Samples to 24-bit, least byte first, rounded to the nearest step and held at full scale. They are numbers: put() has looked. */
 void pack24 (const float* samples, size_t count, unsigned char* bytes)
 {
     constexpr float steps = 0x1.0p23f;
     for (size_t i = 0; i < count; ++i)
     {
-        // Without branches: which way a sample falls is nothing a processor could guess. What is no number ends at -1.
+        // Without branches: which way a sample falls is nothing a processor could guess.
         const float held = std::max (-steps, std::min (samples[i] * steps, steps - 1.0f));
         const auto value = static_cast<int32_t> (held + std::copysign (0.5f, held));
         bytes[3 * i] = static_cast<unsigned char> (value);
@@ -89,7 +102,9 @@ void pack24 (const float* samples, size_t count, unsigned char* bytes)
 }
 }
 
-TakeAudio readTake (const std::filesystem::path& path)
+namespace
+{
+TakeAudio readWhole (const std::filesystem::path& path, bool keeps)
 {
     const TakeSource source (path);
     TakeAudio take;
@@ -98,13 +113,18 @@ TakeAudio readTake (const std::filesystem::path& path)
     std::error_code error;
     const auto bytes = static_cast<sf_count_t> (std::filesystem::file_size (path, error));
     for (auto& samples : take.channels)
-        samples.reserve (static_cast<size_t> (error ? 0 : std::min<sf_count_t> (source.frames(), bytes)));
+        samples.reserve (static_cast<size_t> (! keeps || error ? 0 : std::min<sf_count_t> (source.frames(), bytes)));
     if (source.isFloat())
-        readAll<float> (take, source, path);
+        readAll<float> (take, source, path, keeps);
     else
-        readAll<int> (take, source, path);
+        readAll<int> (take, source, path, keeps);
     return take;
 }
+}
+
+TakeAudio readTake (const std::filesystem::path& path) { return readWhole (path, true); }
+
+void checkTake (const std::filesystem::path& path) { readWhole (path, false); }
 
 struct TakeWriter::Impl
 {
@@ -115,6 +135,15 @@ struct TakeWriter::Impl
     bool asFloat = false;
     std::vector<float> interleaved;
     std::vector<unsigned char> packed;
+
+    /** A sum that is no number has one in it that is none. */
+    static bool areFinite (const float* samples, size_t count)
+    {
+        float sum = 0.0f;
+        for (size_t i = 0; i < count; ++i)
+            sum += samples[i] * 0.0f;
+        return std::isfinite (sum);
+    }
 
     /** Interleaved samples, by blocks that stay in the cache. */
     bool put (const float* samples, size_t count)
@@ -195,6 +224,8 @@ void TakeWriter::write (const std::vector<std::vector<float>>& channels)
                 impl->interleaved[i * channels.size() + c] = channels[c][i];
         samples = impl->interleaved.data();
     }
+    if (! Impl::areFinite (samples, frames * channels.size()))
+        impl->fail ("not written, since some of it is not a number or infinite; that is our fault, so please tell us with the job");
     if (impl->file == nullptr || ! impl->put (samples, frames * channels.size()))
         impl->fail ("could not be written whole; is the disk full?");
 }

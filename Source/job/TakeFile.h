@@ -33,6 +33,13 @@ struct TakeInfo
     not shorter than its header says. @throws TakeError in one line that says what was expected and what to do. */
 TakeInfo takeInfo (const std::filesystem::path&);
 
+/** Reads it all and keeps nothing: whether readTake() would read it, a number beyond loudestSample or none at all in it.
+    @throws TakeError likewise */
+void checkTake (const std::filesystem::path&);
+
+/** No sample of any recording is beyond this, +120 dBFS [full scale]: what is, is no sound. */
+inline constexpr float loudestSample = 1e6f;
+
 TakeAudio readTake (const std::filesystem::path&);
 
 /** Writes WAV whole or not at all (WholeFile); a fault or an early end leaves nothing. 24-bit where all samples fit within full
@@ -44,7 +51,7 @@ public:
     ~TakeWriter();                                   ///< removes what was not finished
     TakeWriter (const TakeWriter&) = delete;
     TakeWriter& operator= (const TakeWriter&) = delete;
-    void write (const std::vector<std::vector<float>>& channels);
+    void write (const std::vector<std::vector<float>>& channels); ///< @throws TakeError also for what is not finite
     void finish();                                   ///< @throws TakeError
 
 private:

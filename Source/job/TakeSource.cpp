@@ -1,6 +1,9 @@
 #include "job/TakeSource.h"
 
+#include "job/Limits.h"
+
 #include <algorithm>
+#include <cmath>
 #include <cstring>
 #include <vector>
 
@@ -20,6 +23,8 @@ TakeSource::TakeSource (const std::filesystem::path& from) : path (from), file (
         count();
     if (info.frames < 1)
         fail ("the take holds no sound; record it again");
+    if (const double hours = static_cast<double> (info.frames) / info.samplerate / 3600.0; hours > limits::takeHours)
+        fail ("the take lasts " + std::to_string (std::lround (hours)) + " hours; expected at most 12, so cut out the phrase to be heard");
 }
 
 TakeSource::~TakeSource()

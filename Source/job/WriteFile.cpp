@@ -92,6 +92,19 @@ fs::path behindLinks (const fs::path& path)
     throw std::system_error (ELOOP, std::generic_category());
 }
 
+bool wouldReplace (const fs::path& target)
+{
+    try
+    {
+        const auto place = behindLinks (target);
+        return ! isDescriptor (place) && fs::is_regular_file (place);
+    }
+    catch (const std::system_error&) // nothing is there, and writing will say why
+    {
+        return false;
+    }
+}
+
 WholeFile::WholeFile (const fs::path& target) : asked (target)
 {
     try

@@ -46,6 +46,9 @@ private:
 /** All at once. @throws WriteError */
 void writeFile (const std::filesystem::path& target, const std::string& content);
 
+/** Whether writing there takes the place of a regular file. */
+bool wouldReplace (const std::filesystem::path& target);
+
 /** The file that a path names behind its symbolic links, also where it is not there yet.
     @throws std::system_error  where links lead in a circle or the folder cannot be searched */
 std::filesystem::path behindLinks (const std::filesystem::path&);

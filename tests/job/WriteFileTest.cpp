@@ -175,15 +175,22 @@ TEST_CASE ("where nothing can be written, one line says why")
     CHECK (refusal ("").find ("\"\": ") == 0);
     CHECK_FALSE (refusal (folder.path / std::string (300, 'n')).empty());
     CHECK (entries (folder.path) == 0);
-    if (geteuid() == 0)
-    {
-        WARN ("run by root, to whom nothing is write-protected: that case is left out");
-        return;
-    }
+
     const auto file = folder.write ("protected.txt", "old");
-    REQUIRE (chmod (file.c_str(), 0400) == 0);
-    CHECK (refusal (file).find ("write-protected") != std::string::npos);
+    REQUIRE (chmod (file.c_str(), 0444) == 0);
+    REQUIRE (chmod (folder.path.c_str(), 0777) == 0);
+    const pid_t child = fork();
+    if (child == 0) // without the rights of root, to whom nothing is write-protected
+    {
+        if (geteuid() == 0 && setuid (65534) != 0)
+            _exit (2);
+        _exit (refusal (file).find ("write-protected") != std::string::npos ? 0 : 1);
+    }
+    int status = -1;
+    waitpid (child, &status, 0);
+    CHECK (status == 0);
     CHECK (contents (file) == "old");
+    CHECK (entries (folder.path) == 1);
 }
 
 TEST_CASE ("what was not finished leaves the old file, and no other")
@@ -216,6 +223,25 @@ TEST_CASE ("litter of dead writers is swept, that of living ones and of others i
     CHECK (entries (folder.path) == 4);
     CHECK (fs::exists (folder.path / ".coldiron-notes.part"));
     CHECK (contents (folder.path / "a.txt").size() > 10);
+}
+
+TEST_CASE ("what a process is writing can be removed at once, as a signal asks")
+{
+    const Folder folder;
+    folder.write ("old.txt", "old");
+    const pid_t child = fork();
+    if (child == 0)
+    {
+        WholeFile one (folder.path / "old.txt"), two (folder.path / "new.txt");
+        WholeFile done (folder.path / "done.txt");
+        done.finish();
+        removeAllTemporaries();
+        _exit (0);
+    }
+    waitpid (child, nullptr, 0);
+    CHECK (contents (folder.path / "old.txt") == "old");
+    CHECK (fs::exists (folder.path / "done.txt"));
+    CHECK (entries (folder.path) == 2);
 }
 
 TEST_CASE ("a temporary's name is told from all others")

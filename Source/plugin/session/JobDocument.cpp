@@ -1,5 +1,6 @@
 #include "plugin/session/JobDocument.h"
 
+#include "job/KeptFiles.h"
 #include "job/WriteFile.h"
 #include "plugin/session/TakeEdits.h"
 
@@ -86,6 +87,11 @@ bool JobDocument::save (const fs::path& path, const JobTree& withSettings)
     JobTree saved = withSettings;
     if (moves)
         moveTo (saved, jobFolder, folder);
+    if (const auto why = whyKept (path, keptFiles (*current)); ! why.empty())
+    {
+        refuse (path.string() + ": " + why);
+        return false;
+    }
     try
     {
         writeFile (path, textOf (saved));

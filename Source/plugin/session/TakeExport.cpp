@@ -4,6 +4,7 @@
 #include "audition/Loudness.h"
 #include "audition/Renderer.h"
 #include "filter/FilterDesigner.h"
+#include "job/KeptFiles.h"
 #include "job/TakeFile.h"
 
 #include <cmath>
@@ -34,6 +35,14 @@ std::vector<Piece> piecesOf (const Job& job)
     for (const auto& option : job.options)
         pieces.push_back ({ option.letter + ".wav", &option, option.take });
     return pieces;
+}
+
+/** Before the first is written: none takes the place of a take. */
+void checkTargets (const Job& job, const std::filesystem::path& folder, const std::vector<Piece>& pieces)
+{
+    for (const auto& piece : pieces)
+        if (const auto why = whyKept (folder / piece.name, keptFiles (job)); ! why.empty())
+            throw TakeError (piece.name + ": " + why);
 }
 
 double gainTo (const Rendered& rendered, const Heard& take)
@@ -72,6 +81,7 @@ void TakeExport::run()
         const auto pieces = piecesOf (*job);
         if (job->takes.empty())
             throw TakeError ("the job has no take to render");
+        checkTargets (*job, folder, pieces);
         std::map<int, Heard> takes;
         for (size_t i = 0; i < pieces.size() && ! stops; ++i)
         {

@@ -145,3 +145,28 @@ TEST_CASE ("All options are written as sound on a thread of their own, the same 
         ::usleep (10000);
     CHECK_FALSE (gone.fault().empty());
 }
+
+TEST_CASE ("Neither a rendering nor the job takes the place of a take")
+{
+    Folder folder;
+    const auto take = folder.take ("job/now.wav");
+    const auto file = folder.path / "job" / "job.json";
+    std::ofstream (file) << jobWith (R"({ "file": "now.wav" })", R"("A": { "name": "As it is" })");
+    const auto written = fs::last_write_time (take);
+    Session session (sessions::shippedPresets());
+    REQUIRE (session.openJob (file));
+    {
+        TakeExport render (session.job(), folder.path / "job", false);
+        for (int i = 0; i < 1000 && ! render.isDone(); ++i)
+            ::usleep (10000);
+        REQUIRE (render.isDone());
+        CHECK (render.fault().find ("now.wav: is a take of the job") == 0);
+        CHECK (render.written().empty());
+    }
+    fs::create_symlink ("now.wav", folder.path / "job" / "link.json");
+    for (const char* name : { "now.wav", "link.json" })
+        CHECK_FALSE (session.saveJob (folder.path / "job" / name));
+    CHECK (fs::last_write_time (take) == written);
+    CHECK_FALSE (fs::exists (folder.path / "job" / "A.wav"));
+    CHECK (session.saveJob (file));
+}
