@@ -120,7 +120,7 @@ std::vector<OtherCoil> otherCoils (const Side& option)
     Side side = option;
     for (const Control& control : controls (side.harness))
         if (control.positions.empty())
-            side.setting.knobs[control.name] = 10.0;
+            side.setting.knobs[control.name] = control.rest;
     if (auto here = atSetting (side); ! here.empty())
         return here;
     for (const Control& control : controls (side.harness))

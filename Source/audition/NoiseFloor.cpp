@@ -198,7 +198,7 @@ NoiseTrust judgeNoise (const NoiseFloor& floor, const Side& recorded, const Chan
     Side open = recorded;
     for (const auto& control : controls (open.harness))
         if (control.positions.empty())
-            open.setting.knobs[control.name] = 10.0;
+            open.setting.knobs[control.name] = control.rest;
     const auto treble = [] (const Voice& voice) { return std::abs (voice.plain (4000.0)) / std::max (1e-12, std::abs (voice.plain (500.0))); };
     return judgeNoise (floor, gain, treble (change.recordedVoice()) < 0.708 * treble (open.voice()));
 }

@@ -55,8 +55,7 @@ std::vector<std::string> heardKnobs (const Side& side, const Setting& setting)
 std::optional<Setting> whereTwoAreHeard (const Side& side)
 {
     std::vector<Setting> settings { side.setting };
-    for (auto& [knob, value] : settings.front().knobs)
-        value = 10.0;
+    settings.front().knobs.clear();
     constexpr size_t limit = 256;
     for (const auto& control : controls (side.harness))
     {

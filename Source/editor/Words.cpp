@@ -70,11 +70,11 @@ juce::String settingInWords (const Harness& harness, const Setting& setting)
             continue;
         }
         anyKnob = true;
-        const double value = setting.knob (control.name);
+        const double value = setting.knob (control.name, control.rest);
         if (first < 0.0)
             first = value;
         allSame = allSame && std::abs (value - first) < 0.05;
-        if (std::abs (value - 10.0) > 0.05)
+        if (std::abs (value - control.rest) > 0.05)
             turned.add (plain (control.name) + " " + knob (value));
     }
     if (anyKnob && allSame && first >= 0.0)

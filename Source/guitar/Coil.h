@@ -27,7 +27,7 @@ struct Coil
     Magnet magnet = Magnet::north;
     Wound wound = Wound::clockwise;
     double offsetMm = 0.0;       ///< from the pickup's middle, positive towards the neck
-    double output = 1.0;         ///< the whole string EMF, relative; > 0
+    double output = 1.0;         ///< the whole string EMF, relative; > 0. Files leave it out for turns / 5000
     double turns = 5000.0;       ///< > 0; only the hum counts it
     std::vector<std::string> hears; ///< strings heard; empty: all
 
@@ -46,10 +46,13 @@ struct Pickup
     std::string name;
     std::vector<Coil> coils;     ///< one or more, order kept
     double coupling = 0.0;       ///< k between any two coils, -1 < k < 1, positive when aiding as the string drives them
-    std::vector<std::array<std::string, 2>> inside; ///< joints not brought out, as "north.finish"
+    std::vector<std::array<std::string, 2>> inside; ///< joints not brought out, as "north.finish"; a lead may be one with "shield"
     double slantMm = 0.0;        ///< bridge distance at the lowest string minus that at the highest
     bool shield = false;         ///< has a cover, baseplate or braid to solder to
     Knowledge known = Knowledge::assumed;
     std::vector<std::pair<std::string, std::string>> colours; ///< lead -> colour, as found on the bench
+
+    /** Whether that lead is joined to cover or braid inside: a two-lead braided pickup's cold lead. */
+    bool isOnShieldInside (const std::string& lead) const;
 };
 }

@@ -25,13 +25,19 @@ std::string partner (const Pickup& pickup, const std::string& lead)
 {
     std::string found;
     for (const auto& [a, b] : pickup.inside)
-        if (a == lead || b == lead)
+        if ((a == lead || b == lead) && a != "shield" && b != "shield")
         {
             if (! found.empty())
                 throw NotInSeries (lead + " has several joints inside");
             found = a == lead ? b : a;
         }
     return found;
+}
+
+/** Whether leads are joined inside, apart from one that the braid carries. */
+bool joinsCoils (const Pickup& pickup)
+{
+    return std::any_of (pickup.inside.begin(), pickup.inside.end(), [] (const auto& joint) { return joint[0] != "shield" && joint[1] != "shield"; });
 }
 
 SeriesPath::Step stepInto (const Pickup& pickup, const std::string& lead)
@@ -49,7 +55,7 @@ SeriesPath::SeriesPath (const Pickup& pickup)
     if (pickup.coils.empty())
         throw NotInSeries ("the pickup has no coils");
 
-    if (pickup.inside.empty())
+    if (! joinsCoils (pickup))
     {
         const int hum = pickup.coils.front().humSign() * (pickup.coils.front().stringSign() < 0 ? -1 : 1);
         for (int i = 0; i < (int) pickup.coils.size(); ++i)
@@ -119,7 +125,7 @@ PickupOnBench::PickupOnBench (const Pickup& pickup, const SeriesPath& path, doub
     harness.addPart (jack);
     harness.solder ({ "pickup." + enter (pickup, path.steps.front()), "jack.tip" });
     harness.solder ({ "pickup." + leave (pickup, path.steps.back()), "jack.sleeve" });
-    if (pickup.inside.empty())
+    if (! joinsCoils (pickup))
         for (size_t i = 1; i < path.steps.size(); ++i)
             harness.solder ({ "pickup." + leave (pickup, path.steps[i - 1]), "pickup." + enter (pickup, path.steps[i]) });
 

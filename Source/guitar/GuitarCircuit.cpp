@@ -170,7 +170,7 @@ private:
 
     void add (const Part& part, const PotPart& pot)
     {
-        const double knob = setting.knob (part.knobName());
+        const double knob = setting.knob (part.knobName(), pot.rest);
         const auto one = node (part.name + ".1"), two = node (part.name + ".2"), three = node (part.name + ".3");
         const double ohms = pot.ohms * factors.pots, t = knob / 10.0;
         if (pot.opensAtTen && knob >= 10.0)

@@ -25,6 +25,7 @@ struct PotPart
     bool opensAtTen = false; ///< no-load: at knob 10 the wiper leaves the track
     bool turnedOver = false; ///< meets its taper from the other end: r(t) = 1 - share(1 - t)
     double tolerance = 0.2;  ///< share of the value
+    double rest = 10.0;      ///< 0..10: where the knob stands when nothing is said, a blend's detent; the same for all of one shaft
 };
 
 struct CapacitorPart { double farads = 0.0; double tolerance = 0.1; };

@@ -72,7 +72,8 @@ void Harness::replacePart (const std::string& name, Part fresh, const std::map<s
         if (lead)
             landings.push_back ({ full (to), landingOf.at (point) });
         for (const auto& other : leadsOn (point))
-            landings.push_back ({ other, { full (to), -1 } });
+            if (splitPoint (other).first != name) // its own lead on its own shield is told of where the lead's turn comes
+                landings.push_back ({ other, { full (to), -1 } });
         for (const auto& other : lugsWiredTo (point))
         {
             const auto [otherPart, otherTerminal] = splitPoint (other);
@@ -118,6 +119,19 @@ void Harness::replacePart (const std::string& name, Part fresh, const std::map<s
     tidyJoints();
     for (const auto& joint : inside)
     {
+        if (const bool first = joint[0] == "shield"; first || joint[1] == "shield")
+        {
+            // What was the cold lead is the braid now: the braid goes where the lead was.
+            const auto lead = full (joint[first ? 1 : 0]), shield = full ("shield");
+            if (const auto lug = landingOf.at (lead).lug; ! lug.empty() && lug != shield)
+            {
+                addWire (shield, lug);
+                landingOf[lead] = { shield, -1 };
+            }
+            else if (landingOf.at (lead).isFree())
+                landingOf[lead] = { shield, -1 };
+            continue;
+        }
         const auto& a = landingOf.at (full (joint[0]));
         if (a.isFree() || a.joint < 0 || a.joint != landingOf.at (full (joint[1])).joint)
             solder ({ full (joint[0]), full (joint[1]) });

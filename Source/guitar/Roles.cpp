@@ -144,7 +144,7 @@ std::vector<Connection> sideConnections (const Harness& harness, const std::stri
         if (harness.isLead (point))
         {
             const auto& landing = harness.landings().at (point);
-            if (! landing.lug.empty() && ! isOnSide (harness, landing.lug, pickup))
+            if (! landing.lug.empty() && (! isOnSide (harness, landing.lug, pickup) || landing.lug == pickup + ".shield"))
                 all.push_back ({ point, landing.lug, true });
             else if (landing.joint >= 0)
             {

@@ -4,10 +4,10 @@
 
 namespace coldiron
 {
-double Setting::knob (const std::string& name) const
+double Setting::knob (const std::string& name, double rest) const
 {
     const auto found = knobs.find (name);
-    return found == knobs.end() ? 10.0 : found->second;
+    return found == knobs.end() ? rest : found->second;
 }
 
 const SwitchType::Position& Setting::position (const Part& switchPart) const
@@ -28,8 +28,11 @@ std::vector<Control> controls (const Harness& harness)
     for (const auto& part : harness.parts())
     {
         Control control;
-        if (part.as<PotPart>() != nullptr)
+        if (const auto* pot = part.as<PotPart>())
+        {
             control.name = part.knobName();
+            control.rest = pot->rest;
+        }
         else if (const auto* lever = part.as<SwitchPart>())
         {
             control.name = part.leverName();

@@ -44,6 +44,20 @@ std::string oneEnd (const Harness& harness, const std::string& side)
     return resolvePoint (harness, "@" + side);
 }
 
+/** The cold lead of a braided pickup is its braid: it cannot go elsewhere. */
+void checkMayLeave (const Harness& harness, const std::vector<Connection>& connections)
+{
+    for (const auto& connection : connections)
+    {
+        const auto [name, lead] = splitPoint (connection.inner);
+        const auto* part = harness.find (name);
+        const auto* pickup = part != nullptr ? part->as<PickupPart>() : nullptr;
+        if (pickup != nullptr && pickup->pickup.isOnShieldInside (lead))
+            throw HarnessError (connection.inner + " and the braid of " + name + " are one: that end cannot leave ground, or the braid and cover would be live;"
+                                " it needs a pickup with four leads, or this one opened");
+    }
+}
+
 void move (Harness& harness, const Step& step)
 {
     const auto& what = step.points.at (0);
@@ -54,6 +68,7 @@ void move (Harness& harness, const Step& step)
         if (! step.from.empty())
             throw HarnessError (what + ": a whole side is moved from where it is; leave \"from\" away");
         const auto connections = sideConnections (harness, pickup, cold);
+        checkMayLeave (harness, connections);
         const auto place = oneEnd (harness, what);
         const auto to = resolvePoint (harness, step.to);
         const auto leaving = step.leaving.empty() ? std::string() : resolvePoint (harness, step.leaving);
@@ -67,6 +82,11 @@ void move (Harness& harness, const Step& step)
     const auto to = resolvePoint (harness, step.to);
     const auto leaving = step.leaving.empty() ? std::string() : resolvePoint (harness, step.leaving);
     std::string place;
+    if (harness.isLead (a) && harness.landings().at (a).isFree() && step.from.empty() && step.leaving.empty())
+    {
+        harness.solder ({ a, to });
+        return;
+    }
     if (harness.isLead (a))
     {
         place = resolvePoint (harness, "@" + a);
@@ -105,6 +125,8 @@ void swap (Harness& harness, const Step& step)
     if (sideA)
     {
         const auto a = sideConnections (harness, pickupA, coldA), b = sideConnections (harness, pickupB, coldB);
+        checkMayLeave (harness, a);
+        checkMayLeave (harness, b);
         const auto placeA = oneEnd (harness, first), placeB = oneEnd (harness, second);
         // An anchor that is itself a lead of a moving connection would be lost in between.
         redirectAll (harness, a, placeB);
@@ -112,12 +134,53 @@ void swap (Harness& harness, const Step& step)
         return;
     }
     const auto a = resolvePoint (harness, first), b = resolvePoint (harness, second);
+    if (a == b && first != second)
+        return; // a role that has its place already: the pickup is on the wiper
     if (a == b)
         throw HarnessError (a + " cannot change places with itself");
     if (harness.isLead (a) && harness.isLead (b))
         harness.swapLeads (a, b);
     else
         harness.swapLugs (a, b);
+}
+}
+
+namespace
+{
+template <typename... Kinds>
+void keepTolerance (Part& fresh, const Part& old)
+{
+    const auto keep = [&] (auto* now, const auto* before)
+    {
+        if (now != nullptr && before != nullptr)
+            now->tolerance = before->tolerance;
+    };
+    (keep (fresh.as<Kinds>(), old.as<Kinds>()), ...);
+}
+
+/** A pot in a pot's place: what the step does not say stays as it was. */
+Part keepingWhatIsNotSaid (const Harness& harness, const Step& step)
+{
+    Part fresh = step.as.value();
+    const auto* found = harness.find (step.part);
+    const auto kept = [&step] (const char* key) { return std::find (step.leftOut.begin(), step.leftOut.end(), key) != step.leftOut.end(); };
+    if (found != nullptr && kept ("tolerance"))
+        keepTolerance<PotPart, CapacitorPart, ResistorPart, InductorPart> (fresh, *found);
+    auto* pot = fresh.as<PotPart>();
+    const auto* old = found != nullptr ? found->as<PotPart>() : nullptr;
+    if (pot == nullptr || old == nullptr)
+        return fresh;
+    if (kept ("taper"))
+        pot->taper = old->taper;
+    if (kept ("shaft"))
+        pot->shaft = old->shaft;
+    if (kept ("no_load"))
+        pot->opensAtTen = old->opensAtTen;
+    if (kept ("turned_over"))
+        pot->turnedOver = old->turnedOver;
+    if (kept ("rest"))
+        pot->rest = old->rest;
+    return fresh;
 }
 }
 
@@ -158,13 +221,13 @@ Harness after (const Harness& before, const Step& step)
                 if (pot == nullptr || pot->as<PotPart>() == nullptr)
                     throw HarnessError (part.name + ": it cannot sit on \"" + lever->on + "\", which is no pot of this guitar");
                 for (const auto& other : harness.parts())
-                    if (other.as<SwitchPart>() != nullptr && other.as<SwitchPart>()->on == lever->on && other.name != part.name)
-                        throw HarnessError (lever->on + " carries the switch " + other.name + " already; choose another pot");
+                    if (other.as<SwitchPart>() != nullptr && other.as<SwitchPart>()->on == lever->on)
+                        throw HarnessError (lever->on + " already has a push-pull (" + other.name + "): choose another");
             }
             harness.addPart (std::move (part));
             break;
         }
-        case Step::Kind::replace: harness.replacePart (step.part, step.as.value(), step.pointMap); break;
+        case Step::Kind::replace: harness.replacePart (step.part, keepingWhatIsNotSaid (harness, step), step.pointMap); break;
         case Step::Kind::remove: harness.removePart (step.part); break;
     }
     return harness;

@@ -20,6 +20,7 @@ struct Step
     std::string part;                   ///< fit, replace, remove: the part's name
     std::optional<Part> as;             ///< fit, replace
     std::map<std::string, std::string> pointMap; ///< replace: old point -> new point, without the part's name
+    std::vector<std::string> leftOut;   ///< replace: keys of `as` that were not said; a pot in a pot's place keeps them
     int line = 0;                       ///< in the file it came from; 0 unknown
 };
 

@@ -42,12 +42,15 @@ std::map<std::string, std::string> firstArguments (const RewireInfo& info, const
         std::stable_sort (names.begin(), names.end(), [&] (const auto& a, const auto& b) { return rank (a) > rank (b); });
         std::string value = ask.standard;
         for (const auto& name : names)
-            if (value.empty() && std::none_of (filled.begin(), filled.end(), [&] (const auto& used) { return used.second == name; }))
+            if (value.empty() && ! ask.hasStandard && std::none_of (filled.begin(), filled.end(), [&] (const auto& used) { return used.second == name; }))
                 value = name;
         if (ask.kind == "pickup" && pickup.empty())
             pickup = value = wantedPickup.empty() ? value : wantedPickup;
         filled[ask.name] = value;
     }
+    for (const auto& ask : info.asks)
+        if (! ask.standardOf.empty())
+            filled[ask.name] = standardValue (ask, filled, harness);
     return filled;
 }
 }

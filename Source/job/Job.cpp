@@ -133,7 +133,7 @@ std::optional<RewireUse> fillRewire (const std::string& preset, const std::map<s
         entry.members.emplace_back (name, named (value));
         entry.memberLines.push_back (0);
     }
-    auto use = readRewireUse (entry, library);
+    auto use = readRewireUse (entry, harness, library);
     if (! use)
         return std::nullopt;
     if (const auto why = whyNotFilled (*use, harness); ! why.empty())

@@ -27,6 +27,7 @@ struct Guitar
 struct RewireNeed
 {
     std::string point;
+    bool mustBeFree = false;         ///< nothing may be soldered to it yet
     std::string otherwise;           ///< what to tell a person where it is not so
     int line = 0;                    ///< in the rewire's file
 };
@@ -134,7 +135,12 @@ std::optional<Guitar> readGuitar (const std::string& preset, const PresetFolders
 /** The asks of a rewire, to offer what may be filled in. */
 struct RewireInfo
 {
-    struct Ask { std::string name, kind, standard; bool hasStandard = false; };
+    struct Ask
+    {
+        std::string name, kind, standard;
+        bool hasStandard = false;
+        std::string standardOf;      ///< the standard is the value of this part of the guitar, "{pot}"; empty: `standard` itself
+    };
     std::string preset, name, gives, costs, wish;
     std::vector<std::string> alsoCalled;
     std::vector<std::string> needs;  ///< in words, for people
@@ -146,6 +152,11 @@ struct RewireInfo
 std::vector<std::string> candidates (const std::string& kind, const Harness&);
 
 std::optional<RewireInfo> readRewireInfo (const std::string& preset, const PresetFolders&, Faults&);
+
+/** What an ask is filled with when nothing is said: its standard, or the value of the part that it is taken from.
+    @param arguments  the other asks as filled in
+    @returns empty where that part is not there or has no such value */
+std::string standardValue (const RewireInfo::Ask&, const std::map<std::string, std::string>& arguments, const Harness&);
 
 /** Fills a rewire in for a harness: checks asks and needs. Faults say why not. */
 std::optional<RewireUse> fillRewire (const std::string& preset, const std::map<std::string, std::string>& arguments,

@@ -184,7 +184,10 @@ void readWires (ObjectReader& reader, Guitar& guitar, Library& library)
             fine = checkPoint (pointJson, parts, guitar.harness, faults) && fine;
             if (const auto inside = fine ? leadInside (guitar.harness, pointJson.text) : std::string(); ! inside.empty())
             {
-                reader.fault (pointJson, inside + " is joined inside the pickup and cannot be reached; leave it out, or take \"inside\" away if the pickup has four leads");
+                const auto [partName, lead] = splitPoint (inside);
+                const bool braid = guitar.harness.find (partName)->as<PickupPart>()->pickup.isOnShieldInside (lead);
+                reader.fault (pointJson, inside + (braid ? " is joined to the braid inside the pickup: wire \"" + partName + ".shield\" instead, or take \"inside\" away if the pickup has four leads"
+                                                         : std::string (" is joined inside the pickup and cannot be reached; leave it out, or take \"inside\" away if the pickup has four leads")));
                 fine = false;
             }
             chain.push_back (pointJson.text);

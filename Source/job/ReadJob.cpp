@@ -1,6 +1,7 @@
 #include "job/Paths.h"
 #include "job/Readers.h"
 
+#include "guitar/Grounds.h"
 #include "job/Limits.h"
 #include "job/Quantity.h"
 #include "job/RegularFile.h"
@@ -45,6 +46,7 @@ public:
                 job.guitar = std::move (*read);
                 known = true;
                 checkAnythingHeard (job.guitar.harness, *guitar, "the guitar");
+                noteFloating (job.guitar.harness, {}, *guitar, "the guitar");
             }
         }
         readTakes (takes);
@@ -125,12 +127,17 @@ private:
             return std::nullopt;
         }
         bool fine = true;
+        Harness soFar = guitar.harness; // defaults may be taken from what the rewires before have fitted
         for (const auto& item : list->items)
         {
-            auto use = readRewireUse (item, library);
+            auto use = readRewireUse (item, soFar, library);
             fine = fine && use.has_value();
-            if (use)
-                uses.push_back (std::move (*use));
+            if (! use)
+                continue;
+            Faults ignored; // told when all are applied, with the orders that work
+            if (auto next = applyRewires (soFar, { *use }, {}, ignored))
+                soFar = std::move (*next);
+            uses.push_back (std::move (*use));
         }
         if (! fine)
             return std::nullopt;
@@ -144,6 +151,14 @@ private:
             return std::nullopt;
         }
         return harness;
+    }
+
+    /** Notes grounds that float in a wiring, apart from those that float before it. */
+    void noteFloating (const Harness& harness, const std::vector<std::string>& before, const Json& at, const std::string& what)
+    {
+        for (const auto& point : floatingGrounds (harness))
+            if (std::find (before.begin(), before.end(), point) == before.end())
+                job.warnings.push_back ({ at.file != nullptr ? *at.file : std::string(), at.line, what + ": " + floatingInWords (point) });
     }
 
     /** @returns whether anything is heard at any setting */
@@ -273,6 +288,7 @@ private:
             return;
         option.guitar = std::move (*guitar);
         option.harness = std::move (*harness);
+        noteFloating (option.harness, own != nullptr ? std::vector<std::string> {} : floatingGrounds (option.guitar.harness), value, "option " + letter);
         const auto before = faults.raised();
         const auto ownSetting = readSetting (setting, option.harness, faults);
         if (faults.raised() == before)

@@ -39,6 +39,7 @@ void readPot (ObjectReader& reader, Part& part, Library& library)
     pot.shaft = reader.text ("shaft");
     pot.opensAtTen = reader.flag ("no_load");
     pot.turnedOver = reader.flag ("turned_over");
+    pot.rest = reader.quantity ("rest", "", 0.0, 10.0, pot.rest);
     pot.tolerance = tolerance (reader, pot.tolerance);
     part.kind = std::move (pot);
 }

@@ -42,8 +42,8 @@ Coil readCoil (const std::string& name, const Json& json, Faults& faults)
     coil.magnet = magnet == "north" ? Magnet::north : magnet == "south" ? Magnet::south : Magnet::none;
     coil.wound = reader.word ("wound", { "clockwise", "counter-clockwise" }, "clockwise") == "clockwise" ? Wound::clockwise : Wound::counterClockwise;
     coil.offsetMm = reader.quantity ("offset_mm", "mm", -100.0, 100.0, 0.0);
-    coil.output = reader.quantity ("output", "", 1e-3, 100.0, 1.0);
     coil.turns = reader.quantity ("turns", "", 1.0, 1e5, 5000.0);
+    coil.output = reader.quantity ("output", "", 1e-3, 100.0, coil.turns / 5000.0);
     coil.hears = reader.texts ("hears");
     reader.finish();
     return coil;
@@ -57,6 +57,8 @@ void readInside (const Json* list, Pickup& pickup, Faults& faults)
     for (const auto& coil : pickup.coils)
         for (const char* end : { ".start", ".finish" })
             leads.push_back (coil.name + end);
+    if (pickup.shield)
+        leads.emplace_back ("shield");
     if (list->kind != Json::Kind::list)
     {
         addFault (faults, *list, "\"inside\": found " + list->kindName() + ", expected a list of pairs of leads");

@@ -5,6 +5,7 @@
 #include "job/Substitution.h"
 
 #include <algorithm>
+#include <cctype>
 
 namespace coldiron
 {
@@ -29,15 +30,37 @@ std::optional<std::string> plainText (const Json& json)
     return std::nullopt;
 }
 
+/** What an ask is filled with when nothing is said: a text, or the value of a part: { "of": "{pot}" }. */
+struct Standard
+{
+    std::string name, text, of;
+};
+
 /** A rewire's file as read, nothing filled in. */
 struct Template
 {
     std::string preset, name, gives, costs, wish, file;
     std::vector<std::string> alsoCalled;
     std::vector<std::pair<std::string, std::string>> asks;       ///< name, kind
-    std::vector<std::pair<std::string, std::string>> defaults;
+    std::vector<Standard> defaults;
     std::vector<Json> steps, needs;
 };
+
+Standard readStandard (const std::string& name, const Json& value, Faults& faults)
+{
+    if (value.kind == Json::Kind::object)
+    {
+        ObjectReader reader (value, "the default of \"" + name + "\"", faults);
+        reader.needed ("of", "\"of\": \"{pot}\", the part whose value it takes");
+        Standard standard { name, {}, reader.text ("of") };
+        reader.finish();
+        return standard;
+    }
+    const auto text = plainText (value);
+    if (! text)
+        addFault (faults, value, "the default of \"" + name + "\": found " + value.kindName() + ", expected a text, a number or { \"of\": \"{pot}\" }");
+    return { name, text.value_or (""), {} };
+}
 
 Template readTemplate (const Resolved& resolved, Faults& faults)
 {
@@ -70,10 +93,7 @@ Template readTemplate (const Resolved& resolved, Faults& faults)
             addFault (faults, *defaults, "\"defaults\": found " + defaults->kindName() + ", expected { \"cap\": \"1n\" }");
         for (const auto& [name, value] : defaults->members)
         {
-            const auto text = plainText (value);
-            if (! text)
-                addFault (faults, value, "the default of \"" + name + "\": found " + value.kindName() + ", expected a text or a number");
-            result.defaults.emplace_back (name, text.value_or (""));
+            result.defaults.push_back (readStandard (name, value, faults));
             if (std::none_of (result.asks.begin(), result.asks.end(), [&n = name] (const auto& ask) { return ask.first == n; }))
                 result.asks.emplace_back (name, "value");
         }
@@ -110,14 +130,51 @@ void readNeeds (const Template& from, const RewireUse& use, std::vector<RewireNe
             continue; // for people
         const auto filled = filledIn (item, use.arguments, length, faults);
         ObjectReader reader (filled, "a need", faults);
-        reader.needed ("point", "\"point\": a solder point that must be within reach");
-        needs.push_back ({ reader.text ("point"), reader.text ("else"), item.line });
+        const bool free = filled.find ("free") != nullptr;
+        if (! free)
+            reader.needed ("point", "\"point\": a solder point that must be within reach, or \"free\": one with nothing on it");
+        needs.push_back ({ reader.text (free ? "free" : "point"), free, reader.text ("else"), item.line });
         reader.finish();
     }
 }
 
+std::string kindOf (const Template& from, const std::string& ask)
+{
+    const auto found = std::find_if (from.asks.begin(), from.asks.end(), [&] (const auto& a) { return a.first == ask; });
+    return found == from.asks.end() ? std::string ("value") : found->second;
+}
+
+bool isOfPart (const Template& from, const std::string& ask)
+{
+    return std::any_of (from.defaults.begin(), from.defaults.end(), [&] (const auto& standard) { return standard.name == ask && ! standard.of.empty(); });
+}
+
+/** The defaults that are a part's value, once what names the part is known. @returns why one has none; empty: all have */
+std::string fillFromParts (const Template& from, RewireUse& use, const Harness& harness)
+{
+    for (const auto& standard : from.defaults)
+    {
+        if (standard.of.empty() || use.arguments.count (standard.name) > 0)
+            continue;
+        if (std::vector<std::string> missing; filledIn (standard.of, use.arguments, missing), ! missing.empty())
+        {
+            if (std::any_of (from.asks.begin(), from.asks.end(), [&] (const auto& ask) { return ask.first == missing.front(); }))
+                continue; // an ask that is not filled is told of as such
+            return "the default of \"" + standard.name + "\" is of {" + missing.front() + "}, which is not asked for";
+        }
+        const auto value = standardValue ({ standard.name, kindOf (from, standard.name), {}, true, standard.of }, use.arguments, harness);
+        if (value.empty())
+        {
+            auto why = whyNotFilled (use, harness); // most likely the part it is taken from is none of the guitar
+            return ! why.empty() ? why : "say \"" + standard.name + "\": no value for it can be taken from the guitar";
+        }
+        use.arguments[standard.name] = value;
+    }
+    return {};
+}
+
 /** Fills a template in. @param at  where it is used */
-std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::string> arguments, const Json& at, Library& library)
+std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::string> arguments, const Json& at, const Harness& harness, Library& library)
 {
     auto& faults = library.faultList();
     const auto before = faults.raised();
@@ -126,14 +183,22 @@ std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::
     use.name = from.name;
     use.line = at.line;
     use.file = from.file;
-    for (const auto& [name, value] : from.defaults)
-        arguments.emplace (name, value);
+    for (const auto& standard : from.defaults)
+        if (standard.of.empty())
+            arguments.emplace (standard.name, standard.text);
     use.arguments = std::move (arguments);
     for (const auto& [name, kind] : from.asks)
-    {
-        if (namesSomething (kind))
+        if (namesSomething (kind) && use.arguments.count (name) > 0)
             use.kinds[name] = kind;
+    if (const auto why = fillFromParts (from, use, harness); ! why.empty())
+        addFault (faults, at, "\"" + from.name + "\" cannot be done: " + why);
+    if (faults.raised() != before)
+        return std::nullopt;
+    for (const auto& [name, kind] : from.asks)
+    {
         const auto given = use.arguments.find (name);
+        if (given == use.arguments.end() && isOfPart (from, name))
+            continue; // told of the part that it is taken from
         if (given == use.arguments.end())
             addFault (faults, at, "\"" + from.name + "\" needs \"" + name + "\", the name of a " + kind + "; " + signature (from));
         else if (given->second.empty() || given->second.find_first_of ("{}") != std::string::npos)
@@ -162,7 +227,41 @@ std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::
 }
 }
 
-std::optional<RewireUse> readRewireUse (const Json& entry, Library& library)
+namespace
+{
+std::string asSpoken (std::string words)
+{
+    std::replace (words.begin(), words.end(), '-', ' ');
+    std::transform (words.begin(), words.end(), words.begin(), [] (unsigned char c) { return static_cast<char> (std::tolower (c)); });
+    return words;
+}
+
+/** The rewires that go by another name in the trade. A job keeps the one name of each, so that it means the same to all
+    who read it: what is asked for by another is a fault that says the name. */
+std::vector<std::string> calledAlso (const std::string& words, Library& library)
+{
+    std::vector<std::string> names;
+    Faults ignored;
+    Library others (library.presetFolders(), ignored);
+    for (const auto& name : library.presetFolders().list ("rewires"))
+    {
+        Json json;
+        json.kind = Json::Kind::text;
+        json.text = name;
+        const auto resolved = others.resolve ("rewire", json);
+        if (! resolved)
+            continue;
+        const auto from = readTemplate (*resolved, ignored);
+        const auto& also = from.alsoCalled;
+        if (asSpoken (from.name) == asSpoken (words)
+            || std::any_of (also.begin(), also.end(), [&] (const auto& other) { return asSpoken (other) == asSpoken (words); }))
+            names.push_back ("\"" + name + "\"");
+    }
+    return names;
+}
+}
+
+std::optional<RewireUse> readRewireUse (const Json& entry, const Harness& harness, Library& library)
 {
     auto& faults = library.faultList();
     if (entry.kind != Json::Kind::object || entry.find ("use") == nullptr)
@@ -171,7 +270,14 @@ std::optional<RewireUse> readRewireUse (const Json& entry, Library& library)
                                      + ", expected { \"use\": \"NAME\", ... }");
         return std::nullopt;
     }
-    const auto resolved = library.resolve ("rewire", *entry.find ("use"));
+    const auto& wanted = *entry.find ("use");
+    if (wanted.kind == Json::Kind::text && library.presetFolders().find ("rewires", wanted.text).empty())
+        if (const auto names = calledAlso (wanted.text, library); ! names.empty())
+        {
+            addFault (faults, wanted, "there is no rewire preset \"" + wanted.text + "\"; what is also called so is " + listed (names) + (names.size() > 1 ? ": use one of them" : ": use that"));
+            return std::nullopt;
+        }
+    const auto resolved = library.resolve ("rewire", wanted);
     if (! resolved)
         return std::nullopt;
     const auto before = faults.raised();
@@ -199,7 +305,7 @@ std::optional<RewireUse> readRewireUse (const Json& entry, Library& library)
     }
     if (faults.raised() != before)
         return std::nullopt;
-    return fill (from, std::move (arguments), entry, library);
+    return fill (from, std::move (arguments), entry, harness, library);
 }
 
 std::optional<RewireInfo> readRewireInfo (const Resolved& resolved, Library& library)
@@ -216,11 +322,12 @@ std::optional<RewireInfo> readRewireInfo (const Resolved& resolved, Library& lib
     info.alsoCalled = from.alsoCalled;
     for (const auto& [name, kind] : from.asks)
     {
-        RewireInfo::Ask ask { name, kind, {} };
-        for (const auto& [known, value] : from.defaults)
-            if (known == name)
+        RewireInfo::Ask ask { name, kind, {}, false, {} };
+        for (const auto& standard : from.defaults)
+            if (standard.name == name)
             {
-                ask.standard = value;
+                ask.standard = standard.text;
+                ask.standardOf = standard.of;
                 ask.hasStandard = true;
             }
         info.asks.push_back (std::move (ask));

@@ -29,6 +29,10 @@ void readFitted (ObjectReader& reader, Step& step, Library& library)
         step.as = readPart (*as, step.part, step.kind == Step::Kind::replace, library);
     if (step.kind != Step::Kind::replace)
         return;
+    if (const auto* as = reader.value ("as"))
+        for (const char* key : { "taper", "shaft", "no_load", "turned_over", "rest", "tolerance" })
+            if (as->find (key) == nullptr)
+                step.leftOut.emplace_back (key);
     const auto* points = reader.value ("points");
     if (points == nullptr)
         return;

@@ -33,8 +33,9 @@ Setting readSetting (const Json*, const Harness&, Faults&);
 AfterJackChoice readAfterJack (const Json&, const std::filesystem::path& folder, Faults&);
 Load readLoad (const Json&, const Load& standard, Faults&);
 
-/** A rewire as written where it is used: { "use": ..., ask: value, ... }. Not tried on any guitar yet. */
-std::optional<RewireUse> readRewireUse (const Json& entry, Library&);
+/** A rewire as written where it is used: { "use": ..., ask: value, ... }. Not tried yet on the guitar, which only gives
+    the values that defaults are taken from. */
+std::optional<RewireUse> readRewireUse (const Json& entry, const Harness&, Library&);
 
 std::optional<Step> readStep (const Json&, Library&);
 std::optional<RewireInfo> readRewireInfo (const Resolved&, Library&);

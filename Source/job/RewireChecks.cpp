@@ -7,6 +7,7 @@
 #include "guitar/Setting.h"
 #include "job/Limits.h"
 #include "job/Quantity.h"
+#include "job/Substitution.h"
 
 #include <algorithm>
 #include <set>
@@ -79,7 +80,7 @@ std::string leadInside (const Harness& harness, const std::string& expression)
     const auto [partName, lead] = splitPoint (name);
     const auto* part = harness.find (partName);
     const auto* pickup = part != nullptr ? part->as<PickupPart>() : nullptr;
-    if (pickup != nullptr)
+    if (pickup != nullptr && lead != "shield") // a braid is reached although a lead may be joined to it inside
         for (const auto& joint : pickup->pickup.inside)
             if (joint[0] == lead || joint[1] == lead)
                 return name;
@@ -101,6 +102,13 @@ std::string whyInsideBroken (const Harness& harness)
                 inside.insert (part.name + "." + lead);
         for (const auto& joint : pickup->pickup.inside)
         {
+            if (joint[0] == "shield" || joint[1] == "shield")
+            {
+                const auto lead = part.name + "." + joint[joint[0] == "shield" ? 1 : 0];
+                if (harness.landings().at (lead).lug != part.name + ".shield")
+                    return lead + " and the braid of \"" + part.name + "\" are one inside the pickup: they cannot be parted; it needs a pickup with four leads, or this one opened";
+                continue;
+            }
             const auto& a = harness.landings().at (part.name + "." + joint[0]);
             const auto& b = harness.landings().at (part.name + "." + joint[1]);
             const auto others = harness.leadsInJoint (a.joint);
@@ -122,6 +130,11 @@ std::vector<std::string> positionsOf (const SwitchType& type)
 
 std::string whyControlsClash (const Harness& harness)
 {
+    std::map<std::string, double> restOf;
+    for (const auto& part : harness.parts())
+        if (const auto* pot = part.as<PotPart>())
+            if (const auto [twin, isNew] = restOf.emplace (part.knobName(), pot->rest); ! isNew && twin->second != pot->rest)
+                return "the pots on the shaft \"" + part.knobName() + "\" have different \"rest\": one shaft stands in one place";
     std::map<std::string, std::vector<std::string>> seen; // a knob has no positions
     for (const auto& part : harness.parts())
     {
@@ -186,6 +199,33 @@ std::string whyUnheard (const Harness& harness, const std::vector<GuitarString>&
     return {};
 }
 
+namespace
+{
+bool isFree (const Harness& harness, const std::string& point)
+{
+    return harness.isLead (point) ? harness.landings().at (point).isFree() : harness.leadsOn (point).empty() && harness.lugsWiredTo (point).empty();
+}
+}
+
+std::string standardValue (const RewireInfo::Ask& ask, const std::map<std::string, std::string>& arguments, const Harness& harness)
+{
+    if (ask.standardOf.empty())
+        return ask.standard;
+    std::vector<std::string> unknown;
+    const auto* part = harness.find (filledIn (ask.standardOf, arguments, unknown));
+    if (part == nullptr)
+        return {};
+    if (const auto* pot = part->as<PotPart>())
+        return ask.kind == "taper" ? (pot->taper.name == "points" ? std::string() : pot->taper.name) : quantityText (pot->ohms);
+    if (const auto* capacitor = part->as<CapacitorPart>())
+        return quantityText (capacitor->farads);
+    if (const auto* resistor = part->as<ResistorPart>())
+        return quantityText (resistor->ohms);
+    if (const auto* inductor = part->as<InductorPart>())
+        return quantityText (inductor->henries);
+    return {};
+}
+
 std::string whyNotFilled (const RewireUse& use, const Harness& harness)
 {
     std::map<std::string, std::string> taken;
@@ -205,7 +245,9 @@ std::string whyNotFilled (const RewireUse& use, const Harness& harness)
         else
             try
             {
-                resolvePoint (harness, need.point);
+                const auto point = resolvePoint (harness, need.point);
+                if (need.mustBeFree && ! isFree (harness, point))
+                    why = point + " is wired already";
             }
             catch (const HarnessError& error)
             {

@@ -2,6 +2,7 @@
 
 #include "audition/PickupsHeard.h"
 #include "audition/Volumes.h"
+#include "job/Quantity.h"
 
 #include <algorithm>
 
@@ -116,6 +117,19 @@ table{width:100%;border-collapse:collapse}td,th{padding:6.5px 8px 6.5px 0;border
 std::string row (const std::string& words) { return "<div class=\"row\"><span class=\"ck\"></span><span>" + words + "</span></div>"; }
 }
 
+namespace
+{
+/** "All knobs at 10", and which of them rest elsewhere: a blend in its detent. */
+std::string knobsOpen (const Guitar& guitar)
+{
+    std::string words = "All knobs at 10";
+    for (const auto& control : controls (guitar.harness))
+        if (control.positions.empty() && control.rest != 10.0)
+            words += ", " + escaped (plain (control.name)) + " at " + quantityText (control.rest) + ", its detent";
+    return words;
+}
+}
+
 std::vector<TakePlan> takePlans (const Guitar& guitar)
 {
     std::vector<TakePlan> alone, together;
@@ -161,7 +175,7 @@ std::string takeCardHtml (const Guitar& guitar, const std::string& title, const 
             "<svg class=\"tag\" viewBox=\"0 0 104 88\" aria-hidden=\"true\"><path d=\"M16 1H88L103 16V82a5 5 0 0 1 -5 5H6a5 5 0 0 1 -5 -5V16Z\" fill=\"#1C2A33\"/>"
             "<circle cx=\"52\" cy=\"13\" r=\"5.5\" fill=\"#fff\"/><path d=\"M14 52h4M24 42v20M30 34v36M36 46v12M42 30v44M48 40v24M54 36v32M60 46v12M66 28v48M72 40v24M78 46v12M84 50v4M88 52h4\" stroke=\"#fff\" stroke-width=\"2.6\" stroke-linecap=\"round\"/></svg></div>\n";
 
-    html += "<div class=\"two\"><div><h2>Before</h2>" + row ("All knobs at 10, push-pulls down, switch as in the table")
+    html += "<div class=\"two\"><div><h2>Before</h2>" + row (knobsOpen (guitar) + ", push-pulls down, switch as in the table")
             + row ("Guitar straight into a DI or a high-impedance input, no amplifier, no effects, no pedal in between")
             + row ("24 bits, 44.1 kHz or more, one mono file a take") + row ("Loudest note at about \xe2\x88\x92" "12 dBFS, never at 0: turn the input down, not the guitar")
             + "</div><div><h2>Note down</h2>" + row ("Cable <span class=\"line\"></span> m, about 100 pF each") + row ("Input of the DI <span class=\"line\"></span> \xce\xa9, if it says")

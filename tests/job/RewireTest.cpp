@@ -13,7 +13,7 @@ std::string jobWith (const std::string& guitar, const std::string& rewires)
 
 const std::string two = "\"two-humbuckers-four-knobs\"";
 const std::string twoLeads = R"({ "like": "one-humbucker", "parts": { "bridge": { "pickup": "humbucker-moderate-two-lead" } },
- "wires": [ ["bridge.north.start", "volume.3", "tone.1"], ["bridge.south.start", "ground"], ["volume.1", "volume.case", "ground"],
+ "wires": [ ["bridge.north.start", "volume.3", "tone.1"], ["bridge.shield", "ground"], ["volume.1", "volume.case", "ground"],
             ["volume.2", "jack.tip"], ["tone.2", "cap.1"], ["cap.2", "ground"] ] })";
 }
 
@@ -44,7 +44,8 @@ TEST_CASE ("A pickup with its joint inside cannot be split, and the words say wh
 {
     const auto faults = faultsOf (jobWith (twoLeads, R"({ "use": "series-parallel", "pickup": "bridge", "pot": "volume" })"));
     CHECK (has (faults, 5, { "four leads", "joined inside" }));
-    CHECK (faultsOf (jobWith (twoLeads, R"({ "use": "phase-pull", "pickup": "bridge", "pot": "volume" })")).empty());
+    CHECK (has (faultsOf (jobWith (twoLeads, R"({ "use": "phase-pull", "pickup": "bridge", "pot": "volume" })")), 5, { "braid", "four leads" }));
+    CHECK (faultsOf (jobWith (twoLeads, R"({ "use": "bass-cut", "pickup": "bridge", "pot": "volume" })")).empty());
 }
 
 TEST_CASE ("No step reaches inside a pickup, and none may bring a joint out")

@@ -44,6 +44,8 @@ std::optional<Harness> applied (const std::string& rewire, const Guitar& guitar,
                 for (const auto& terminal : part.points())
                     names.push_back (part.name + "." + terminal);
         }
+        if (ask.hasStandard && ! ask.standardOf.empty())
+            continue; // taken from the guitar
         if (ask.hasStandard)
             names = { ask.standard };
         std::vector<std::map<std::string, std::string>> more;

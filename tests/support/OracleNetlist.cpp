@@ -100,7 +100,7 @@ struct Writer
     double knobTravel (const Part& part, const PotPart& pot) const
     {
         const auto found = setting.knobs.find (pot.shaft.empty() ? part.name : pot.shaft);
-        return found == setting.knobs.end() ? 1.0 : found->second / 10.0;
+        return (found == setting.knobs.end() ? pot.rest : found->second) / 10.0;
     }
 
     void joinPoints()

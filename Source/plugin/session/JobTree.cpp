@@ -49,7 +49,7 @@ Setting fullSetting (const Harness& harness, const Setting& setting)
     {
         if (control.positions.empty())
         {
-            full.knobs[control.name] = setting.knob (control.name);
+            full.knobs[control.name] = setting.knob (control.name, control.rest);
             continue;
         }
         const auto named = setting.levers.find (control.name);

@@ -263,7 +263,7 @@ bool Session::setRewires (Tag tag, const std::vector<RewireChoice>& choices)
                     for (const Control& control : coldiron::controls (rewired->harness))
                     {
                         const Setting now = setting (tag);
-                        if (control.positions.empty() && now.knobs.count (control.name) != 0 && now.knob (control.name) < 10.0)
+                        if (control.positions.empty() && now.knobs.count (control.name) != 0 && now.knob (control.name) != control.rest)
                             option["setting"][control.name] = now.knob (control.name);
                         else if (const auto lever = now.levers.find (control.name);
                                  lever != now.levers.end()
