@@ -48,6 +48,8 @@ void addSpice (CLI::App&, Common&, Action&);
 void addPresets (CLI::App&, Common&, Action&);
 void addFit (CLI::App&, Common&, Action&);
 void addCard (CLI::App&, Common&, Action&);
+void addNew (CLI::App&, Common&, Action&);
+void addOffer (CLI::App&, Common&, Action&);
 
 /** Adds --presets to a command. */
 void addPresetFolders (CLI::App&, Common&);

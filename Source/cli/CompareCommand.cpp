@@ -2,6 +2,7 @@
 #include "cli/CompareTable.h"
 #include "cli/Sources.h"
 #include "cli/TakeRender.h"
+#include "job/OfferRewires.h"
 
 #include <CLI/CLI.hpp>
 #include <cmath>
@@ -38,6 +39,7 @@ Compared compareOne (const Job& job, const Option* option, LoadedTakes& takes)
     }
     compared.band = computeBand (recorded, heard, thirdOctaves());
     compared.choice = job.takeChoice (*option);
+    compared.stillAtRest = switchesStillAtRest (recorded, heard);
     if (compared.take >= 0 && ! compared.figures.silent)
     {
         const auto& take = takes.get (compared.take);

@@ -69,6 +69,8 @@ Json column (const Job& job, const Compared& c)
     }
     if (! c.choice.suggestion.empty())
         entry["better_take"] = c.choice.suggestion;
+    if (! c.stillAtRest.empty())
+        entry["as_recorded_until_thrown"] = c.stillAtRest;
     entry["trusted_to_hz"] = orNull (f.trust.trustedToHz);
     if (f.trust.trustedToHz)
         entry["noise"] = { { "lifted_by_db", f.trust.liftDb }, { "at_hz", f.trust.liftHz }, { "words", f.trust.words() } };

@@ -1,7 +1,10 @@
 #include "cli/CompareTable.h"
 
+#include "job/Quantity.h"
+
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 namespace coldiron::cli
 {
@@ -48,7 +51,7 @@ std::string numbers (const std::vector<Compared>& all)
     table += row (all, "level [dB]", [] (const Compared& c) { return unlessSilent (c, format ("%+.1f", c.figures.levelDb)); });
     table += row (all, "loudness [LU]", [] (const Compared& c)
                   { return c.figures.loudnessLu ? format ("%+.1f", *c.figures.loudnessLu) : std::string (c.figures.silent ? "silent" : "-"); });
-    table += row (all, "  give or take [LU]", [] (const Compared& c)
+    table += row (all, "  plus/minus [LU]", [] (const Compared& c)
                   { return c.letter == "now" ? std::string ("-") : format ("%.1f", c.figures.sureness.loudnessDb()); });
     table += row (all, "resonance [Hz]", [] (const Compared& c)
                   { return unlessSilent (c, c.figures.peakHz ? format ("%.0f", *c.figures.peakHz) : "none"); });
@@ -105,6 +108,8 @@ std::string words (const Compared& c)
     std::string text = c.letter + "  " + c.name + "\n";
     if (f.silent)
         return text + "   silent at this setting\n";
+    if (! c.stillAtRest.empty())
+        text += "   sounds like as recorded until " + listed (c.stillAtRest) + (c.stillAtRest.size() == 1 ? " is" : " are") + " pulled or thrown\n";
     if (c.letter != "now")
     {
         const double change = f.loudnessLu.value_or (f.levelDb);
@@ -123,8 +128,7 @@ std::string words (const Compared& c)
     }
     if (c.letter != "now")
     {
-        text += "   how sure: " + f.sureness.playingWord() + ", " + f.sureness.guitarWord() + "; " + bandWords (c.band) + ".\n   "
-                + f.sureness.explanation() + "\n";
+        text += "   how sure: " + f.sureness.playingWord() + ", " + f.sureness.guitarWord() + "; " + bandWords (c.band) + ".\n";
         if (! c.choice.words.empty())
             text += "   " + c.choice.words + (c.choice.isOwn ? " (as the option asks)" : "") + (c.choice.suggestion.empty() ? "" : "; " + c.choice.suggestion) + "\n";
         if (f.trust.trustedToHz)
@@ -152,6 +156,24 @@ std::string takeWords (const std::vector<TakeRemarks>& takes)
 }
 }
 
+namespace
+{
+/** What the marks of this table mean, each pair of them once. */
+std::string sureLegend (const std::vector<Compared>& all)
+{
+    std::string text;
+    std::set<std::string> told;
+    for (const auto& compared : all)
+    {
+        const auto& sure = compared.figures.sureness;
+        const auto marks = sure.playingWord() + ", " + sure.guitarWord();
+        if (compared.letter != "now" && ! compared.figures.silent && told.insert (marks).second)
+            text += "   " + marks + ": " + sure.explanation() + "\n";
+    }
+    return text.empty() ? text : "How sure, in words\n" + text + "\n";
+}
+}
+
 std::string compareTable (const Job& job, const std::vector<Compared>& all, const std::vector<TakeRemarks>& takes)
 {
     std::string text = job.title + "\n";
@@ -160,7 +182,7 @@ std::string compareTable (const Job& job, const std::vector<Compared>& all, cons
     text += "\n" + numbers (all) + "\n";
     for (const auto& compared : all)
         text += words (compared) + "\n";
-    text += takeWords (takes);
+    text += sureLegend (all) + takeWords (takes);
     for (const auto& result : job.blind)
         text += "blind" + (result.date.empty() ? "" : ", " + result.date) + ": " + result.words() + "\n";
     return text + "Treble is 5 kHz re 500 Hz. Magnetic hum only; touch and shield noise is not wiring's to cure.\n";

@@ -18,6 +18,7 @@ struct Compared
     OhmReading ohms;               ///< at the option's own switch positions
     Band band;                     ///< third octaves, 50 Hz to 16 kHz; empty for as recorded
     TakeChoice choice;             ///< from which take, and how it would be surer
+    std::vector<std::string> stillAtRest; ///< switches until which it sounds like as recorded
 };
 
 /** What a take has to say of itself. */

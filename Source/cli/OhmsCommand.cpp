@@ -1,5 +1,5 @@
 #include "cli/Command.h"
-#include "paper/OhmTable.h"
+#include "paper/OhmRows.h"
 
 #include <CLI/CLI.hpp>
 #include <nlohmann/json.hpp>
@@ -49,33 +49,65 @@ void printJson (const Harness& harness, const std::string& title, const std::str
                         std::cout << (isFirst ? "\n    " : ",\n    ") << row;
                         isFirst = false;
                     });
-    std::cout << "\n  ]\n}\n";
+    Json apart = Json::object();
+    for (const auto& [volume, reading] : volumesApart (harness))
+        apart[volume] = asJson (reading);
+    std::cout << "\n  ],\n  \"one_volume_at_10_others_at_0\": " << dumped (apart, -1) << "\n}\n";
 }
 
-/** Row by row; how wide the columns of the switches must be is known before. */
+/** Reads, between what, and with the volumes at 5. */
+std::string cells (const OhmReading& reading)
+{
+    const auto down = reading.isActive ? std::string() : ohmText (reading.volumeDownOhms);
+    const bool isNumber = reading.words().empty();
+    return format ("%12s  %25s  %14s\n", isNumber ? ohmText (reading.ohms).c_str() : reading.words().c_str(),
+                   isNumber ? (ohmText (reading.lowOhms) + " to " + ohmText (reading.highOhms)).c_str() : "", down.c_str());
+}
+
+/** The rows that differ; of a table too long to be compared every row, as it comes. */
 void printTable (const Harness& harness)
 {
+    constexpr size_t mostCompared = 1000;
     std::vector<int> widths;
+    size_t combinations = 1;
     for (const auto& control : controls (harness))
     {
         if (control.positions.empty())
             continue;
-        auto width = control.name.size();
+        auto width = std::max (control.name.size(), std::string ("any").size());
         for (const auto& position : control.positions)
             width = std::max (width, position.size());
+        combinations *= control.positions.size();
         widths.push_back (static_cast<int> (width));
         std::cout << format ("%-*s  ", widths.back(), control.name.c_str());
     }
     std::cout << format ("%12s  %25s  %14s\n", "reads [ohm]", "between [ohm]", "volumes at 5");
-    eachOhmReading (harness, [&widths] (const OhmReading& reading)
-                    {
-                        for (size_t i = 0; i < widths.size(); ++i)
-                            std::cout << format ("%-*s  ", widths[i], reading.levers[i].second.c_str());
-                        const bool isNumber = ! (reading.isActive || reading.isOpen || reading.isShort);
-                        std::cout << format ("%12s  %25s  %14s\n", isNumber ? ohmText (reading.ohms).c_str() : reading.words().c_str(),
-                                             isNumber ? (ohmText (reading.lowOhms) + " to " + ohmText (reading.highOhms)).c_str() : "",
-                                             reading.isActive ? "" : ohmText (reading.volumeDownOhms).c_str());
-                    });
+    const auto print = [&widths] (const OhmReading& reading)
+    {
+        for (size_t i = 0; i < widths.size(); ++i)
+            std::cout << format ("%-*s  ", widths[i], reading.levers[i].second.c_str());
+        std::cout << cells (reading);
+    };
+    if (combinations > mostCompared)
+        return eachOhmReading (harness, print);
+    const auto rows = rowsThatDiffer (ohmTable (harness));
+    for (const auto& row : rows)
+        print (row);
+    if (rows.size() < combinations)
+        std::cout << format ("%zu combinations of the switches, %zu that read differently; \"any\": that switch makes no difference there.\n", combinations, rows.size());
+}
+
+/** A row for each volume with the others at 0: how two pickups that are always on together are told apart. */
+std::string apartTable (const Harness& harness)
+{
+    const auto apart = volumesApart (harness);
+    std::string table;
+    size_t width = 0;
+    for (const auto& [volume, reading] : apart)
+        width = std::max (width, volume.size());
+    for (const auto& [volume, reading] : apart)
+        table += format ("%-*s  ", static_cast<int> (width), volume.c_str()) + cells (reading);
+    return apart.empty() ? table : "\nEach volume at 10 with every other volume at 0:\n" + table;
 }
 
 int ohms (const std::string& path, const std::string& letter, bool json, const Common& common)
@@ -91,6 +123,7 @@ int ohms (const std::string& path, const std::string& letter, bool json, const C
     std::cout << job.title << ", " << (recorded ? "as recorded" : letter + " " + optionOf (job, letter).name) << "\n"
               << "DC resistance at the jack at 20 C, every knob at 10, cable off. Between: worst case of the parts at 15 to 30 C.\n\n";
     printTable (harness);
+    std::cout << apartTable (harness);
     std::cout << "\nRead with the volumes at 10: turned down they read the pot and not the pickup.\n";
     return fine;
 }

@@ -1,5 +1,8 @@
 #include "cli/Command.h"
 #include "job/Limits.h"
+#include "job/PresetSearch.h"
+#include "job/Printable.h"
+#include "job/Quantity.h"
 #include "job/Reader.h"
 
 #include <CLI/CLI.hpp>
@@ -42,18 +45,6 @@ std::string textOf (const PresetFolders& presets, const std::string& kind, const
     return *text;
 }
 
-/** The name inside a preset for people; empty where the file has none or cannot be read, and then `faults` says why. */
-std::string titleOf (const fs::path& file, Faults& faults)
-{
-    Json tree;
-    const auto text = wholeText (file, "a preset", limits::fileBytes, faults);
-    if (text && parseJson (*text, file.string(), tree, faults))
-        for (const char* key : { "name", "title" })
-            if (const auto* title = tree.find (key); title != nullptr && title->kind == Json::Kind::text)
-                return title->text;
-    return "";
-}
-
 int listKinds (const PresetFolders& presets, bool json)
 {
     Document document = Document::object();
@@ -73,21 +64,20 @@ int listKinds (const PresetFolders& presets, bool json)
 
 int listKind (const PresetFolders& presets, const std::string& kind, bool json)
 {
-    const auto names = presets.list (kind);
-    if (names.empty())
-        throw JobFault ("no " + kind + " were found; " + presets.lookedIn());
     Faults faults;
+    const auto all = presetNames (kind, presets, faults);
+    if (all.empty())
+        throw JobFault ("no " + kind + " were found; " + presets.lookedIn());
     size_t width = 0;
-    for (const auto& name : names)
-        width = std::max (width, name.size());
+    for (const auto& one : all)
+        width = std::max (width, one.preset.size());
     Document document = Document::array();
-    for (const auto& name : names)
+    for (const auto& one : all)
     {
-        const auto file = presets.find (kind, name);
-        const auto title = titleOf (file, faults);
-        document.push_back ({ { "preset", name }, { "name", title }, { "file", file.string() } });
+        document.push_back ({ { "preset", one.preset }, { "name", one.name }, { "also_called", one.alsoCalled },
+                              { "file", presets.find (kind, one.preset).string() } });
         if (! json)
-            std::cout << format ("%-*s  %s\n", static_cast<int> (width), name.c_str(), title.c_str());
+            std::cout << format ("%-*s  %s\n", static_cast<int> (width), one.preset.c_str(), one.name.c_str());
     }
     if (json)
         std::cout << document.dump (2, ' ', false, Document::error_handler_t::replace) << "\n";
@@ -96,8 +86,25 @@ int listKind (const PresetFolders& presets, const std::string& kind, bool json)
     return faults.empty() ? fine : jobIsWrong;
 }
 
+/** What is called so here: a name that is none of ours may be another one of the trade. @throws UsageFault where nothing is */
+int showOtherNames (const PresetFolders& presets, const std::string& kind, const std::string& asked)
+{
+    auto match = WordMatch::none;
+    Faults faults; // of other presets
+    const auto found = bestNamed (asked, presetNames (kind, presets, faults), match);
+    if (match < WordMatch::named)
+        throw UsageFault ("there is no \"" + asked + "\" among the " + kind + ", by that name or another; `coldiron presets " + kind + "` lists them");
+    std::cout << "\"" << asked << "\" is called here:\n";
+    for (const auto& names : found)
+        std::cout << format ("  %-24s  %s%s\n", names.preset.c_str(), names.name.c_str(),
+                             names.alsoCalled.empty() ? "" : ("; also called " + listed (names.alsoCalled)).c_str());
+    return fine;
+}
+
 int showPreset (const PresetFolders& presets, const std::string& kind, const std::string& name, bool json)
 {
+    if (! json && presets.find (kind, name).empty())
+        return showOtherNames (presets, kind, name);
     const auto text = textOf (presets, kind, name);
     if (! json)
     {
@@ -124,7 +131,7 @@ void addPresets (CLI::App& app, Common& common, Action& action)
     auto* command = app.add_subcommand ("presets", "List what there is, or show one");
     auto asked = std::make_shared<Asked>();
     command->add_option ("KIND", asked->kind, "guitars, pickups, switches, tapers, rewires, starters or jobs");
-    command->add_option ("NAME", asked->name, "The preset to show");
+    command->add_option ("NAME", asked->name, "The preset to show; another name of the trade tells what it is called here");
     command->add_flag ("--json", asked->json, "For programs");
     addPresetFolders (*command, common);
     command->callback ([asked, &common, &action]

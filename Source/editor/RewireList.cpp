@@ -159,20 +159,16 @@ void RewireList::findFits()
     const auto job = desk.bench.job();
     const auto* option = job->find (letterOf (target));
     const auto heard = pickupsHeard (option != nullptr ? job->optionSide (*option) : job->recordedSide (desk.bench.take()));
-    const auto pickups = candidates ("pickup", harness());
     fits.clear();
     for (const auto& info : infos)
     {
-        Fit fit { firstArguments (info, harness(), heard), false };
-        fit.here = desk.bench.whyNot (target, { info.preset, fit.arguments }).empty();
-        for (size_t i = 0; i < pickups.size() && ! fit.here; ++i)
-        {
-            const auto tried = firstArguments (info, harness(), heard, pickups[i]);
-            fit.here = tried != fit.arguments && desk.bench.whyNot (target, { info.preset, tried }).empty();
-            if (fit.here)
-                fit.arguments = tried;
-        }
-        fits.push_back (std::move (fit));
+        const auto fit = firstFit (info, harness(), heard,
+                                   [&] (const auto& filled)
+                                   {
+                                       const auto faults = desk.bench.whyNot (target, { info.preset, filled });
+                                       return faults.empty() ? std::string() : faults.front().message;
+                                   });
+        fits.push_back ({ fit.arguments, fit.refusal.empty() });
     }
 }
 
@@ -254,20 +250,6 @@ void RewireList::checkRefusal()
     add.setEnabled (faults.empty());
 }
 
-juce::String RewireList::optionName() const
-{
-    const auto& info = infos[static_cast<size_t> (chosen)];
-    auto name = words::from (info.name);
-    for (const auto& ask : info.asks)
-        if (ask.kind == "pickup" && info.asks.size() <= 3)
-        {
-            const auto found = arguments.find (ask.name);
-            if (found != arguments.end())
-                return words::title (found->second) + ": " + name.substring (0, 1).toLowerCase() + name.substring (1);
-        }
-    return name;
-}
-
 void RewireList::apply()
 {
     if (chosenStarter >= 0)
@@ -279,7 +261,7 @@ void RewireList::apply()
     const RewireChoice choice { infos[static_cast<size_t> (chosen)].preset, arguments };
     Tag tag = target;
     if (tag == asRecorded)
-        tag = bench.addOption (optionName().toStdString());
+        tag = bench.addOption (optionName (infos[static_cast<size_t> (chosen)], arguments));
     if (tag == asRecorded)
         return desk.tell ("All eight letters are taken. Remove an option first.");
     auto choices = bench.rewires (tag);

@@ -64,7 +64,6 @@ private:
     void chooseStarter (int);
     void applyStarter();
     void paintStarter (juce::Graphics&);
-    juce::String optionName() const;
 
     int getNumRows() override { return static_cast<int> (lines.size()); }
     void paintListBoxItem (int row, juce::Graphics&, int width, int height, bool selected) override;

@@ -8,6 +8,7 @@ namespace
 {
 struct Rank
 {
+    const RewireInfo& info;
     const RewireInfo::Ask& ask;
     const std::set<std::string>& heard;
     const std::string& pickup; ///< what the first ask for one was filled with
@@ -19,10 +20,14 @@ struct Rank
             score += 4;
         if (name.find (ask.name) != std::string::npos)
             score += 3;
+        if (ask.kind == "pot" && ask.name == "pot" && info.preset.rfind ("tone-", 0) == 0 && name.find ("tone") != std::string::npos)
+            score += 3; // what is done to a tone is not done to a volume
         if (ask.kind == "pot" && ask.name != "tone" && name.find ("volume") != std::string::npos)
             score += 2;
         if (ask.kind == "pickup" && heard.count (name) > 0)
             score += 2;
+        if (pickup.empty() && std::any_of (heard.begin(), heard.end(), [&] (const auto& on) { return name.rfind (on + "-", 0) == 0; }))
+            score += 1;
         if (ask.kind == "pickup" && name == "bridge")
             score += 1;
         return score;
@@ -38,7 +43,7 @@ std::map<std::string, std::string> firstArguments (const RewireInfo& info, const
     for (const auto& ask : info.asks)
     {
         auto names = candidates (ask.kind, harness);
-        const Rank rank { ask, heard, pickup };
+        const Rank rank { info, ask, heard, pickup };
         std::stable_sort (names.begin(), names.end(), [&] (const auto& a, const auto& b) { return rank (a) > rank (b); });
         std::string value = ask.standard;
         for (const auto& name : names)
@@ -52,5 +57,55 @@ std::map<std::string, std::string> firstArguments (const RewireInfo& info, const
         if (! ask.standardOf.empty())
             filled[ask.name] = standardValue (ask, filled, harness);
     return filled;
+}
+
+FirstFit firstFit (const RewireInfo& info, const Harness& harness, const std::set<std::string>& heard,
+                   const std::function<std::string (const std::map<std::string, std::string>&)>& whyNot)
+{
+    std::vector<std::map<std::string, std::string>> tried;
+    const auto asksFor = [&] (const std::string& kind)
+    { return std::find_if (info.asks.begin(), info.asks.end(), [&] (const auto& ask) { return ask.kind == kind; }); };
+    FirstFit first { firstArguments (info, harness, heard), {} };
+    const auto fits = [&] (const std::map<std::string, std::string>& arguments)
+    {
+        if (std::find (tried.begin(), tried.end(), arguments) != tried.end())
+            return false;
+        tried.push_back (arguments);
+        const auto why = whyNot (arguments);
+        if (tried.size() == 1)
+            first.refusal = why;
+        return why.empty();
+    };
+    if (fits (first.arguments))
+        return first;
+    if (asksFor ("pickup") != info.asks.end())
+        for (const auto& pickup : candidates ("pickup", harness))
+            if (const auto arguments = firstArguments (info, harness, heard, pickup); fits (arguments))
+                return { arguments, {} };
+    if (const auto pot = asksFor ("pot"); pot != info.asks.end())
+        for (const auto& start : std::vector (tried))
+            for (const auto& name : candidates ("pot", harness))
+            {
+                auto arguments = start;
+                arguments[pot->name] = name;
+                if (fits (arguments))
+                    return { arguments, {} };
+            }
+    return first;
+}
+
+std::string optionName (const RewireInfo& info, const std::map<std::string, std::string>& arguments)
+{
+    for (const auto& ask : info.asks)
+        if (const auto found = arguments.find (ask.name); ask.kind == "pickup" && info.asks.size() <= 3 && found != arguments.end() && ! info.name.empty())
+        {
+            auto name = found->second + ": " + info.name;
+            std::replace (name.begin(), name.begin() + static_cast<std::ptrdiff_t> (found->second.size()), '-', ' ');
+            name[0] = static_cast<char> (std::toupper (static_cast<unsigned char> (name[0])));
+            auto& initial = name[found->second.size() + 2];
+            initial = static_cast<char> (std::tolower (static_cast<unsigned char> (initial)));
+            return name;
+        }
+    return info.name;
 }
 }

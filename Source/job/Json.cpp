@@ -46,7 +46,7 @@ class TreeMaker
 {
 public:
     TreeMaker (const char* textBegin, Json& root, std::shared_ptr<const std::string> fileName, Faults& faultList)
-        : place (textBegin), counted (textBegin), top (root), file (std::move (fileName)), faults (faultList)
+        : place (textBegin), first (textBegin), counted (textBegin), top (root), file (std::move (fileName)), faults (faultList)
     {
     }
 
@@ -112,6 +112,7 @@ public:
     }
 
 private:
+    const char* first;
     const char* counted;
     int linesBefore = 1;
     Json& top;
@@ -154,6 +155,7 @@ private:
             target = &stack.back()->items.emplace_back();
         target->kind = kind;
         target->line = lineAt (readOneFurther ? place - 1 : place);
+        target->end = static_cast<size_t> (place - first) - (readOneFurther ? 1 : 0);
         target->file = file;
         return target;
     }
@@ -174,6 +176,7 @@ private:
             faults.push_back ({ *file, target->line, "nested more than " + std::to_string (limits::depth) + " deep; no file of ours is" });
             return false;
         }
+        target->begin = target->end - 1;
         stack.push_back (target);
         keys.emplace_back();
         return true;
@@ -181,6 +184,7 @@ private:
 
     bool close()
     {
+        stack.back()->end = static_cast<size_t> (place - first);
         stack.pop_back();
         keys.pop_back();
         return true;

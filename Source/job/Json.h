@@ -17,6 +17,7 @@ struct Json
 
     Kind kind = Kind::null;
     int line = 0;
+    size_t begin = 0, end = 0;                                 ///< bytes of the text: a list's or an object's bracket; one behind the value
     std::shared_ptr<const std::string> file;                   ///< the file it came from; shared by all of that file
     bool boolean = false;
     double number = 0.0;

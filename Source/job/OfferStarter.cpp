@@ -6,6 +6,7 @@
 #include "audition/Volumes.h"
 #include "job/Paths.h"
 #include "job/Quantity.h"
+#include "job/Reader.h"
 #include "job/Substitution.h"
 
 #include <algorithm>
@@ -22,20 +23,6 @@ std::string filled (const std::string& text, const Names& names)
 {
     std::vector<std::string> ignored;
     return filledIn (text, names, ignored);
-}
-
-/** A fault without the file it stands in: it is told about a guitar, not about a file. */
-std::string withoutFile (std::string message)
-{
-    for (size_t open = message.find (" ("); open != std::string::npos; open = message.find (" (", open + 1))
-    {
-        const auto close = message.find (')', open);
-        if (close == std::string::npos || message.substr (open, close - open).find (".json") == std::string::npos)
-            continue;
-        message.erase (open, close + 1 - open);
-        break;
-    }
-    return message;
 }
 
 std::string words (std::string name)
@@ -155,7 +142,7 @@ private:
                 uses.push_back (*use);
             harness = use ? applyRewires (guitar.harness, uses, {}, faults) : std::nullopt;
             if (! harness)
-                return faults.empty() ? std::string ("it cannot be done here") : withoutFile (faults.front().message);
+                return faults.empty() ? std::string ("it cannot be done here") : inTradeWords (faults.front().message);
             option.rewires.emplace_back (rewire.preset, arguments);
         }
         return bestPath (*harness) == Path::open ? std::string() : std::string ("nothing would be heard");

@@ -270,6 +270,7 @@ std::optional<Guitar> readGuitar (const Resolved& resolved, Library& library)
     guitar.preset = resolved.preset;
     guitar.name = reader.text ("name", resolved.preset);
     reader.text ("about");
+    reader.texts ("also_called"); // read by PresetSearch
     guitar.strings = readStrings (reader);
     const auto scales = readScale (reader, guitar.strings.size());
     for (size_t i = 0; i < guitar.strings.size() && i < scales.size(); ++i)

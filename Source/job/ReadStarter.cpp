@@ -107,6 +107,7 @@ std::optional<Starter> readStarter (const std::string& preset, const PresetFolde
     starter.preset = preset;
     starter.name = reader.text ("name", preset);
     reader.text ("about");
+    reader.texts ("also_called"); // read by PresetSearch
     starter.says = reader.text ("says");
     starter.wish = reader.text ("wish");
     std::vector<std::string> allowed { "" };

@@ -4,6 +4,7 @@
 #include "job/RegularFile.h"
 
 #include <algorithm>
+#include <regex>
 
 namespace coldiron
 {
@@ -69,6 +70,21 @@ std::vector<std::string> readTexts (const Json& json, const std::string& name, F
             addFault (faults, item, name + ": found " + item.kindName() + ", expected a text");
     }
     return result;
+}
+
+std::string inTradeWords (std::string message)
+{
+    for (size_t open = message.find (" ("); open != std::string::npos; open = message.find (" (", open + 1))
+    {
+        const auto close = message.find (')', open);
+        if (close == std::string::npos || message.substr (open, close - open).find (".json") == std::string::npos)
+            continue;
+        message.erase (open, close + 1 - open);
+        break;
+    }
+    static const std::regex whose ("^(\"[^\"]*\" cannot be done: |step [0-9]+ of \"[^\"]*\", )");
+    static const std::regex points (" \\([a-z0-9-]+(\\.[a-z0-9-]+)+(: a [a-z]+ has [^()]*| is joined inside the pickup)\\)$");
+    return std::regex_replace (std::regex_replace (message, whose, ""), points, "");
 }
 
 ObjectReader::ObjectReader (const Json& json, std::string name, Faults& faultList)

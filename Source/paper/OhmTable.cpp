@@ -51,7 +51,7 @@ std::string OhmReading::words() const
     return isActive ? "a buffer, no reading" : isOpen ? "open" : isShort ? "short" : "";
 }
 
-OhmReading ohmReading (const Harness& harness, Setting setting)
+OhmReading ohmReading (const Harness& harness, Setting setting, const std::map<std::string, double>& knobs)
 {
     OhmReading reading;
     for (const auto& control : controls (harness))
@@ -65,7 +65,7 @@ OhmReading ohmReading (const Harness& harness, Setting setting)
     if (reading.isActive)
         return reading;
 
-    setting.knobs.clear(); // all at 10
+    setting.knobs = knobs; // all others at 10
     const auto low = extreme (harness, -1), high = extreme (harness, 1);
     reading.ohms = measure (harness, setting);
     reading.lowOhms = measure (harness, setting, &low);

@@ -3,6 +3,7 @@
 #include "job/Job.h"
 
 #include <functional>
+#include <map>
 #include <string>
 #include <utility>
 #include <vector>
@@ -32,6 +33,7 @@ std::vector<OhmReading> ohmTable (const Harness&);
 /** The same one by one, each given away as soon as it is computed. */
 void eachOhmReading (const Harness&, const std::function<void (const OhmReading&)>&);
 
-/** One reading with the levers as the setting has them and every knob at 10. */
-OhmReading ohmReading (const Harness&, Setting);
+/** One reading with the levers as the setting has them and every knob at 10.
+    @param knobs  those that stand elsewhere, 0..10 */
+OhmReading ohmReading (const Harness&, Setting, const std::map<std::string, double>& knobs = {});
 }

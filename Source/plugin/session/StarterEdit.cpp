@@ -1,5 +1,6 @@
 #include "plugin/session/StarterEdit.h"
 
+#include "job/OptionText.h"
 #include "plugin/session/JobTree.h"
 
 namespace coldiron
@@ -15,18 +16,6 @@ bool changesNothing (const JobTree& option)
             return false;
     return true;
 }
-
-JobTree asTree (const StarterOption& option)
-{
-    JobTree tree = { { "name", option.name } };
-    for (const auto& [preset, arguments] : option.rewires)
-        tree["rewires"].push_back (coldiron::asTree (RewireChoice { preset, arguments }));
-    for (const auto& [name, value] : option.setting.knobs)
-        tree["setting"][name] = value;
-    for (const auto& [name, position] : option.setting.levers)
-        tree["setting"][name] = position;
-    return tree;
-}
 }
 
 StarterEdit withStarter (const std::string& jobText, const StarterOffer& offer)
@@ -41,19 +30,19 @@ StarterEdit withStarter (const std::string& jobText, const StarterOffer& offer)
         for (const auto& [letter, option] : job["options"].items())
             if (! changesNothing (option) || letter == agreed)
                 options[letter] = option;
-    for (const auto& option : offer.options)
+    std::set<std::string> taken;
+    for (const auto& [letter, option] : options.items())
+        taken.insert (letter);
+    const auto letters = freeLetters (taken);
+    for (size_t i = 0; i < offer.options.size(); ++i)
     {
-        std::string letter;
-        for (char c = 'A'; c <= 'H' && letter.empty(); ++c)
-            if (! options.contains (std::string (1, c)))
-                letter = std::string (1, c);
-        if (letter.empty())
+        if (i >= letters.size())
         {
             ++edit.left;
             continue;
         }
-        options[letter] = asTree (option);
-        edit.letters.push_back (letter);
+        options[letters[i]] = parseJobTree (optionText (offer.options[i]));
+        edit.letters.push_back (letters[i]);
     }
     if (! edit.letters.empty())
         edit.options = options.dump();

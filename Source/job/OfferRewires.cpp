@@ -1,0 +1,70 @@
+#include "job/OfferRewires.h"
+
+#include "audition/PickupsHeard.h"
+#include "job/Paths.h"
+#include "job/Reader.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+using Arguments = std::map<std::string, std::string>;
+
+/** The knobs of the pots that arguments name, by themselves or by one of their lugs. */
+std::set<std::string> knobsOf (const Arguments& arguments, const Harness& harness)
+{
+    std::set<std::string> knobs;
+    for (const auto& [ask, value] : arguments)
+    {
+        const auto* part = harness.find (value);
+        if (part == nullptr)
+            part = harness.find (splitPoint (value).first);
+        if (part != nullptr && part->as<PotPart>() != nullptr)
+            knobs.insert (part->knobName());
+    }
+    return knobs;
+}
+
+/** What no one but the person can fill in. */
+std::string whyNotAlone (const RewireInfo& info, const Arguments& arguments)
+{
+    for (const auto& ask : info.asks)
+        if (arguments.at (ask.name).empty())
+            return ask.kind == "value" || ask.kind == "taper" || ask.kind.ends_with ("-preset")
+                       ? "say which " + ask.name + " in the job: \"" + ask.name + "\" asks for a " + ask.kind
+                       : "the guitar has no " + ask.kind + " left for \"" + ask.name + "\"";
+    return {};
+}
+}
+
+RewireOffer offerRewire (const RewireInfo& info, const Guitar& guitar, const Setting& from, const Load& load, const PresetFolders& presets)
+{
+    StringSet strings;
+    strings.strings = guitar.strings;
+    strings.played.assign (guitar.strings.size(), true);
+    const Side now { guitar.harness, from, load, strings };
+    RewireOffer offer { info, std::nullopt, {}, false };
+    std::optional<Harness> rewired;
+    const auto whyNot = [&] (const Arguments& arguments) -> std::string
+    {
+        if (auto why = whyNotAlone (info, arguments); ! why.empty())
+            return why;
+        Faults faults;
+        const auto use = fillRewire (info.preset, arguments, guitar.harness, presets, faults);
+        rewired = use ? applyRewires (guitar.harness, { *use }, {}, faults) : std::nullopt;
+        if (! rewired)
+            return faults.empty() ? std::string ("it cannot be done here") : inTradeWords (faults.front().message);
+        return bestPath (*rewired) == Path::open ? std::string() : std::string ("nothing would be heard");
+    };
+    const auto fit = firstFit (info, guitar.harness, pickupsHeard (now), whyNot);
+    offer.refusal = fit.refusal;
+    if (! offer.refusal.empty())
+        return offer;
+    const auto setting = settingHeard (now, *rewired, knobsOf (fit.arguments, *rewired));
+    offer.heard = setting.has_value();
+    offer.option = StarterOption { optionName (info, fit.arguments), { { info.preset, fit.arguments } }, setting.value_or (Setting()) };
+    return offer;
+}
+}

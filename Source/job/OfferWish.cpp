@@ -1,0 +1,79 @@
+#include "job/OfferWish.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+struct Answer
+{
+    std::string preset;
+    WordScore score;
+};
+
+std::vector<Answer> answers (const std::string& kind, const std::string& wish, const PresetFolders& presets, bool toldIsName, Faults& faults)
+{
+    std::vector<Answer> all;
+    for (const auto& names : presetNames (kind, presets, faults))
+    {
+        auto called = names.all();
+        if (toldIsName)
+            called.push_back (names.told);
+        all.push_back ({ names.preset, wish.empty() ? WordScore { WordMatch::named, 0 } : matchWords (wish, called, names.told) });
+    }
+    return all;
+}
+
+WordScore best (const std::vector<Answer>& all)
+{
+    WordScore score;
+    for (const auto& answer : all)
+        score = std::max (score, answer.score);
+    return score;
+}
+}
+
+std::vector<StarterOption> WishOffer::options (size_t most) const
+{
+    for (const auto& set : sets)
+        if (! set.offer.options.empty())
+            return set.offer.options;
+    std::vector<StarterOption> found;
+    for (const auto& rewire : rewires)
+        if (rewire.option && found.size() < most)
+            found.push_back (*rewire.option);
+    return found;
+}
+
+WishOffer offerForWish (const std::string& wish, const Guitar& guitar, const Setting& from, const Load& load, const PresetFolders& presets, Faults& faults)
+{
+    WishOffer result;
+    result.wish = wish;
+    const auto sets = answers ("starters", wish, presets, true, faults), rewires = answers ("rewires", wish, presets, false, faults);
+    const auto most = std::max (best (sets), best (rewires));
+    result.match = most.match;
+    if (result.match == WordMatch::none)
+        return result;
+    std::vector<std::string> wishes; // that the sets answer
+    for (const auto& set : sets)
+        if (set.score == most)
+            if (auto starter = readStarter (set.preset, presets, faults))
+            {
+                wishes.push_back (starter->wish);
+                auto offer = offerStarter (*starter, guitar, from, load, presets);
+                result.sets.push_back ({ std::move (*starter), std::move (offer) });
+            }
+    for (const auto& rewire : rewires)
+        if (const auto info = readRewireInfo (rewire.preset, presets, faults))
+        {
+            const bool meant = rewire.score == most, serves = std::find (wishes.begin(), wishes.end(), info->wish) != wishes.end();
+            if (meant || serves)
+                (meant ? result.rewires : result.alike).push_back (offerRewire (*info, guitar, from, load, presets));
+        }
+    const auto fitsFirst = [] (const RewireOffer& offer) { return offer.option.has_value(); };
+    std::stable_partition (result.rewires.begin(), result.rewires.end(), fitsFirst);
+    std::stable_partition (result.alike.begin(), result.alike.end(), fitsFirst);
+    return result;
+}
+}
