@@ -107,7 +107,7 @@ struct Job
     TakeChoice takeChoice (const Option&) const;
 };
 
-/** Where presets are looked for, first match wins: given folders, the user's own, the shipped ones. */
+/** Where presets are looked for, first match wins: those carried in memory, given folders, the user's own, the shipped ones. */
 class PresetFolders
 {
 public:
@@ -121,7 +121,16 @@ public:
 
     std::string lookedIn() const; ///< where, and what to do, for people who find none
 
-    /** kind: "guitars", "pickups", "switches", "tapers", "rewires", "jobs". Empty path when not found. */
+    /** Presets that travel with a state and lie in no folder: key "guitars/NAME", value the text of the file. */
+    std::map<std::string, std::string> carried {};
+
+    /** The text of a carried preset; nullptr where it is none. Valid as long as `carried` stays. */
+    const std::string* carriedText (const std::string& kind, const std::string& name) const;
+
+    /** Whether there is such a preset, carried or in a folder. */
+    bool has (const std::string& kind, const std::string& name) const { return carriedText (kind, name) != nullptr || ! find (kind, name).empty(); }
+
+    /** In the folders alone. kind: "guitars", "pickups", "switches", "tapers", "rewires", "jobs". Empty path when not found. */
     std::filesystem::path find (const std::string& kind, const std::string& name) const;
     std::vector<std::string> list (const std::string& kind) const; ///< names, sorted, each once
 };

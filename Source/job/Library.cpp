@@ -69,13 +69,18 @@ std::optional<Json> Library::readFile (const std::filesystem::path& path, const 
     const auto text = wholeText (path, "a " + kind, limits::fileBytes, faults);
     if (! text)
         return std::nullopt;
-    if (text->empty())
+    return readText (*text, name, kind);
+}
+
+std::optional<Json> Library::readText (const std::string& text, const std::string& name, const std::string& kind)
+{
+    if (text.empty())
     {
         addFault (faults, name, 0, "the file is empty; expected { \"coldiron\": \"" + kind + " 1\", ... }");
         return std::nullopt;
     }
     Json json;
-    if (! parseJson (*text, name, json, faults))
+    if (! parseJson (text, name, json, faults))
         return std::nullopt;
     if (json.kind != Json::Kind::object)
     {
@@ -89,8 +94,9 @@ std::optional<Json> Library::readFile (const std::filesystem::path& path, const 
 std::optional<Json> Library::preset (const std::string& kind, const std::string& name, const Json& at, int depth)
 {
     const auto folder = folderOf (kind);
-    const auto path = folders.find (folder, name);
-    if (path.empty())
+    const auto* carried = folders.carriedText (folder, name);
+    const auto path = carried != nullptr ? std::filesystem::path() : folders.find (folder, name);
+    if (carried == nullptr && path.empty())
     {
         const auto names = folders.list (folder);
         const auto near = nearest (name, names);
@@ -101,7 +107,7 @@ std::optional<Json> Library::preset (const std::string& kind, const std::string&
                                                                : "; there are " + listed (names, 12)));
         return std::nullopt;
     }
-    const auto key = path.string();
+    const auto key = carried != nullptr ? folder + "/" + name + ", kept with the job" : path.string();
     if (const auto known = cache.find (key); known != cache.end())
     {
         if (known->second.isFaulty)
@@ -109,7 +115,7 @@ std::optional<Json> Library::preset (const std::string& kind, const std::string&
         return known->second.json;
     }
     const auto before = faults.raised();
-    auto json = readFile (path, kind);
+    auto json = carried != nullptr ? readText (*carried, key, kind) : readFile (path, kind);
     if (json)
     {
         std::string ignored;

@@ -35,6 +35,9 @@ public:
     /** Reads a file and checks its first key. Nothing after a fault. */
     std::optional<Json> readFile (const std::filesystem::path&, const std::string& kind);
 
+    /** The same of a text. @param name  for faults */
+    std::optional<Json> readText (const std::string& text, const std::string& name, const std::string& kind);
+
     /** Checks "coldiron": "KIND 1". */
     void checkVersion (const Json&, const std::string& kind, bool mustBeThere);
 

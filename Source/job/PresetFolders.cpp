@@ -98,6 +98,12 @@ bool isPresetName (const std::string& name)
            && std::all_of (name.begin(), name.end(), [] (char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-'; });
 }
 
+const std::string* PresetFolders::carriedText (const std::string& kind, const std::string& name) const
+{
+    const auto found = isPresetName (name) ? carried.find (kind + "/" + name) : carried.end();
+    return found == carried.end() ? nullptr : &found->second;
+}
+
 fs::path PresetFolders::find (const std::string& kind, const std::string& name) const
 {
     if (! isPresetName (name))
@@ -112,6 +118,9 @@ fs::path PresetFolders::find (const std::string& kind, const std::string& name) 
 std::vector<std::string> PresetFolders::list (const std::string& kind) const
 {
     std::set<std::string> names;
+    for (const auto& [key, text] : carried)
+        if (key.starts_with (kind + "/") && isPresetName (key.substr (kind.size() + 1)))
+            names.insert (key.substr (kind.size() + 1));
     for (const auto& folder : folders)
     {
         std::error_code error;

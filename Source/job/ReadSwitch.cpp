@@ -152,7 +152,7 @@ Taper readTaperPoints (const Json& list, Faults& faults)
 Taper readTaper (const Json& json, Library& library)
 {
     auto& faults = library.faultList();
-    if (json.kind == Json::Kind::text && library.presetFolders().find ("tapers", json.text).empty())
+    if (json.kind == Json::Kind::text && ! library.presetFolders().has ("tapers", json.text))
     {
         if (const auto taper = taperByName (json.text))
             return *taper;

@@ -4,6 +4,8 @@
 
 #include <juce_audio_processors/juce_audio_processors.h>
 
+#include <cmath>
+
 namespace coldiron
 {
 /** A parameter of JUCE's that tells the session of every move at once, on whatever thread the host makes it, and whose
@@ -41,7 +43,12 @@ private:
     mutable juce::SpinLock nameLock; ///< of the message thread and whoever asks for the name, never the audio thread
     juce::String shown;
 
-    void valueChanged (Value value) override { session.hostMoved (lane, place, static_cast<double> (value)); }
+    /** JUCE keeps what is no number, and makes a whole number or a flag of it: the session is told what came. */
+    void valueChanged (Value is) override
+    {
+        const float came = static_cast<const juce::AudioProcessorParameter*> (this)->getValue();
+        session.hostMoved (lane, place, std::isfinite (came) ? static_cast<double> (is) : static_cast<double> (came));
+    }
 };
 
 using FloatLane = LaneParameter<juce::AudioParameterFloat, float>;

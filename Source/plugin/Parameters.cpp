@@ -98,7 +98,7 @@ bool Parameters::follow()
         // The session is the truth: a host that moved a parameter has moved the session already.
         const auto value = static_cast<float> (session.hostValue (entry.lane, entry.place));
         const float wanted = entry.parameter->convertTo0to1 (value);
-        if (std::abs (entry.parameter->getValue() - wanted) > 1e-6f)
+        if (! (std::abs (entry.parameter->getValue() - wanted) <= 1e-6f)) // nor a number
             entry.parameter->setValueNotifyingHost (wanted);
     }
     return renamed;

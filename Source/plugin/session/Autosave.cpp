@@ -5,6 +5,7 @@
 
 #include <fcntl.h>
 #include <sys/file.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -27,13 +28,44 @@ fs::path lockOf (const fs::path& kept) { return kept.string() + ".lock"; }
 /** @returns the open file that holds the lock; -1 where another holds it or there is no such place */
 int takeLock (const fs::path& path, bool makes)
 {
-    const int file = ::open (path.c_str(), O_RDWR | O_CLOEXEC | (makes ? O_CREAT : 0), 0600);
-    if (file >= 0 && ::flock (file, LOCK_EX | LOCK_NB) != 0)
+    for (;;)
     {
+        const int file = ::open (path.c_str(), O_RDWR | O_CLOEXEC | O_NOFOLLOW | (makes ? O_CREAT : 0), 0600);
+        if (file < 0)
+            return -1;
+        struct stat held {}, named {};
+        if (::flock (file, LOCK_EX | LOCK_NB) == 0 && ::fstat (file, &held) == 0)
+        {
+            // Another may have swept it away between the two calls: then the lock is on a file that nobody finds.
+            if (::stat (path.c_str(), &named) == 0 && named.st_ino == held.st_ino && named.st_dev == held.st_dev)
+                return file;
+            ::close (file);
+            continue;
+        }
         ::close (file);
         return -1;
     }
-    return file;
+}
+
+/** Locks of dead processes that left no work behind. */
+void sweepLocks (const fs::path& folder)
+{
+    std::error_code ignored;
+    std::vector<fs::path> locks;
+    for (const auto& entry : fs::directory_iterator (folder, ignored))
+        if (entry.path().string().ends_with (std::string (ending) + ".lock"))
+            locks.push_back (entry.path());
+    for (const fs::path& path : locks)
+    {
+        const int lock = takeLock (path, false);
+        if (lock < 0)
+            continue; // its owner lives
+        fs::path kept = path;
+        kept.replace_extension();
+        if (! fs::exists (kept, ignored))
+            fs::remove (path, ignored);
+        ::close (lock);
+    }
 }
 
 void write (const fs::path& path, const Unsaved& work)
@@ -72,6 +104,7 @@ Autosave::Autosave (fs::path folder)
     static std::atomic<int> count { 0 };
     std::error_code ignored;
     fs::create_directories (folder, ignored);
+    sweepLocks (folder);
     for (int tries = 0; tries < 100 && lock < 0; ++tries) // a dead process may have had this number
     {
         kept = folder / (std::to_string (::getpid()) + "-" + std::to_string (++count) + ending);
@@ -154,12 +187,15 @@ std::vector<LeftWork> leftWork (const fs::path& folder)
     {
         if (entry.path().extension() != ending)
             continue;
+        const bool hadLock = fs::exists (lockOf (entry.path()), ignored);
         const int lock = takeLock (lockOf (entry.path()), true);
         if (lock < 0)
             continue; // its owner lives
-        ::close (lock);
         if (auto work = read (entry.path()))
             left.push_back ({ entry.path(), std::move (*work), fs::last_write_time (entry.path(), ignored) });
+        if (! hadLock)
+            fs::remove (lockOf (entry.path()), ignored); // only looked
+        ::close (lock);
     }
     std::sort (left.begin(), left.end(), [] (const LeftWork& a, const LeftWork& b) { return a.when > b.when; });
     return left;

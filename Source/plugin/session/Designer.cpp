@@ -71,15 +71,18 @@ bool Designer::settle (double seconds)
     const auto until = Clock::now() + std::chrono::duration_cast<Clock::duration> (std::chrono::duration<double> (seconds));
     nudge();
     std::unique_lock lock (mutex);
+    ++waiting;
     for (;;)
     {
         lock.unlock();
         const Key now = wanted();
         lock.lock();
-        if (done == now || now.rate <= 0.0)
-            return true;
-        if (settled.wait_until (lock, until) == std::cv_status::timeout && Clock::now() >= until)
-            return false;
+        const bool isDone = done == now || now.rate <= 0.0;
+        if (isDone || (settled.wait_until (lock, until) == std::cv_status::timeout && Clock::now() >= until))
+        {
+            --waiting;
+            return isDone;
+        }
     }
 }
 
@@ -171,7 +174,7 @@ void Designer::run()
             std::unique_lock lock (mutex);
             if (quit)
                 return;
-            fresh = key.rate > 0.0 && done != key;
+            fresh = key.rate > 0.0 && done != key && (waiting > 0 || ! held.load());
             if (! fresh)
             {
                 wake.wait_for (lock, std::chrono::milliseconds (4), [this] { return quit || nudged; });

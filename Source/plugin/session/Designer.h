@@ -23,6 +23,10 @@ public:
         thread while it plays in real time. @return whether it has */
     bool settle (double seconds);
 
+    /** [any thread, wait-free] While held it designs for nobody but those who wait in settle(): a render faster than real
+        time says when, so that what is heard is the same however fast the machine is. */
+    void hold (bool h) { held.store (h); }
+
     double lastSeconds() const { return lastTook.load(); } ///< knob to coefficients, of the last design
 
 private:
@@ -40,6 +44,8 @@ private:
     std::mutex mutex;
     std::condition_variable wake, settled;
     bool quit = false, nudged = false;
+    int waiting = 0; ///< in settle()
+    std::atomic<bool> held { false };
     std::optional<Key> done;
     std::atomic<double> lastTook { 0.0 };
 

@@ -1,8 +1,9 @@
 #include "plugin/session/EmbeddedPresets.h"
 
 #include <algorithm>
+#include <array>
 #include <fstream>
-#include <random>
+#include <optional>
 #include <sstream>
 
 namespace coldiron
@@ -12,6 +13,20 @@ namespace fs = std::filesystem;
 namespace
 {
 const std::array<std::string, 5> kinds { "guitars", "pickups", "switches", "tapers", "rewires" };
+
+std::optional<std::string> textOf (const std::string& kind, const std::string& name, const PresetFolders& folders)
+{
+    if (const auto* carried = folders.carriedText (kind, name))
+        return *carried;
+    const fs::path file = folders.find (kind, name);
+    if (file.empty())
+        return std::nullopt;
+    std::ifstream stream (file, std::ios::binary);
+    std::ostringstream text;
+    if (! stream || ! (text << stream.rdbuf()))
+        return std::nullopt;
+    return text.str();
+}
 
 void collect (const JobTree& tree, const PresetFolders& folders, std::map<std::string, std::string>& found)
 {
@@ -31,21 +46,14 @@ void collect (const JobTree& tree, const PresetFolders& folders, std::map<std::s
     for (const std::string& kind : kinds)
     {
         const std::string key = kind + "/" + name;
-        const fs::path file = found.count (key) == 0 ? folders.find (kind, name) : fs::path();
-        if (file.empty())
+        if (found.count (key) != 0)
             continue;
-        std::ifstream stream (file, std::ios::binary);
-        std::ostringstream text;
-        if (! stream || ! (text << stream.rdbuf()))
+        const auto text = textOf (kind, name, folders);
+        if (! text)
             continue;
-        found[key] = text.str();
-        collect (parseJobTree (text.str()), folders, found);
+        found[key] = *text;
+        collect (parseJobTree (*text), folders, found);
     }
-}
-
-bool isPlainName (const std::string& name)
-{
-    return ! name.empty() && name.size() <= 100 && name.find_first_of ("/\\.:") == std::string::npos;
 }
 }
 
@@ -56,30 +64,19 @@ std::map<std::string, std::string> presetsNamedBy (const JobTree& job, const Pre
     return found;
 }
 
-fs::path unpackPresets (const std::map<std::string, std::string>& presets)
+std::map<std::string, std::string> presetsKeptIn (const JobTree& state)
 {
-    std::error_code fault;
-    std::random_device random;
-    const fs::path folder = fs::temp_directory_path (fault) / ("coldiron-" + std::to_string (random()) + std::to_string (random()));
-    if (fault || ! fs::create_directory (folder, fault))
-        return {};
-    for (const auto& [key, text] : presets)
+    std::map<std::string, std::string> kept;
+    const auto found = state.find ("presets");
+    if (found == state.end() || ! found->is_object())
+        return kept;
+    for (const auto& [key, text] : found->items())
     {
         const size_t slash = key.find ('/');
-        const std::string kind = key.substr (0, slash), name = slash == std::string::npos ? "" : key.substr (slash + 1);
-        bool written = std::find (kinds.begin(), kinds.end(), kind) != kinds.end() && isPlainName (name);
-        if (written)
-        {
-            fs::create_directories (folder / kind, fault);
-            std::ofstream stream (folder / kind / (name + ".json"), std::ios::binary);
-            written = static_cast<bool> (stream << text) && static_cast<bool> (stream.flush());
-        }
-        if (! written)
-        {
-            fs::remove_all (folder, fault);
-            return {};
-        }
+        const bool isKind = std::find (kinds.begin(), kinds.end(), key.substr (0, slash)) != kinds.end();
+        if (isKind && slash != std::string::npos && text.is_string())
+            kept[key] = text.get<std::string>();
     }
-    return folder;
+    return kept;
 }
 }

@@ -2,7 +2,6 @@
 
 #include "plugin/session/JobTree.h"
 
-#include <array>
 #include <map>
 
 namespace coldiron
@@ -11,7 +10,6 @@ namespace coldiron
     Key "guitars/NAME", value the file's text; presets that presets name are in it too. */
 std::map<std::string, std::string> presetsNamedBy (const JobTree& job, const PresetFolders&);
 
-/** Writes them as a preset folder of its own under the system's temporary folder.
-    @return the folder; empty when a name is no plain name or nothing could be written */
-std::filesystem::path unpackPresets (const std::map<std::string, std::string>&);
+/** The presets kept in a state, for PresetFolders::carried; what is none is left out. */
+std::map<std::string, std::string> presetsKeptIn (const JobTree& state);
 }

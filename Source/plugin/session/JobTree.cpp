@@ -4,8 +4,41 @@
 
 namespace coldiron
 {
+bool isTooDeep (const std::string& text)
+{
+    int depth = 0;
+    for (size_t i = 0; i < text.size(); ++i)
+        switch (text[i])
+        {
+            case '"':
+                while (++i < text.size() && text[i] != '"')
+                    if (text[i] == '\\')
+                        ++i;
+                break;
+            case '/': // a comment may hold what is no text and no bracket
+                if (i + 1 < text.size() && (text[i + 1] == '/' || text[i + 1] == '*'))
+                {
+                    const bool isLine = text[i + 1] == '/';
+                    const size_t end = text.find (isLine ? "\n" : "*/", i + 2);
+                    i = end == std::string::npos ? text.size() : end + (isLine ? 0 : 1);
+                }
+                break;
+            case '{':
+            case '[':
+                if (++depth > 64)
+                    return true;
+                break;
+            case '}':
+            case ']': --depth; break;
+            default: break;
+        }
+    return false;
+}
+
 JobTree parseJobTree (const std::string& text)
 {
+    if (isTooDeep (text))
+        return {};
     JobTree tree = JobTree::parse (text, nullptr, false, true);
     return tree.is_discarded() ? JobTree() : tree;
 }

@@ -97,20 +97,40 @@ bool Reporter::isWorking (Tag tag) const
     return report == nullptr || ! report->complete;
 }
 
-bool Reporter::settle (double seconds)
+bool Reporter::waitFor (double seconds, const std::function<bool()>& holds)
 {
     const auto until = std::chrono::steady_clock::now() + std::chrono::duration<double> (seconds);
-    nudge();
-    while (std::chrono::steady_clock::now() < until)
+    while (! holds())
     {
-        bool working = false;
-        for (Tag tag = asRecorded; tag <= maxTag; ++tag)
-            working = working || isWorking (tag);
-        if (! working)
-            return true;
-        std::this_thread::sleep_for (std::chrono::milliseconds (5));
+        if (std::chrono::steady_clock::now() >= until)
+            return false;
+        nudge();
+        std::this_thread::sleep_for (std::chrono::milliseconds (1));
     }
-    return false;
+    return true;
+}
+
+bool Reporter::settle (Tag tag, double seconds)
+{
+    return waitFor (seconds, [&] { return ! isWorking (tag); });
+}
+
+bool Reporter::settle (double seconds)
+{
+    std::optional<uint32_t> restsThen;
+    return waitFor (seconds,
+                    [&]
+                    {
+                        for (Tag tag = asRecorded; tag <= maxTag; ++tag)
+                            if (isWorking (tag))
+                            {
+                                restsThen.reset();
+                                return false;
+                            }
+                        if (! restsThen)
+                            restsThen = rests.load();
+                        return rests.load() - *restsThen >= 2; // one of them began after the last was told
+                    });
 }
 
 /** The chain after the jack at the take's rate, and the take behind it. */
@@ -321,6 +341,7 @@ void Reporter::run()
         }
         if (busy)
             continue;
+        rests.fetch_add (1);
         std::unique_lock lock (mutex);
         wake.wait_for (lock, std::chrono::milliseconds (30), [this] { return quit || nudged; });
         nudged = false;

@@ -3,6 +3,7 @@
 #include "plugin/session/Workshop.h"
 
 #include <condition_variable>
+#include <functional>
 #include <optional>
 #include <thread>
 
@@ -21,8 +22,11 @@ public:
     std::vector<SweepCurve> sweep() const;
     bool isWorking (Tag) const;
 
-    /** Waits until everything is told, for tests and for papers. @return whether it is */
+    /** Waits until everything is told, and the headroom kept for it. @return whether it is */
     bool settle (double seconds);
+
+    /** Waits until all of one version is told. @return whether it is */
+    bool settle (Tag, double seconds);
 
     static std::vector<double> curveHz();
 
@@ -38,6 +42,7 @@ private:
     mutable std::mutex mutex;
     std::condition_variable wake;
     bool quit = false, nudged = false;
+    std::atomic<uint32_t> rests { 0 }; ///< how often there was nothing left to do
     Wanted wanted;
     uint32_t sweptNumber = 0;
     uint32_t sweptSetting = 0;
@@ -53,6 +58,7 @@ private:
 
     std::thread thread;
 
+    bool waitFor (double seconds, const std::function<bool()>&);
     void run();
     bool doNext();
     bool doSweep();

@@ -1,7 +1,6 @@
 #include "plugin/session/Session.h"
 
 #include <algorithm>
-#include <chrono>
 #include <cmath>
 
 namespace coldiron
@@ -11,19 +10,6 @@ Session::Session (PresetFolders folders)
       loader ([this] (LoadedTake take) { takeLoaded (std::move (take)); })
 {
     documentChanged (true);
-}
-
-Session::~Session()
-{
-    dropEmbedded();
-}
-
-void Session::dropEmbedded()
-{
-    std::error_code ignored;
-    if (! embedded.empty())
-        std::filesystem::remove_all (embedded, ignored);
-    embedded.clear();
 }
 
 /** Puts together what the threads compute from. @param settingsToo  the knobs go where the job says */
@@ -61,20 +47,15 @@ void Session::announce()
 
 void Session::prepare (double sampleRate)
 {
+    designer.hold (false);
+    framesSeen = 0;
+    waited = false;
     player.prepare (sampleRate);
     setEngineLevels();
     shop.engine.prepare (sampleRate);
     shop.sampleRate = sampleRate;
     shop.prepared.fetch_add (1);
     designer.settle (5.0);
-}
-
-bool Session::settleReports (double seconds)
-{
-    const auto until = std::chrono::steady_clock::now() + std::chrono::duration<double> (seconds);
-    while (loader.isLoading() && std::chrono::steady_clock::now() < until)
-        std::this_thread::sleep_for (std::chrono::milliseconds (2));
-    return reporter.settle (seconds) && designer.settle (seconds);
 }
 
 /** Hum and hiss go quiet with the take. */
@@ -114,17 +95,12 @@ void Session::countHeard (const float* const* channels, int numChannels, int fra
         shop.heardRevision.fetch_add (1, std::memory_order_relaxed); // the agreement may be offered now
 }
 
-void Session::process (float* const* channels, int numChannels, int frames, bool waits)
+void Session::processPart (float* const* channels, int numChannels, int frames, bool waits)
 {
-    if (waits)
-        designer.settle (2.0);
-
-    setEngineLevels();
     const bool takeOn = fromTake.load (std::memory_order_relaxed);
 
     constexpr int chunk = 256;
     const double step = 1.0 / (0.010 * std::max (8000.0, shop.sampleRate.load (std::memory_order_relaxed)));
-    numChannels = std::min (numChannels, FilterRunner::maxChannels);
     for (int done = 0; done < frames && (takeOn || sourceMix > 0.0); done += chunk)
     {
         const int part = std::min (chunk, frames - done);
@@ -151,7 +127,7 @@ void Session::process (float* const* channels, int numChannels, int frames, bool
         for (int c = 0; c < numChannels; ++c)
             for (int i = 0; i < frames; ++i)
                 largest = std::max (largest, std::abs (channels[c][i]));
-        if (largest > peak.load (std::memory_order_relaxed))
+        if (largest > peak.load (std::memory_order_relaxed) && std::isfinite (largest))
             peak.store (largest, std::memory_order_relaxed); // a reset in between costs one block of a meter
     };
     measure (inputPeak);

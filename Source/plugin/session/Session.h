@@ -20,7 +20,6 @@ class Session : public Bench
 {
 public:
     explicit Session (PresetFolders = PresetFolders::standard());
-    ~Session() override;
 
     /** An application of its own and no plugin: what is usual there after the jack, and headroom kept. */
     void setStandsAlone();
@@ -41,9 +40,14 @@ public:
     /** Not on the audio thread; nothing plays meanwhile. Returns when the first design is in the engine. */
     void prepare (double sampleRate);
 
-    /** [audio-thread] In place, one or two channels. @param waits  rendering faster than real time: wait for the design
-        of what the host has just moved, so that a render is the same as playing */
+    /** [audio-thread] In place, one or two channels. @param waits  rendering faster than real time: what is heard waits
+        for the take, its loudness, the levels and the design it depends on, so that a render is the same on every run
+        and machine. What the host moves is then taken up every `renderStep` frames, whatever the blocks; after
+        the longest wait it goes on without, and faults() says so */
     void process (float* const* channels, int numChannels, int frames, bool waits);
+
+    static constexpr int renderStep = 1024;
+    void setLongestWait (double seconds) { longestWait = seconds; } ///< of a render; a minute unless set. Nothing may play meanwhile
 
     bool settle (double seconds) { return designer.settle (seconds); }           ///< until the sound is what the bench shows
     bool settleReports (double seconds);                                        ///< takes, curves and figures too
@@ -168,7 +172,6 @@ private:
     mutable std::recursive_mutex mutex; ///< of the document, the take chosen and loaded
     JobDocument document;
     PresetFolders standardPresets;
-    std::filesystem::path embedded;      ///< presets that came with a state, in a folder of their own
     int takeIndex = -1;
     std::map<std::filesystem::path, LoadedTake> takesRead; ///< those of the job that were needed so far
     LoadedTake loaded;                   ///< the one in the player
@@ -185,11 +188,19 @@ private:
     std::atomic<float> inputPeak { 0.0f }, outputPeak { 0.0f };
     bool standsAlone = false;
     double sourceMix = 0.0; ///< audio thread: 0 the host, 1 the take
+    int64_t framesSeen = 0; ///< audio thread: since it was prepared
+    bool waited = false;    ///< audio thread: the block before was of a render
+    double longestWait = 60.0;
+    std::atomic<uint32_t> lateFor { 0 }; ///< the snapshot that a render could not wait for; 0: none
 
     Designer designer;
     Reporter reporter;
     TakeLoader loader;
 
+    void processPart (float* const* channels, int numChannels, int frames, bool waits); ///< [audio-thread]
+    enum class Told { sound, everything };
+    bool await (Told, double seconds);
+    void moved (Lane, int place, double value);
     void setEngineLevels(); ///< [audio-thread], or while nothing plays
     void documentChanged (bool settingsToo);
     void takeLoaded (LoadedTake);
@@ -204,7 +215,6 @@ private:
     JobTree treeNow() const;
     bool editTree (const std::string& name, const std::function<std::string (JobTree&)>&);
     bool replaceJob (const std::string& text, const std::filesystem::path& file, const std::filesystem::path& folder);
-    void dropEmbedded();
     void move (Lane, int place, double value);
 };
 }

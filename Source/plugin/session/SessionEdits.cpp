@@ -51,7 +51,10 @@ bool Session::isChanged() const
 Faults Session::faults() const
 {
     const std::scoped_lock lock (mutex);
-    return document.faults();
+    Faults faults = document.faults();
+    if (lateFor.load() != 0)
+        faults.push_back ({ {}, 0, "a render went on before the take and its levels were ready, and is not to be trusted; render it again" });
+    return faults;
 }
 
 bool Session::openJob (const std::filesystem::path& path)

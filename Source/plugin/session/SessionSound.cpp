@@ -12,20 +12,27 @@ Revisions Session::revisions() const
              shop.transportRevision.load() };
 }
 
+/** What is no number moves nothing; whoever shows the parameter is told to look again. */
 void Session::hostMoved (Lane lane, int place, double value)
+{
+    const bool isSetting = lane == Lane::knob || lane == Lane::lever;
+    if (std::isfinite (value))
+        moved (lane, place, value);
+    (isSetting ? shop.settingsRevision : shop.heardRevision).fetch_add (1);
+}
+
+void Session::moved (Lane lane, int place, double value)
 {
     switch (lane)
     {
-        case Lane::option: shop.heard = std::clamp (static_cast<Tag> (std::lround (value)), asRecorded, maxTag); break;
+        case Lane::option: shop.heard = static_cast<Tag> (std::lround (std::clamp<double> (value, asRecorded, maxTag))); break;
         case Lane::bypass: bypass = value >= 0.5; break;
         case Lane::matched: shop.matched = value >= 0.5; break;
         case Lane::hum: shop.humDb = std::clamp (value, -80.0, 0.0); break;
         case Lane::trim: trim = std::clamp (value, -24.0, 24.0); break;
-        case Lane::knob: shop.live.setKnob (shop.heard.load(), place, static_cast<float> (value)); break;
-        case Lane::lever: shop.live.setLever (shop.heard.load(), place, static_cast<int> (std::lround (value))); break;
+        case Lane::knob: shop.live.setKnob (shop.heard.load(), place, static_cast<float> (std::clamp (value, 0.0, 10.0))); break;
+        case Lane::lever: shop.live.setLever (shop.heard.load(), place, static_cast<int> (std::lround (std::clamp (value, 0.0, 100.0)))); break;
     }
-    const bool isSetting = lane == Lane::knob || lane == Lane::lever;
-    (isSetting ? shop.settingsRevision : shop.heardRevision).fetch_add (1);
 }
 
 double Session::hostValue (Lane lane, int place) const
@@ -67,6 +74,8 @@ void Session::setTrimDb (double db) { move (Lane::trim, 0, db); }
 
 void Session::setMainsHz (double hz)
 {
+    if (! std::isfinite (hz))
+        return;
     shop.mainsHz = hz > 55.0 ? 60.0 : 50.0;
     shop.heardRevision.fetch_add (1);
     designer.nudge();
@@ -74,6 +83,8 @@ void Session::setMainsHz (double hz)
 
 void Session::setFacingDegrees (double degrees)
 {
+    if (! std::isfinite (degrees))
+        return;
     shop.facingDegrees = std::clamp (degrees, 0.0, 90.0);
     shop.heardRevision.fetch_add (1);
     designer.nudge();
@@ -81,6 +92,8 @@ void Session::setFacingDegrees (double degrees)
 
 void Session::setBuzz (double share)
 {
+    if (! std::isfinite (share))
+        return;
     shop.buzz = std::clamp (share, 0.0, 1.0);
     shop.heardRevision.fetch_add (1);
     designer.nudge();
@@ -88,6 +101,8 @@ void Session::setBuzz (double share)
 
 void Session::setHissGainDb (double db)
 {
+    if (! std::isfinite (db))
+        return;
     shop.hissGainDb = std::clamp (db, -1.0, 80.0);
     shop.heardRevision.fetch_add (1);
     designer.nudge();
@@ -121,7 +136,7 @@ void Session::setKnob (Tag tag, const std::string& name, double value)
 {
     const auto snapshot = shop.snapshot();
     const BenchControl* control = snapshot->map.find (name);
-    if (snapshot->option (tag) == nullptr || control == nullptr || ! control->isKnob())
+    if (snapshot->option (tag) == nullptr || control == nullptr || ! control->isKnob() || ! std::isfinite (value))
         return;
     value = std::clamp (value, 0.0, 10.0);
     if (control->place < 0)

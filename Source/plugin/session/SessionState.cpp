@@ -32,31 +32,6 @@ bool flagIn (const JobTree& tree, const char* key)
     const auto found = tree.find (key);
     return found != tree.end() && found->is_boolean() && found->get<bool>();
 }
-
-/** Objects and lists within each other, counted without recursion: a crafted state must not exhaust the stack. */
-bool isTooDeep (const std::string& text)
-{
-    int depth = 0;
-    bool inText = false;
-    for (size_t i = 0; i < text.size(); ++i)
-    {
-        const char c = text[i];
-        if (inText)
-        {
-            if (c == '\\')
-                ++i;
-            else if (c == '"')
-                inText = false;
-        }
-        else if (c == '"')
-            inText = true;
-        else if ((c == '{' || c == '[') && ++depth > 64)
-            return true;
-        else if (c == '}' || c == ']')
-            --depth;
-    }
-    return false;
-}
 }
 
 std::string Session::state() const
@@ -121,28 +96,15 @@ bool Session::restore (const std::string& text)
     if (! state.is_object() || textIn (state, "coldiron") != kind || textIn (state, "job").empty())
         return refuse (std::string ("no \"") + kind + "\"");
 
-    std::map<std::string, std::string> presets;
-    if (const auto found = state.find ("presets"); found != state.end() && found->is_object())
-        for (const auto& [key, value] : found->items())
-            if (value.is_string())
-                presets[key] = value.get<std::string>();
-
-    const std::filesystem::path unpacked = presets.empty() ? std::filesystem::path() : unpackPresets (presets);
     PresetFolders folders = standardPresets;
-    if (! unpacked.empty())
-        folders.folders.insert (folders.folders.begin(), unpacked);
-    if (! document.replace (textIn (state, "job"), textIn (state, "file"), textIn (state, "folder"), folders))
+    folders.carried = presetsKeptIn (state);
+    if (! document.replace (textIn (state, "job"), textIn (state, "file"), textIn (state, "folder"), std::move (folders)))
     {
-        std::error_code ignored;
-        if (! unpacked.empty())
-            std::filesystem::remove_all (unpacked, ignored);
         announce();
         return false; // the last good one goes on
     }
     if (flagIn (state, "changed"))
         document.markChanged(); // what its file lacks, it lacks still
-    dropEmbedded();
-    embedded = unpacked;
 
     shop.heard = static_cast<Tag> (numberIn (state, "heard", asRecorded, maxTag, asRecorded));
     bypass = flagIn (state, "bypassed");

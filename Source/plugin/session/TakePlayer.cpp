@@ -54,8 +54,8 @@ void TakePlayer::loadAtRate (double fromSeconds)
 
 void TakePlayer::setLoop (double from, double to)
 {
-    const auto inUnits = [] (double s) { return static_cast<uint64_t> (std::clamp (s, 0.0, 4e5) * 1e4 + 0.5); };
-    if (to - from < 0.05)
+    const auto inUnits = [] (double s) { return static_cast<uint64_t> (std::clamp (s, 0.0, longestSeconds) * 1e4 + 0.5); };
+    if (! (to - from >= 0.05))
         from = to = 0.0;
     loopEnds = (inUnits (from) << 32) | inUnits (to);
 }

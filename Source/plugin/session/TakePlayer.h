@@ -4,6 +4,7 @@
 #include "filter/LatestValue.h"
 #include "job/TakeFile.h"
 
+#include <algorithm>
 #include <array>
 #include <atomic>
 #include <memory>
@@ -28,7 +29,7 @@ public:
     void setPlaying (bool p) { playing.store (p); }
     bool isLooping() const { return looping.load(); }
     void setLooping (bool l) { looping.store (l); }
-    void seek (double seconds) { seekTo.store (seconds); }
+    void seek (double seconds) { if (seconds >= 0.0) seekTo.store (std::min (seconds, longestSeconds)); }
     void setLoop (double fromSeconds, double toSeconds);
     std::pair<double, double> loop() const;
     double positionSeconds() const { return position.load(); }
@@ -37,6 +38,8 @@ public:
     void process (float* const* channels, int numChannels, int frames);
 
 private:
+    static constexpr double longestSeconds = 4e5; ///< of what a loop's end can be
+
     struct Loaded
     {
         uint64_t number = 0;

@@ -125,7 +125,37 @@ TEST_CASE ("What is no kept work is left alone")
     std::ofstream (folder.path / "2-1.unsaved") << "[]";
     std::ofstream (folder.path / "notes.txt") << "not ours";
     CHECK (leftWork (folder.path).empty());
+    CHECK_FALSE (fs::exists (folder.path / "1-1.unsaved.lock")); // to look leaves nothing
     CHECK (fs::exists (folder.path / "1-1.unsaved"));
     CHECK (fs::exists (folder.path / "notes.txt"));
     CHECK (leftWork (folder.path / "nowhere").empty());
+}
+
+TEST_CASE ("What dead processes left behind is swept away, and nothing of the living")
+{
+    Folder folder;
+    int first = -1, second = -1;
+    const pid_t dead = workElsewhere (folder.path, "Work of a dead one", first), living = workElsewhere (folder.path, "Work of a living one", second);
+    CHECK (answerOf (first) == 'y');
+    CHECK (answerOf (second) == 'y');
+    kill (dead);
+    const auto left = leftWork (folder.path);
+    REQUIRE (left.size() == 1);
+    const fs::path kept = left[0].file;
+
+    std::ofstream (folder.path / "999999-1.unsaved.lock"); // as a crash leaves it: a lock of nothing
+    const auto filesThere = [&] { return std::distance (fs::directory_iterator (folder.path), fs::directory_iterator()); };
+    CHECK (filesThere() == 5);
+    {
+        Autosave next (folder.path);
+        CHECK_FALSE (fs::exists (folder.path / "999999-1.unsaved.lock"));
+        CHECK (fs::exists (kept)); // somebody's work
+        CHECK (filesThere() == 5); // with the next one's own lock
+        Autosave other (folder.path);
+        CHECK (filesThere() == 6); // a living lock without work stays
+    }
+    CHECK (filesThere() == 4);
+    REQUIRE (::kill (living, SIGKILL) == 0);
+    int status = 0;
+    REQUIRE (::waitpid (living, &status, 0) == living);
 }
