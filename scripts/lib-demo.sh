@@ -26,32 +26,30 @@ number() {
 # hum_below FOLDER OPTION: how far the hum of the noisy room lies below the playing, from the two renderings [dB]
 hum_below() { build/demo_take --hum "$1/$2.wav" "$1/noisy-room/$2.wav"; }
 
-# db_at JOB OPTION HZ: the plain response
-db_at() {
-    build/coldiron response "$1" --option "$2" --from "$3" --to 20000 --points 2 --csv - | awk -F, 'NR == 2 { print $2 }'
+# level_and_clarity JOB: for each option "LETTER LEVEL CLARITY", from the response the take meets: level at 500 Hz and clarity
+# re the take, in dB
+level_and_clarity() {
+    build/coldiron compare "$1" --json | jq -r '.columns[] | select (.option != "now") | "\(.option) \(.level_db) \(.clarity_db)"'
 }
 
 # The 2 x 2 of ordinary or independent volume against tone on the input or output side, knob by knob.
 knob_table() {
-    local job=$1/hum-4-knobs-rolled-down.json letter knob at
+    local job=$1/hum-4-knobs-rolled-down.json letter knob
     printf '   %-48s' "volume knob at"
     printf '%16s' 10 8 5 2 0
     echo
+    for knob in 10 8 5 2 0; do
+        sed "s/\"bridge-volume\": 5/\"bridge-volume\": $knob/" "$job" >"$1/.knob.json"
+        level_and_clarity "$1/.knob.json" >"$1/.knob-$knob.txt"
+    done
     for letter in A B C D; do
         printf '   %-48s' "$(jq -r --arg o $letter '.columns[] | select (.option == $o) | .name | sub ("Volume 5: "; "")' "${job%.json}/compare.json")"
-        local full
         for knob in 10 8 5 2 0; do
-            at=$1/.knob.json
-            sed "s/\"bridge-volume\": 5/\"bridge-volume\": $knob/" "$job" >"$at"
-            local low high
-            low=$(db_at "$at" $letter 500)
-            high=$(db_at "$at" $letter 5000)
-            [[ $knob != 10 ]] || full=$low
-            printf '%16s' "$(awk -v l="$low" -v h="$high" -v f="$full" 'BEGIN { printf "%.1f / %+.1f", l - f, h - l }')"
+            printf '%16s' "$(cat "$1/.knob-10.txt" "$1/.knob-$knob.txt" | awk -v o=$letter '$1 == o { if (n++ == 0) { l = $2; c = $3 } else if ($3 == "null") printf "silent"; else printf "%.1f / %+.1f", $2 - l, $3 - c }')"
         done
         echo
-        rm -f "$1/.knob.json"
     done
+    rm -f "$1"/.knob.json "$1"/.knob-*.txt
 }
 
 say_in_words() {
@@ -73,21 +71,20 @@ What to listen for, gains and costs
      in the noisy room the hum lies $(hum_below "$d1" B) dB below the playing ($(hum_below "$d1" now) dB as it is). The cost: $(number "$d1" B .loudness_lu) LU in loudness.
    C, split: $(number "$d1" C .loudness_lu) LU, resonance $(number "$d1" C .peak_hz %.0f) Hz, and the hum of a single coil: $(hum_below "$d1" C) dB below the playing. D leaves the
      other coil open instead of shorted: $(number "$d1" D .peak_hz %.0f) Hz, $(number "$d1" D .loudness_lu) LU, hum $(hum_below "$d1" D) dB below. Play noisy-room/B, C, D in turn.
-     (Here all coils of a pickup have the same turns. Real ones differ by one or two percent, which leaves the hum of one coil
-     40 to 34 dB down: still quiet, not silent.)
+     (The coils of a pickup are taken to differ by 2 % in turns, as real ones do: quiet, not silent.)
    Back to series the level jumps by $(awk -v x="$(number "$d1" B .level_db)" 'BEGIN { printf "%.1f", -x }') dB from parallel, by $(awk -v x="$(number "$d1" D .level_db)" 'BEGIN { printf "%.1f", -x }') dB from the split.
 2 Neck, and both (hum-2-neck-and-both)
    A and B, neck in series and in parallel: $(number "$d2" A .loudness_lu) and $(number "$d2" B .loudness_lu) LU; warmer, and the parallel one gives back some air.
    C to F, both: D (both in parallel) is $(number "$d2" D .loudness_lu) LU; E keeps the neck full and the bridge clear, $(number "$d2" E .loudness_lu) LU; F the
      other way round, $(number "$d2" F .loudness_lu) LU. A pickup in parallel loads the other more than one in series: the balance shifts to it.
 3 Both in series, and out of phase (hum-3-both-in-series-and-phase)
-   B, both in series: $(number "$d3" B .loudness_lu) LU re the take, $(number "$d3" A .loudness_lu) for both side by side; louder and thicker, and darker: -3 dB at $(number "$d3" B .corner_hz %.0f)
+   B, both in series: $(number "$d3" B .loudness_lu) LU re the take, $(number "$d3" A .loudness_lu) for both in parallel; louder and thicker, and darker: -3 dB at $(number "$d3" B .corner_hz %.0f)
      instead of $(number "$d3" A .corner_hz %.0f) Hz. C, bridge reversed: $(number "$d3" C .loudness_lu) LU, thin and hollow, for a break more than a song; trust its
      character ($(number "$d3" C .sure.playing %s)), not single notes. D, reversed alone, is the same sound as the take: $(number "$d3" D .loudness_lu) LU.
-4 Volume at 5 (hum-4-knobs-rolled-down; level re knob 10 at 500 Hz / 5 kHz re 500 Hz, both in dB)
+4 Bridge volume at 5 (hum-4-knobs-rolled-down; level / clarity, both in dB re knob 10)
 $(knob_table "$1")
-   A against B: with the tone on the output side the volume at 5 keeps more treble. With independent volumes (C, D) the level
-     stays up and the treble goes sooner as the knob comes down, tone on the output or not: that is their price.
+   A against B: with the tone on the output side the volume at 5 stays clearer. With independent volumes (C, D) the level
+     stays up and it grows dull sooner as the knob comes down, tone on the output or not: that is their price.
    E to H, volume and tone at 5: $(number "$d4" E .loudness_lu), $(number "$d4" F .loudness_lu), $(number "$d4" G .loudness_lu), $(number "$d4" H .loudness_lu) LU.
 5 One volume at zero in the middle (hum-5-volume-at-zero)
    Ordinary: neck at 0 $(number "$d5" B .level_db %+.0f) dB, bridge at 0 $(number "$d5" C .level_db %+.0f) dB: either one mutes the guitar. Independent: $(number "$d5" E .level_db %+.0f) and $(number "$d5" F .level_db %+.0f) dB:

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "audition/Band.h"
+#include "audition/Hum.h"
 #include "audition/NoiseFloor.h"
-#include "audition/Spectrum.h"
+#include "audition/StringResponse.h"
 #include "audition/Volumes.h"
 
 #include <optional>
@@ -19,17 +19,15 @@ struct Figures
     double levelDb = 0.0;              ///< applied to the take: rms over the take's spectrum, or over 80 Hz to 5 kHz (equal per octave)
     std::optional<double> loudnessLu;  ///< BS.1770 of the rendered take less that of the take; filled in where there is a take
 
-    std::optional<double> peakHz;      ///< of the plain response; none where it only falls
-    double peakDb = 0.0;               ///< re 100 Hz
-    std::optional<double> cornerHz;    ///< -3 dB re 100 Hz, above the peak; none below 40 kHz
+    std::optional<double> clarityDb;   ///< re as recorded: above 0 clearer
+    Resonance resonance;               ///< of what the strings give
 
     std::vector<VolumeFigures> volumes;
 
-    double humJackDb = 0.0;            ///< hum at the jack against as recorded, 2 % of turns mismatched
+    double humJackDb = 0.0;            ///< hum at the jack against as recorded
     double humAgainstPlayingDb = 0.0;  ///< the same with the option's own level taken out
-    double humOneCoilDb = 0.0;         ///< hum against that of one coil as loud as the option, no mismatch but the data's own
-    bool humByMismatch = false;        ///< coils cancel in the option or in the recording: what is left is the assumed
-                                       ///< mismatch, so say humWords and no number
+    HumFigures hum;                    ///< against a single coil of the trade
+    bool humByMismatch = false;        ///< in the option or in the recording most of it is the assumed mismatch
     std::string humWords;
 
     double hissUv = 0.0;               ///< thermal noise of harness, cable and input, 20 Hz to 20 kHz, 293.15 K [uV rms]
@@ -41,6 +39,6 @@ struct Figures
 
 Figures computeFigures (const Side& recorded, const Side& option, const Spectrum& take = {});
 
-/** "much softer, turn the amplifier up", "a little louder", "as loud" and the like. @param db  LU or dB re the take */
+/** "much quieter, turn the amplifier up", "a little louder", "as loud" and the like. @param db  LU or dB re the take */
 std::string levelWords (double db);
 }

@@ -46,7 +46,7 @@ double mostHum (const Voice& voice, const AfterCurve& curve, double buzz, double
     {
         double sum = 0.0;
         for (const auto& harmonic : humSpectrum ({ mains, 1.0, buzz }))
-            sum += std::sqrt (2.0) * harmonic.share * emfRms * std::abs (voice.hum (harmonic.number * mains)) * curve.at (harmonic.number * mains);
+            sum += std::sqrt (2.0) * harmonic.share * emfRms * std::abs (heardHum (voice, harmonic.number * mains)) * curve.at (harmonic.number * mains);
         most = std::max (most, sum);
     }
     return most;

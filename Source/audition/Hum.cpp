@@ -1,5 +1,7 @@
 #include "audition/Hum.h"
 
+#include "audition/StringResponse.h"
+
 #include <Eigen/Core>
 
 #include <algorithm>
@@ -52,18 +54,72 @@ std::vector<Harmonic> humSpectrum (const MainsField& field)
     return harmonics;
 }
 
+std::complex<double> heardHum (const Voice& voice, double hz, double facing, double mismatch)
+{
+    Eigen::VectorXcd h (voice.numCoils());
+    voice.humDrives (hz, h.data());
+    const auto& coils = voice.guitar().coils;
+    const auto hasTwin = [&] (size_t k)
+    {
+        for (size_t other = 0; other < coils.size(); ++other)
+            if (other != k && std::abs (std::abs (coils[other].humDrive) - std::abs (coils[k].humDrive)) < 1e-9)
+                return true;
+        return false;
+    };
+    double apart = 0.0;
+    std::complex<double> loudest;
+    for (size_t k = 0; k < coils.size(); ++k)
+    {
+        const auto& here = h[static_cast<Eigen::Index> (k)];
+        if (hasTwin (k))
+            apart += 0.5 * mismatch * mismatch * std::norm (here); // two equal coils leave `mismatch` of one
+        if (std::abs (here) > std::abs (loudest))
+            loudest = here;
+    }
+    const std::complex<double> together = h.sum();
+    // In step with what is left, or with the loudest coil where nothing is.
+    const auto like = std::abs (together) > 1e-6 * std::abs (loudest) ? together : loudest;
+    return std::polar (facing * std::sqrt (std::norm (together) + apart), std::arg (like));
+}
+
 double humRms (const Voice& voice, const MainsField& field, double mismatch)
 {
     double power = 0.0;
-    Eigen::VectorXcd h (voice.numCoils());
     for (const auto& harmonic : humSpectrum (field))
+        power += harmonic.share * harmonic.share * std::norm (heardHum (voice, harmonic.number * field.hz, field.facing, mismatch));
+    return std::sqrt (power);
+}
+
+HumFigures humFigures (const Voice& voice)
+{
+    const auto db = [] (double ratio) { return 20.0 * std::log10 (std::max (ratio, 1e-15)); };
+    double playing = 0.0;
+    int count = 0;
+    for (double hz = 200.0; hz < 801.0; hz *= std::exp2 (1.0 / 3.0), ++count)
+        playing += std::pow (stringResponse (voice, hz), 2.0);
+    if (! (playing > 0.0))
+        return {};
+    const MainsField field;
+    const double hum = humRms (voice, field), asData = humRms (voice, field, 0.0);
+    return { db (hum / (singleCoilTurns / 5000.0)), db (hum / std::sqrt (playing / count)), hum > std::sqrt (2.0) * asData };
+}
+
+HumKind humKind (double playingDb)
+{
+    return playingDb > 2.5 ? HumKind::more : playingDb > -3.0 ? HumKind::like : playingDb > -20.0 ? HumKind::less : HumKind::quiet;
+}
+
+std::string humWords (double playingDb)
+{
+    const auto number = std::to_string (std::lround (std::abs (playingDb)));
+    switch (humKind (playingDb))
     {
-        voice.humDrives (harmonic.number * field.hz, h.data());
-        const double together = std::norm (h.sum());
-        const double apart = 0.5 * mismatch * mismatch * h.squaredNorm(); // two equal coils leave `mismatch` of one
-        power += harmonic.share * harmonic.share * (together + apart);
+        case HumKind::quiet: return "quiet";
+        case HumKind::less: return "hums, " + number + " dB less than a single coil";
+        case HumKind::like: return "hums like a single coil";
+        case HumKind::more: return "hums more than a single coil (+" + number + " dB)";
     }
-    return std::abs (field.facing) * std::sqrt (power);
+    return {};
 }
 
 std::vector<float> synthesizeHum (const Voice& voice, const MainsField& field, double emfRms, double sampleRate, size_t frames)
@@ -73,7 +129,7 @@ std::vector<float> synthesizeHum (const Voice& voice, const MainsField& field, d
     for (const auto& harmonic : humSpectrum (field))
     {
         const double hz = harmonic.number * field.hz;
-        const auto h = voice.hum (hz, field.facing);
+        const auto h = heardHum (voice, hz, field.facing);
         if (hz < 0.49 * sampleRate && std::abs (h) > 0.0)
         {
             const auto amplitude = std::sqrt (2.0) * emfRms * harmonic.share * h

@@ -2,10 +2,18 @@
 
 #include "audition/Voice.h"
 
+#include <string>
 #include <vector>
 
 namespace coldiron
 {
+/** A single coil of the trade, to tell hum by: 8000 turns, those of the shipped pickup `single-coil` (a test holds the two
+    together). Its string EMF is turns/5000 too, so that hum against playing is the same for any coil that is heard alone. */
+constexpr double singleCoilTurns = 8000.0;
+
+/** Of turns, between two coils meant to be equal: no two are wound alike. Common practice of the trade, no source. */
+constexpr double assumedMismatch = 0.02;
+
 /** The mains field that the coils stand in. Magnetic hum only: touch and shield noise is not wiring's to cure. */
 struct MainsField
 {
@@ -32,13 +40,35 @@ double mainsHzAt (double hz, double seconds);
     9th 1.5, 11th 3.5, 13th 3 %), each counted by its number since induction grows with frequency. */
 std::vector<Harmonic> humSpectrum (const MainsField&);
 
-/** Hum at the input, rms, per volt rms of hum EMF of one 5000-turn coil.
-    @param mismatch  random share of turns between the coils of a pair, as no two coils are wound alike; 0: as the data says */
-double humRms (const Voice&, const MainsField&, double mismatch = 0.0);
+/** Hum of all coils in the field as it is heard: V at the input per volt of hum EMF of one 5000-turn coil. Coils whose turns
+    the data gives as equal differ by the mismatch, in power on average over such pairs, so a humbucker is quiet and not
+    dead. Coils given with unequal turns have been measured, and hum as they say.
+    @param mismatch  share of turns; 0: as the data says, Voice::hum() */
+std::complex<double> heardHum (const Voice&, double hz, double facing = 1.0, double mismatch = assumedMismatch);
 
-/** Hum of a voice in volts where one 5000-turn coil's hum EMF has emfRms; per harmonic from the voice's own responses.
+/** heardHum() over the spectrum of the field, rms. */
+double humRms (const Voice&, const MainsField&, double mismatch = assumedMismatch);
+
+/** Hum of a voice in volts where one 5000-turn coil's hum EMF has emfRms; per harmonic, as heardHum() has it.
     The mains' phase drifts slowly as in real networks. The same samples on every run. */
 std::vector<float> synthesizeHum (const Voice&, const MainsField&, double emfRms, double sampleRate, size_t frames);
+
+/** What hums of a voice, against a single coil of the trade; 50 Hz, facing the field. -300 where it is silent. */
+struct HumFigures
+{
+    double jackDb = -300.0;    ///< at the jack re a single coil's hum EMF
+    double playingDb = -300.0; ///< the same against the playing, 200 to 800 Hz: what is left when both are made as loud
+    bool assumed = false;      ///< more of it comes from the assumed mismatch than from the data
+};
+
+HumFigures humFigures (const Voice&);
+
+/** In steps: what a client hears of it. */
+enum class HumKind { quiet, less, like, more };
+HumKind humKind (double playingDb);
+
+/** "quiet", "hums, 12 dB less than a single coil", "hums like a single coil", "hums more than a single coil (+3 dB)". */
+std::string humWords (double playingDb);
 
 /** The rms EMF of one coil that is `db` against a take of this loudness: 0 dB is a 997 Hz sine as loud as the take
     (dual mono: rms [dBFS] = LUFS - 3.01). */

@@ -1,5 +1,7 @@
 #include "audition/Sureness.h"
 
+#include <cctype>
+
 namespace coldiron
 {
 double Sureness::thirdOctaveTypicalDb() const
@@ -69,30 +71,42 @@ std::string Sureness::pillWord() const
     return byGuitar > byPlaying ? guitarWord() : playingWord();
 }
 
-std::string Sureness::explanation() const
+std::vector<std::string> Sureness::meanings() const
 {
-    std::string text;
+    std::vector<std::string> list;
     switch (playing)
     {
         case Playing::sameCoils:
-            text = "This option hears the strings just as the take did; only the circuit differs.";
+            list.push_back ("same coils: this option hears the strings just as the take did; only the circuit differs.");
             break;
         case Playing::close:
         case Playing::fair:
-            text = "This option hears the strings at another place than the take did; tone and level are right on average, "
-                   "about as close as playing the phrase twice; single notes can be several dB louder or softer. "
-                   "For riffs and solos: fewer strings, less sure.";
+            list.push_back (playingWord() + ": this option hears the strings at another place than the take did; tone and level are right on average, "
+                            "about as close as playing the phrase twice; single notes can be several dB louder or quieter. "
+                            "For riffs and solos: fewer strings, less sure.");
             break;
         case Playing::rough:
-            text = "Trust the character, thin and hollow, and roughly the level; not single notes. "
-                   "For riffs and solos: fewer strings, less sure.";
+            list.push_back ("rough: trust the character, thin and hollow, and roughly the level; not single notes. "
+                            "For riffs and solos: fewer strings, less sure.");
             break;
     }
     if (guitar == Knowledge::assumed)
-        text += " Computed for a typical pickup of this kind; three meter readings would make it surer.";
+        list.push_back ("assumed: computed for a typical pickup of this kind; three meter readings would make it surer.");
     else if (guitar == Knowledge::fromOhms)
-        text += " The pickup's ohms are known and the rest is scaled from a typical one; "
-                "inductance and capacitance readings would make it surer.";
+        list.push_back ("from ohms: the pickup's ohms are known and the rest is scaled from a typical one; "
+                        "inductance and capacitance readings would make it surer.");
+    return list;
+}
+
+std::string Sureness::explanation() const
+{
+    std::string text;
+    for (const auto& meaning : meanings())
+    {
+        auto words = meaning.substr (meaning.find (": ") + 2);
+        words[0] = static_cast<char> (std::toupper (static_cast<unsigned char> (words[0])));
+        text += (text.empty() ? "" : " ") + words;
+    }
     return text;
 }
 }

@@ -3,6 +3,7 @@
 #include "guitar/Coil.h"
 
 #include <string>
+#include <vector>
 
 namespace coldiron
 {
@@ -25,7 +26,8 @@ struct Sureness
     std::string playingWord() const;            ///< "same coils", "close", "fair", "rough"
     std::string guitarWord() const;             ///< "measured", "from ohms", "assumed"
     std::string pillWord() const;               ///< the weaker of the two
-    std::string explanation() const;            ///< the sentences for people
+    std::vector<std::string> meanings() const;  ///< what each of the two words means, "WORD: sentences"; for a legend
+    std::string explanation() const;            ///< the same sentences in one, without the words
 };
 
 /** Compares which coils the two voices hear, in which proportion, at which places and signs.

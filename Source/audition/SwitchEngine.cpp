@@ -40,7 +40,7 @@ HumCycle HumCycle::of (const Voice& voice, const MainsField& field, double emfRm
     for (const Harmonic& harmonic : humSpectrum (field))
     {
         // sin (n w t) through the response: its imaginary part turns with n.
-        const std::complex<double> heard = voice.hum (harmonic.number * field.hz, field.facing)
+        const std::complex<double> heard = heardHum (voice, harmonic.number * field.hz, field.facing)
                                          * (std::sqrt (2.0) * harmonic.share * emfRms);
         for (int i = 0; i <= length; ++i)
         {

@@ -32,7 +32,7 @@ public:
     /** All coils driven alike with their string sign: the plain response. */
     std::complex<double> plain (double hz) const;
 
-    /** Hum: all coils in one field, V at the input per volt of hum EMF of one 5000-turn coil.
+    /** Hum as the data says, coils of equal turns cancelling wholly (heardHum() has what is heard): all coils in one field, V at the input per volt of hum EMF of one 5000-turn coil.
         @param facing  -1..1, the cosine of the coil axis to the field; 1 is worst */
     std::complex<double> hum (double hz, double facing = 1.0) const;
 

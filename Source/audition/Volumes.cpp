@@ -1,6 +1,7 @@
 #include "audition/Volumes.h"
 
 #include "audition/Drives.h"
+#include "audition/StringResponse.h"
 #include "guitar/Nets.h"
 
 #include <algorithm>
@@ -77,20 +78,23 @@ std::optional<Setting> whereTwoAreHeard (const Side& side)
     return {};
 }
 
-std::vector<VolumeStep> stepsOf (const Side& side, const std::string& knob)
+std::vector<VolumeStep> stepsOf (const Side& side, const std::string& knob, const Clarity* clarity)
 {
     std::vector<VolumeStep> steps;
     Side turned = side;
-    double open = 0.0;
+    double openDb = 0.0;
+    std::optional<double> openClarity;
     for (const double value : { 10.0, 8.0, 6.0, 4.0, 2.0 })
     {
         turned.setting.knobs[knob] = value;
-        const Voice voice = turned.voice();
-        const double middle = 20.0 * std::log10 (std::abs (voice.plain (500.0)) + 1e-15);
-        const double treble = 20.0 * std::log10 (std::abs (voice.plain (5000.0)) + 1e-15);
+        const double level = 20.0 * std::log10 (stringResponse (turned.voice(), 500.0) + 1e-15);
+        const auto clear = clarity != nullptr ? clarity->db (turned) : std::nullopt;
         if (steps.empty())
-            open = middle;
-        steps.push_back ({ value, middle - open, treble - middle });
+        {
+            openDb = level;
+            openClarity = clear;
+        }
+        steps.push_back ({ value, level - openDb, clear && openClarity ? std::optional<double> (*clear - *openClarity) : std::nullopt });
     }
     return steps;
 }
@@ -124,7 +128,7 @@ std::vector<std::string> volumeKnobs (const Harness& harness, const Setting& set
     return knobs;
 }
 
-std::vector<VolumeFigures> volumeFigures (const Side& side)
+std::vector<VolumeFigures> volumeFigures (const Side& side, const Clarity* clarity)
 {
     const auto heard = heardKnobs (side, side.setting);
     const auto common = whereTwoAreHeard (side);
@@ -136,7 +140,7 @@ std::vector<VolumeFigures> volumeFigures (const Side& side)
         volume.knob = knob;
         volume.heard = std::find (heard.begin(), heard.end(), knob) != heard.end();
         if (volume.heard)
-            volume.steps = stepsOf (side, knob);
+            volume.steps = stepsOf (side, knob, clarity);
         if (std::find (together.begin(), together.end(), knob) != together.end())
             volume.mutesOthers = dropDb (side, *common, knob) < mutedDb;
         figures.push_back (std::move (volume));

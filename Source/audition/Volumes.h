@@ -1,6 +1,6 @@
 #pragma once
 
-#include "audition/Band.h"
+#include "audition/Clarity.h"
 
 #include <optional>
 #include <string>
@@ -12,8 +12,8 @@ namespace coldiron
 struct VolumeStep
 {
     double knob = 10.0;
-    double levelDb = 0.0;   ///< at 500 Hz, re the same knob at 10
-    double trebleDb = 0.0;  ///< 5 kHz re 500 Hz, of the plain response
+    double levelDb = 0.0;   ///< of what the strings give at 500 Hz, re the same knob at 10
+    std::optional<double> clarityDb; ///< re the same knob at 10: below 0 duller, above 0 brighter; none where not asked for
 };
 
 /** What one volume does. */
@@ -29,6 +29,7 @@ struct VolumeFigures
 std::vector<std::string> volumeKnobs (const Harness&, const Setting&);
 
 /** Every volume of an option. mutesOthers is asked at the option's own switch positions if two volumes are heard
-    there, else at the first positions where two are. */
-std::vector<VolumeFigures> volumeFigures (const Side&);
+    there, else at the first positions where two are.
+    @param clarity  what to judge the steps by; without it they say the level alone */
+std::vector<VolumeFigures> volumeFigures (const Side&, const Clarity* clarity = nullptr);
 }

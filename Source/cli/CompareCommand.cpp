@@ -5,6 +5,7 @@
 #include "job/OfferRewires.h"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <cmath>
 #include <iostream>
 
@@ -29,6 +30,7 @@ Compared compareOne (const Job& job, const Option* option, LoadedTakes& takes)
     const Side recorded = recordedFor (job, option);
     const Side heard = option != nullptr ? job.optionSide (*option) : recorded;
     const Spectrum spectrum = compared.take >= 0 ? takes.get (compared.take).spectrum() : Spectrum {};
+    compared.strings = heard.strings;
     compared.figures = computeFigures (recorded, heard, spectrum);
     compared.otherCoils = otherCoils (heard);
     compared.ohms = ohmReading (heard.harness, heard.setting);
@@ -75,7 +77,7 @@ int compare (const std::string& path, bool json, const Common& common)
 void addCompare (CLI::App& app, Common& common, Action& action)
 {
     struct Asked { std::string job; bool json = false; };
-    auto* command = app.add_subcommand ("compare", "A table of all options: level, resonance, treble, hum, hiss, ohms, how sure");
+    auto* command = app.add_subcommand ("compare", "A table of all options: level, resonance, clarity, hum, hiss, ohms, how sure");
     auto asked = std::make_shared<Asked>();
     command->add_option ("JOB", asked->job, "The job's file")->required();
     command->add_flag ("--json", asked->json, "For programs");

@@ -18,11 +18,11 @@ Json volumes (const Figures& figures)
     {
         Json entry, steps = Json::array();
         for (const auto& step : volume.steps)
-            steps.push_back (Json { { "knob", step.knob }, { "level_db_re_knob_10", step.levelDb }, { "db_5_khz_re_500_hz", step.trebleDb } });
+            steps.push_back (Json { { "knob", step.knob }, { "level_db_re_knob_10", step.levelDb }, { "clarity_db_re_knob_10", orNull (step.clarityDb) } });
         entry["volume"] = volume.knob;
         entry["heard"] = volume.heard;
         entry["mutes_others"] = volume.mutesOthers ? Json (*volume.mutesOthers) : Json();
-        entry["treble_kept"] = steps;
+        entry["steps"] = steps;
         list.push_back (entry);
     }
     return list;
@@ -39,12 +39,16 @@ Json column (const Job& job, const Compared& c)
     entry["level_db"] = unless (f.silent, f.levelDb);
     entry["loudness_lu"] = orNull (f.loudnessLu);
     entry["loudness_words"] = levelWords (f.loudnessLu.value_or (f.levelDb));
-    entry["peak_hz"] = orNull (f.peakHz);
-    entry["peak_db_re_100_hz"] = f.peakHz ? Json (f.peakDb) : Json();
-    entry["corner_hz"] = orNull (f.cornerHz);
+    entry["clarity_db"] = orNull (f.clarityDb);
+    entry["peak_hz"] = orNull (f.resonance.peakHz);
+    entry["peak_db_above_low_end"] = orNull (f.resonance.peakDb);
+    entry["corner_hz"] = orNull (f.resonance.cornerHz);
+    entry["has_passband"] = f.resonance.passbandDb.has_value();
     entry["volumes"] = volumes (f);
-    entry["hum_jack_db"] = unless (f.silent || f.humByMismatch, f.humJackDb);
-    entry["hum_against_playing_db"] = unless (f.silent || f.humByMismatch, f.humAgainstPlayingDb);
+    entry["hum_jack_db"] = unless (f.silent, f.humJackDb);
+    entry["hum_against_playing_db"] = unless (f.silent, f.humAgainstPlayingDb);
+    entry["hum_jack_db_re_single_coil"] = unless (f.silent, f.hum.jackDb);
+    entry["hum_against_playing_db_re_single_coil"] = unless (f.silent, f.hum.playingDb);
     entry["hum_words"] = f.humWords;
     entry["hum_by_assumed_mismatch"] = f.humByMismatch;
     Json coils = Json::array();

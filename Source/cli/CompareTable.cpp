@@ -4,13 +4,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 namespace coldiron::cli
 {
 namespace
 {
-constexpr int labelWidth = 34, cellWidth = 12;
+constexpr int labelWidth = 36, cellWidth = 12;
 
 using Cell = std::function<std::string (const Compared&)>;
 
@@ -31,19 +30,44 @@ std::string ohmCell (const OhmReading& reading)
     return reading.ohms >= 1e6 ? format ("%.2f M", reading.ohms / 1e6) : format ("%.2f k", reading.ohms / 1e3);
 }
 
-const VolumeFigures* heardVolume (const Compared& c)
+/** The volumes that are heard in any column, by name, in their order. */
+std::vector<std::string> volumesHeard (const std::vector<Compared>& all)
 {
-    for (const auto& volume : c.figures.volumes)
-        if (volume.heard)
-            return &volume;
-    return nullptr;
+    std::vector<std::string> names;
+    for (const auto& c : all)
+        for (const auto& volume : c.figures.volumes)
+            if (volume.heard && std::find (names.begin(), names.end(), volume.knob) == names.end())
+                names.push_back (volume.knob);
+    return names;
 }
 
-std::string trebleCell (const Compared& c, size_t step)
+std::string signedCell (const std::optional<double>& db) { return db ? format ("%+.1f", *db) : std::string ("-"); }
+
+/** One step of one volume in a column; "-" where it is not heard there. */
+std::string stepCell (const Compared& c, const std::string& knob, size_t step)
 {
-    const auto* volume = heardVolume (c);
-    return c.figures.silent || volume == nullptr || step >= volume->steps.size() ? "-" : format ("%.1f", volume->steps[step].trebleDb);
+    for (const auto& volume : c.figures.volumes)
+        if (volume.knob == knob && volume.heard && ! c.figures.silent && step < volume.steps.size())
+            return signedCell (volume.steps[step].clarityDb);
+    return "-";
 }
+
+std::string peakCells (const Compared& c, bool height)
+{
+    const auto& r = c.figures.resonance;
+    if (! height)
+        return unlessSilent (c, r.peakHz ? format ("%.0f", *r.peakHz) : "none");
+    return unlessSilent (c, signedCell (r.peakDb));
+}
+
+std::string cornerCell (const Compared& c)
+{
+    const auto& r = c.figures.resonance;
+    return unlessSilent (c, r.cornerHz ? format ("%.0f", *r.cornerHz) : r.passbandDb ? "> 40000" : "-");
+}
+
+/** "~" where most of it is the assumed mismatch. */
+std::string humCell (const Compared& c, double db) { return unlessSilent (c, (c.figures.hum.assumed ? "~" : "") + format ("%+.0f", db)); }
 
 std::string numbers (const std::vector<Compared>& all)
 {
@@ -53,20 +77,17 @@ std::string numbers (const std::vector<Compared>& all)
                   { return c.figures.loudnessLu ? format ("%+.1f", *c.figures.loudnessLu) : std::string (c.figures.silent ? "silent" : "-"); });
     table += row (all, "  plus/minus [LU]", [] (const Compared& c)
                   { return c.letter == "now" ? std::string ("-") : format ("%.1f", c.figures.sureness.loudnessDb()); });
-    table += row (all, "resonance [Hz]", [] (const Compared& c)
-                  { return unlessSilent (c, c.figures.peakHz ? format ("%.0f", *c.figures.peakHz) : "none"); });
-    table += row (all, "  its height [dB re 100 Hz]", [] (const Compared& c)
-                  { return unlessSilent (c, c.figures.peakHz ? format ("%.1f", c.figures.peakDb) : "-"); });
-    table += row (all, "-3 dB point [Hz]", [] (const Compared& c)
-                  { return unlessSilent (c, c.figures.cornerHz ? format ("%.0f", *c.figures.cornerHz) : "> 40000"); });
+    table += row (all, "resonance [Hz]", [] (const Compared& c) { return peakCells (c, false); });
+    table += row (all, "  peak above the low end [dB]", [] (const Compared& c) { return peakCells (c, true); });
+    table += row (all, "-3 dB point [Hz]", cornerCell);
+    table += row (all, "clarity [dB re now]", [] (const Compared& c) { return unlessSilent (c, signedCell (c.figures.clarityDb)); });
     constexpr int knobs[] = { 10, 8, 6, 4, 2 };
-    for (size_t i = 0; i < 5; ++i)
-        table += row (all, (i == 0 ? "treble, volume at 10 [dB]" : format ("        volume at %d", knobs[i])),
-                      [i] (const Compared& c) { return trebleCell (c, i); });
-    table += row (all, "hum at the jack [dB re now]", [] (const Compared& c)
-                  { return c.figures.silent ? "silent" : c.figures.humByMismatch ? "see below" : format ("%+.1f", c.figures.humJackDb); });
-    table += row (all, "hum against playing [dB re now]", [] (const Compared& c)
-                  { return c.figures.silent ? "silent" : c.figures.humByMismatch ? "see below" : format ("%+.1f", c.figures.humAgainstPlayingDb); });
+    for (const auto& knob : volumesHeard (all))
+        for (size_t i = 1; i < 5; ++i)
+            table += row (all, (i == 1 ? "  " + knob + format (" at %d [dB re 10]", knobs[i]) : std::string (knob.size() + 2, ' ') + format (" at %d", knobs[i])),
+                          [&knob, i] (const Compared& c) { return stepCell (c, knob, i); });
+    table += row (all, "hum at the jack [dB re single coil]", [] (const Compared& c) { return humCell (c, c.figures.hum.jackDb); });
+    table += row (all, "hum against playing [the same]", [] (const Compared& c) { return humCell (c, c.figures.hum.playingDb); });
     table += row (all, "hiss [uV, 20 Hz to 20 kHz]", [] (const Compared& c) { return format ("%.2f", c.figures.hissUv); });
     table += row (all, "output impedance at 1 kHz [kohm]", [] (const Compared& c) { return format ("%.2f", c.figures.outputOhms / 1e3); });
     table += row (all, "a metre more of cable [dB at 5k]", [] (const Compared& c) { return unlessSilent (c, format ("%.2f", c.figures.dbPerMetre)); });
@@ -115,17 +136,12 @@ std::string words (const Compared& c)
         const double change = f.loudnessLu.value_or (f.levelDb);
         text += format ("   level: %s; %+.0f dB, +/-%.1f\n", levelWords (change).c_str(), change, f.sureness.loudnessDb());
     }
-    text += "   hum: " + f.humWords + (f.humByMismatch && f.humOneCoilDb < -20.0 ? " (for coils of nearly equal turns)" : "") + "\n";
+    text += "   hum: " + f.humWords + (f.hum.assumed ? format (", about %.0f dB re a single coil at the jack, coils 2 %% unlike", f.hum.jackDb) : "") + "\n";
     for (const auto& choice : c.otherCoils)
         text += "   hum: " + choice.words() + "\n";
     for (const auto& volume : f.volumes)
-    {
         if (volume.mutesOthers)
-            text += "   " + volume.knob + (*volume.mutesOthers ? " at 0 mutes the other pickup too" : " at 0 leaves the other pickup sounding") + "\n";
-        if (volume.heard && volume.steps.size() > 2)
-            text += format ("   %s at 6: %+.1f dB in level, treble %+.1f dB against 10\n", volume.knob.c_str(), volume.steps[2].levelDb,
-                            volume.steps[2].trebleDb - volume.steps[0].trebleDb);
-    }
+            text += "   " + volume.knob + (*volume.mutesOthers ? " at 0 mutes the other pickup" : " at 0 does not mute the other pickup") + "\n";
     if (c.letter != "now")
     {
         text += "   how sure: " + f.sureness.playingWord() + ", " + f.sureness.guitarWord() + "; " + bandWords (c.band) + ".\n";
@@ -140,6 +156,25 @@ std::string words (const Compared& c)
 
 namespace
 {
+/** What the words of the table mean, once for all columns. */
+std::string legend (const std::vector<Compared>& all)
+{
+    const auto bands = clarityBands (all.front().strings);
+    std::string text = format ("Clarity: power of the playing in %.3g to %.3g kHz over that in %.0f to %.0f Hz; 1 dB is heard. Below 0 is duller.\n",
+                               bands.clearLow / 1e3, bands.clearHigh / 1e3, bands.fullLow, bands.fullHigh);
+    text += "Hum: magnetic, against a single coil of 8000 turns; ~ where most of it is what coils 2 % unlike leave.\n"
+            "   Buzz that falls or rises when the strings are touched is not wiring's to cure, but for a broken string ground.\n";
+    std::vector<std::string> said;
+    for (const auto& c : all)
+        if (c.letter != "now" && ! c.figures.silent)
+            for (const auto& meaning : c.figures.sureness.meanings())
+                if (std::find (said.begin(), said.end(), meaning) == said.end())
+                    said.push_back (meaning);
+    for (const auto& meaning : said)
+        text += meaning + "\n";
+    return text;
+}
+
 std::string takeWords (const std::vector<TakeRemarks>& takes)
 {
     std::string text;
@@ -156,35 +191,17 @@ std::string takeWords (const std::vector<TakeRemarks>& takes)
 }
 }
 
-namespace
-{
-/** What the marks of this table mean, each pair of them once. */
-std::string sureLegend (const std::vector<Compared>& all)
-{
-    std::string text;
-    std::set<std::string> told;
-    for (const auto& compared : all)
-    {
-        const auto& sure = compared.figures.sureness;
-        const auto marks = sure.playingWord() + ", " + sure.guitarWord();
-        if (compared.letter != "now" && ! compared.figures.silent && told.insert (marks).second)
-            text += "   " + marks + ": " + sure.explanation() + "\n";
-    }
-    return text.empty() ? text : "How sure, in words\n" + text + "\n";
-}
-}
-
 std::string compareTable (const Job& job, const std::vector<Compared>& all, const std::vector<TakeRemarks>& takes)
 {
     std::string text = job.title + "\n";
     if (job.takes.empty())
-        text += "No take: levels are over 80 Hz to 5 kHz, the same in every octave.\n";
+        text += "No take: levels are over 80 Hz to 5 kHz, the same in every octave; clarity is that of pink strings.\n";
     text += "\n" + numbers (all) + "\n";
     for (const auto& compared : all)
         text += words (compared) + "\n";
-    text += sureLegend (all) + takeWords (takes);
+    text += takeWords (takes);
     for (const auto& result : job.blind)
         text += "blind" + (result.date.empty() ? "" : ", " + result.date) + ": " + result.words() + "\n";
-    return text + "Treble is 5 kHz re 500 Hz. Magnetic hum only; touch and shield noise is not wiring's to cure.\n";
+    return text + legend (all);
 }
 }

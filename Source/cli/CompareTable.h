@@ -13,6 +13,7 @@ struct Compared
 {
     std::string letter, name;      ///< "now" for as recorded
     int take = -1;                 ///< index; -1: no take
+    StringSet strings;             ///< of the guitar heard
     Figures figures;
     std::vector<OtherCoil> otherCoils; ///< to keep instead, where two kept coils hum together
     OhmReading ohms;               ///< at the option's own switch positions

@@ -268,20 +268,23 @@ void DecidePanel::paintFigures (juce::Graphics& g)
     area.removeFromTop (6);
     const auto report = desk.bench.report (shown);
     const bool known = report != nullptr && report->complete;
-    juce::String treble = "Treble", trebleValue = "-";
+    juce::String clarity = "Clarity", clarityValue = "-";
     if (known && ! report->silent)
     {
-        for (const auto& volume : report->figures.volumes)
-            for (const auto& step : volume.steps)
-                if (volume.heard && std::abs (step.knob - 4.0) < 0.1 && trebleValue == "-")
+        if (report->figures.clarityDb)
+            clarityValue = words::db (*report->figures.clarityDb);
+        const auto heard = std::find_if (report->figures.volumes.begin(), report->figures.volumes.end(), [] (const VolumeFigures& volume) { return volume.heard; });
+        if (heard != report->figures.volumes.end())
+            for (const auto& step : heard->steps)
+                if (std::abs (step.knob - 4.0) < 0.1 && step.clarityDb)
                 {
-                    treble = "Treble at vol 4";
-                    trebleValue = words::db (step.trebleDb - volume.steps.front().trebleDb);
+                    clarity = "Clarity, " + words::from (heard->knob).replace ("-", " ").replace ("volume", "vol") + " 4"; // which knob, since there may be several
+                    clarityValue = words::db (*step.clarityDb);
                 }
     }
     const juce::String level = known ? words::db (report->figures.loudnessLu.value_or (report->figures.levelDb)) : juce::String ("-");
-    const juce::String hum = known ? (shown == asRecorded && ! report->figures.humByMismatch ? juce::String ("0 dB") : words::humInWords (*report)) : juce::String ("-");
-    const std::array<std::pair<juce::String, juce::String>, 4> cells { { { "At the jack", ohmsNow() }, { "Level", level }, { treble, trebleValue }, { "Hum", hum } } };
+    const juce::String hum = known ? words::humInWords (*report) : juce::String ("-");
+    const std::array<std::pair<juce::String, juce::String>, 4> cells { { { "At the jack", ohmsNow() }, { "Level", level }, { clarity, clarityValue }, { "Hum", hum } } };
     const int left = area.getWidth() * 58 / 100;
     for (size_t i = 0; i < cells.size(); ++i)
     {

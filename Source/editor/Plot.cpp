@@ -257,16 +257,16 @@ void Plot::paintCurves (juce::Graphics& g)
     g.strokePath (found->second.curve, juce::PathStrokeType (7.0f, juce::PathStrokeType::curved));
     g.setColour (t.of (heard));
     strokeDashed (g, found->second.curve, heard, 3.4f);
-    if (const auto report = desk.bench.report (heard); whole() && report != nullptr && report->complete && report->figures.peakHz.has_value())
+    if (const auto report = desk.bench.report (heard); whole() && report != nullptr && report->complete && report->figures.resonance.peakHz.has_value())
     {
-        const float x = xOf (*report->figures.peakHz), y = yOf (valueAt (report->curve.hz, report->curve.circuitDb, *report->figures.peakHz));
+        const float x = xOf (*report->figures.resonance.peakHz), y = yOf (valueAt (report->curve.hz, report->curve.circuitDb, *report->figures.resonance.peakHz));
         g.setColour (t.sheet);
         g.fillEllipse (juce::Rectangle<float> (11, 11).withCentre ({ x, y }));
         g.setColour (t.of (heard));
         g.drawEllipse (juce::Rectangle<float> (9, 9).withCentre ({ x, y }), 2.2f);
         g.setColour (t.ink);
         g.setFont (type::bold (12.0f));
-        type::draw (g, words::hertz (*report->figures.peakHz), juce::roundToInt (x) - 40, juce::jmax (area.getY(), juce::roundToInt (y) - 24), 80, 16, juce::Justification::centred, false);
+        type::draw (g, words::hertz (*report->figures.resonance.peakHz), juce::roundToInt (x) - 40, juce::jmax (area.getY(), juce::roundToInt (y) - 24), 80, 16, juce::Justification::centred, false);
     }
 }
 

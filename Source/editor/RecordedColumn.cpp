@@ -19,7 +19,10 @@ RecordedColumn::RecordedColumn (Desk& d) : desk (d), recorded (d), listened (d)
     }
     for (size_t i = 0; i < humQuestions().size(); ++i)
     {
-        questions.push_back (std::make_unique<Segments> (desk, juce::StringArray { "Not asked", "No", "Yes" }, words::from (humQuestions()[i].words)));
+        juce::StringArray choices { "Not asked" };
+        for (const auto& choice : humQuestions()[i].answers)
+            choices.add (words::from (choice.words));
+        questions.push_back (std::make_unique<Segments> (desk, choices, words::from (humQuestions()[i].words)));
         questions.back()->onChoice = [this, i] (int choice) { answer (i, choice); };
         addAndMakeVisible (*questions.back());
     }
@@ -56,8 +59,8 @@ void RecordedColumn::readValues()
     listened.show (loadValuesOf (*job, GuitarValue::Side::listening));
     for (size_t i = 0; i < questions.size(); ++i)
     {
-        const auto& said = job->hum.*humQuestions()[i].answer;
-        questions[i]->setChosen (! said ? 0 : *said ? 2 : 1);
+        const auto said = humQuestions()[i].given (job->hum);
+        questions[i]->setChosen (said ? static_cast<int> (*said) + 1 : 0);
     }
 }
 
@@ -82,7 +85,7 @@ void RecordedColumn::benchChanged (const Revisions& before, const Revisions& now
 void RecordedColumn::answer (size_t question, int choice)
 {
     const auto& asked = humQuestions()[question];
-    desk.bench.edit ("/hum/" + asked.key, choice == 0 ? "" : choice == 2 ? "true" : "false", "Hum: " + asked.key);
+    desk.bench.edit ("/hum/" + asked.key, choice == 0 ? "" : asked.answers[static_cast<size_t> (choice - 1)].value, "Hum: " + asked.key);
 }
 
 int RecordedColumn::idealHeight (int width) { return place (width); }
@@ -159,7 +162,7 @@ int RecordedColumn::place (int width)
     for (size_t i = 0; i < questions.size(); ++i)
     {
         const auto& asked = humQuestions()[i];
-        const auto& said = job->hum.*asked.answer;
+        const auto said = asked.given (job->hum);
         const int wide = questions[i]->idealWidth();
         if (width >= wide + 220)
         {
@@ -174,7 +177,7 @@ int RecordedColumn::place (int width)
             y += 36;
         }
         if (said)
-            para (words::from (*said ? asked.whenYes : asked.whenNo), false);
+            para (words::from (asked.answers[*said].means), false);
     }
     para (words::from (humAdvice (job->hum)), true);
     para (words::from (humCaution (job->hum)), false);

@@ -218,9 +218,8 @@ void TagCard::paintFigures (juce::Graphics& g)
         if (known && report->peakDb.has_value())
             clips = *report->peakDb + (desk.bench.levelMatched() ? report->matchDb : 0.0) > 0.0;
         rows.push_back ({ "level", known ? words::db (levelOf (*report)) : juce::String(), false, clips });
-        rows.push_back ({ "peak", known ? words::hertz (report->figures.peakHz.value_or (0.0)) : juce::String(), false, false });
-        rows.push_back ({ "hum", known ? (isNow && ! report->figures.humByMismatch ? juce::String ("0 dB") : words::humInWords (*report)) : juce::String(),
-                          known && ! isNow && (report->figures.humByMismatch ? report->figures.humOneCoilDb > -6.0 : report->figures.humJackDb > 3.0), false });
+        rows.push_back ({ "clarity", known ? words::db (report->figures.clarityDb.value_or (0.0)) : juce::String(), false, false });
+        rows.push_back ({ "hum", known ? words::humInWords (*report) : juce::String(), known && ! isNow && humKind (report->figures.hum.playingDb) >= HumKind::like, false });
     }
 
     if (size.low)
@@ -234,11 +233,12 @@ void TagCard::paintFigures (juce::Graphics& g)
             if (! size.compact && rows.size() > 1)
             {
                 // A hum that costs is said in place of the peak where it fits.
+                const auto peak = words::hertz (report->figures.resonance.peakHz.value_or (0.0));
                 const auto hum = "hum " + rows[2].value;
                 const float room = static_cast<float> (row.getWidth()) - type::width (type::text (12.5f), rows[0].value) - 8.0f;
                 const bool saysHum = rows[2].strong && type::width (type::bold (12.5f), hum) <= room;
                 g.setFont (saysHum ? type::bold (12.5f) : type::text (12.5f));
-                type::draw (g, saysHum ? hum : rows[1].value, row, juce::Justification::centredRight, false);
+                type::draw (g, saysHum ? hum : peak, row, juce::Justification::centredRight, false);
             }
         }
         return;

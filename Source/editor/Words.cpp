@@ -90,12 +90,14 @@ juce::String humInWords (const Report& report)
         return {};
     if (report.silent)
         return "silent";
-    if (report.figures.humByMismatch)
+    const double re = report.figures.hum.playingDb; // the command's words, short
+    switch (humKind (re))
     {
-        const double one = report.figures.humOneCoilDb; // the steps of the command's words, short
-        return one > 1.5 ? "above 1 coil" : one > -6.0 ? "like 1 coil" : one > -20.0 ? "below 1 coil" : "quiet";
+        case HumKind::quiet: return "quiet";
+        case HumKind::like: return "like 1 coil";
+        case HumKind::less:
+        case HumKind::more: return db (re, true, 0) + " re 1 coil";
     }
-    const double change = report.figures.humJackDb;
-    return std::abs (change) < 0.5 ? juce::String ("as now") : db (change, true, 0);
+    return {};
 }
 }

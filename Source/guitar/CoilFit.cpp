@@ -55,7 +55,7 @@ CoilFit fitCoil (const Pickup& generic, const PickupReadings& readings)
             const bool isLoss = i == CoilFit::lossOhms || i == CoilFit::lossHenries;
             free[(size_t) i] = i == CoilFit::dcr || (isLoss && findsFarads) || fit.values[(size_t) i].found != Found::assumed;
             if (! free[(size_t) i])
-                solution.freedoms[(size_t) i] = 0.0;
+                solution.freedoms[(size_t) i] = i == CoilFit::inductance ? FitShape::inductanceFrom (solution.freedoms[CoilFit::dcr]) : 0.0;
         }
         solution = solveFit (shape, residuals, free, solution.freedoms);
 

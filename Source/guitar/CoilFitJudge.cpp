@@ -28,6 +28,9 @@ constexpr std::array<double, 5> measuredBelow { 0.03, 0.05, 0.05, 0.25, 0.25 };
 /** From these uncertainties of the freedoms on, the readings have said too little of a value. */
 constexpr FitShape::Freedoms saidNothing { 0.3, 0.25, 0.25, 0.3, 0.35 };
 
+/** Times the DC resistance of the generic pickup, either way. */
+constexpr double farFrom = 1.2;
+
 constexpr double misfitNoted = 2.0, misfitRefused = 4.0, outlierRefused = 8.0;
 
 /** Enough of a sweep to find a coil by. */
@@ -166,14 +169,19 @@ void judgeFit (CoilFit& fit, const Pickup& generic, const FitShape& shape, const
                        : isMeasured (CoilFit::dcr) || isMeasured (CoilFit::inductance)    ? Knowledge::fromOhms
                                                                                           : Knowledge::assumed;
 
+    // From ohms alone the rest is only known near the pickup it is scaled from.
+    const double dcrRatio = values[CoilFit::dcr].value / usual[CoilFit::dcr];
+    const bool isFar = values[CoilFit::inductance].found == Found::assumed && (dcrRatio > farFrom || dcrRatio < 1.0 / farFrom);
+    if (isFar)
+        fit.pickup.known = Knowledge::assumed;
+
     // What to know about it.
     if (generic.coils.size() > 1)
         fit.notes.push_back (words ("its %zu coils were read in series: they keep the generic pickup's proportions to each other and its coupling of %.2g, assumed",
                                     generic.coils.size(), generic.coupling));
-    const double dcrRatio = values[CoilFit::dcr].value / usual[CoilFit::dcr];
-    if (values[CoilFit::inductance].found == Found::assumed && (dcrRatio > 1.4 || dcrRatio < 0.7))
-        fit.notes.push_back (words ("%.2f times the usual DC resistance of this kind: more often another wire than as many more turns, so the inductance scaled from it may be "
-                                    "far off; start from a hotter or milder kind, or read the inductance",
+    if (isFar)
+        fit.notes.push_back (words ("stays assumed: %.2f times the DC resistance of the pickup it starts from, and beyond 20 %% that is more often another wire than as many more turns, "
+                                    "so the inductance may be far off; start from a hotter or milder kind, or read the inductance",
                                     dcrRatio));
     if (fit.misfit > misfitNoted && fit.misfit <= misfitRefused)
         fit.notes.push_back (words ("the readings lie %.1f times their stated accuracy apart from the fit; the uncertainties were widened by as much", fit.misfit));

@@ -35,6 +35,12 @@ bool FitShape::has (int freedom) const
     }
 }
 
+double FitShape::inductanceFrom (double dcrFreedom)
+{
+    const double sameWire = std::log (1.2), size = std::abs (dcrFreedom), beyond = std::max (0.0, size - sameWire);
+    return std::copysign ((1.1 - 2.0) * beyond, dcrFreedom);
+}
+
 Pickup FitShape::pickup (const Freedoms& u) const
 {
     const double inductance = std::exp (u[CoilFit::inductance] + 2.0 * u[CoilFit::dcr]);

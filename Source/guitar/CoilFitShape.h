@@ -33,6 +33,11 @@ public:
 
     Pickup pickup (const Freedoms&) const;
 
+    /** The inductance's freedom where only the DC resistance was read: turns squared holds for small differences (the same
+        wire, more or fewer turns). Beyond 20 % it is mostly another wire, and the inductance goes on as DCR^1.1, as it does
+        from one generic humbucker to the next. */
+    static double inductanceFrom (double dcrFreedom);
+
     /** Rows of d ln (value) / d freedom, in the order of CoilFit::Value; row lossHenries is for u4's logit. */
     static const std::array<Freedoms, 5>& slopes();
 

@@ -70,7 +70,10 @@ struct Option
 /** What was answered about hum before any option; nothing: not asked yet. */
 struct HumAnswers
 {
-    std::optional<bool> touched;     ///< it changes when the strings are touched
+    /** What the hum does when the strings are touched; `changes`: it does, and which way was not said (an old job's `true`). */
+    enum class Touch { same, falls, rises, changes };
+
+    std::optional<Touch> touched;
     std::optional<bool> turned;      ///< it changes when the player turns
     std::optional<bool> everywhere;  ///< it is there with every guitar
 

@@ -84,6 +84,22 @@ private:
         }
     }
 
+    /** Words; a job of before says true for a change and false for none. */
+    std::optional<HumAnswers::Touch> readTouch (ObjectReader& answers)
+    {
+        using Touch = HumAnswers::Touch;
+        const auto* said = answers.value ("touched");
+        if (said == nullptr)
+            return {};
+        if (said->kind == Json::Kind::boolean)
+            return answers.flag ("touched") ? Touch::changes : Touch::same;
+        for (const auto& [word, touch] : { std::pair { "falls", Touch::falls }, { "rises", Touch::rises }, { "same", Touch::same } })
+            if (said->kind == Json::Kind::text && said->text == word)
+                return touch;
+        answers.fault (*said, "touched: found " + said->kindName() + ", expected \"falls\", \"rises\" (or crackles) or \"same\"");
+        return {};
+    }
+
     void readHum()
     {
         const auto* json = reader.value ("hum");
@@ -96,7 +112,7 @@ private:
             if (json->find (key) != nullptr)
                 place = said;
         };
-        answer ("touched", job.hum.touched);
+        job.hum.touched = readTouch (answers);
         answer ("turned", job.hum.turned);
         answer ("everywhere", job.hum.everywhere);
         answers.finish();

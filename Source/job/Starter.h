@@ -14,8 +14,8 @@ enum class StarterProof
 {
     none,
     quieter,                  ///< hum against playing at least 1 dB lower, or 20 dB below one coil's
-    brighter,                 ///< 5 kHz against 500 Hz at least 0.5 dB higher
-    clearWhenTurnedDown,      ///< the same, with the volume of the option's setting turned down on both
+    brighter,                 ///< clarity (audition/Clarity) at least 1 dB higher
+    clearWhenTurnedDown,      ///< turned down, clarity at least 1 dB closer to the guitar's own with the knobs at 10
     anotherVoice,             ///< at least 1 dB rms, level taken out, from every position the guitar has
     independent               ///< no volume at 0 mutes another pickup
 };

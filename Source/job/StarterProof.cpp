@@ -2,7 +2,7 @@
 
 #include "job/Starter.h"
 
-#include "audition/Drives.h"
+#include "audition/Hum.h"
 #include "audition/Volumes.h"
 
 #include <algorithm>
@@ -12,18 +12,19 @@ namespace coldiron
 {
 namespace
 {
-constexpr double gainDb = 0.5, humDb = 1.0, quietDb = -20.0, voiceDb = 1.0;
+constexpr double clearerDb = 1.0, humDb = 1.0, quietDb = -20.0, voiceDb = 1.0;
 
 double db (double ratio) { return 20.0 * std::log10 (std::max (ratio, 1e-15)); }
 
-/** Hum against one coil's at the level of the voice, at the third harmonic of 50 Hz. */
-double oneCoilDb (const Voice& voice)
+/** The guitar as it is with the option's knobs, where it has them. */
+Side turnedAs (const Side& now, const Setting& ownSetting)
 {
-    const double strings = drivesOf (voice, 150.0).norm();
-    return strings > 0.0 ? db (std::abs (voice.hum (150.0)) / strings) : -300.0;
+    Side turned = now;
+    for (const auto& control : controls (now.harness))
+        if (const auto knob = ownSetting.knobs.find (control.name); knob != ownSetting.knobs.end() && control.positions.empty())
+            turned.setting.knobs[control.name] = knob->second;
+    return turned;
 }
-
-double trebleDb (const Voice& voice) { return db (std::abs (voice.plain (5000.0))) - db (std::abs (voice.plain (500.0))); }
 
 std::vector<double> shape (const Voice& voice)
 {
@@ -89,6 +90,29 @@ std::string whyNotIndependent (const Side& now, const Side& option)
             return "the " + volume.knob + " at 0 would still mute the other pickup";
     return {};
 }
+
+std::string whyNotBrighter (const Side& now, const Side& option)
+{
+    const Clarity clarity (now, {});
+    const auto before = clarity.db (now), after = clarity.db (option);
+    return before && after && *after >= *before + clearerDb ? "" : "it would not be brighter where the controls stand";
+}
+
+/** Turned down it must come closer to how the guitar sounds turned up: neither duller nor thinner. */
+std::string whyNotClear (const Side& now, const Side& option, const Setting& ownSetting)
+{
+    Setting up = ownSetting;
+    for (auto& [knob, value] : up.knobs)
+        value = 10.0;
+    const Side open = turnedAs (now, up), down = turnedAs (now, ownSetting);
+    const Clarity clarity (now, {});
+    const auto wanted = clarity.db (open), before = clarity.db (down), after = clarity.db (option);
+    if (! wanted || ! before || ! after)
+        return "nothing is heard to judge it by";
+    if (std::abs (*after - *wanted) <= std::abs (*before - *wanted) - clearerDb)
+        return {};
+    return *after > *wanted ? "turned down it would grow brighter than the guitar is at 10" : "it would not stay clearer than it is now";
+}
 }
 
 std::string whyNotProved (StarterProof proof, const Side& now, const Side& option, const Setting& ownSetting)
@@ -96,21 +120,16 @@ std::string whyNotProved (StarterProof proof, const Side& now, const Side& optio
     const Voice after = option.voice();
     if (after.isSilent())
         return "it would be silent where the controls stand";
-    Side turned = now; // the same knobs turned down, where the guitar has them
-    for (const auto& control : controls (now.harness))
-        if (const auto knob = ownSetting.knobs.find (control.name); knob != ownSetting.knobs.end() && control.positions.empty())
-            turned.setting.knobs[control.name] = knob->second;
-    const Voice before = turned.voice();
     switch (proof)
     {
         case StarterProof::none: return {};
         case StarterProof::quieter:
         {
-            const double wanted = oneCoilDb (before) - humDb; // what is soldered may serve a guitar that is quiet already, a lever alone not
-            return oneCoilDb (after) <= (option.harness.sameAs (now.harness) ? wanted : std::max (quietDb, wanted)) ? "" : "the hum would not go down";
+            const double wanted = humFigures (turnedAs (now, ownSetting).voice()).playingDb - humDb; // what is soldered may serve a guitar that is quiet already, a lever alone not
+            return humFigures (after).playingDb <= (option.harness.sameAs (now.harness) ? wanted : std::max (quietDb, wanted)) ? "" : "the hum would not go down";
         }
-        case StarterProof::brighter: return trebleDb (after) >= trebleDb (before) + gainDb ? "" : "it would not be brighter where the controls stand";
-        case StarterProof::clearWhenTurnedDown: return trebleDb (after) >= trebleDb (before) + gainDb ? "" : "it would not stay clearer than it is now";
+        case StarterProof::brighter: return whyNotBrighter (turnedAs (now, ownSetting), option);
+        case StarterProof::clearWhenTurnedDown: return whyNotClear (now, option, ownSetting);
         case StarterProof::anotherVoice: return whyNoVoice (now, after);
         case StarterProof::independent: return whyNotIndependent (now, option);
     }

@@ -274,7 +274,7 @@ HandVerdict HandCheck::check (const Harness& wanted) const
         if (! changed.silent)
         {
             verdict.levelDb = changed.levelDb;
-            verdict.peakHz = changed.peakHz;
+            verdict.peakHz = changed.resonance.peakHz;
         }
         std::string sound;
         if (changed.silent && ! figures.silent)
@@ -285,13 +285,13 @@ HandVerdict HandCheck::check (const Harness& wanted) const
         {
             sound = decibels (changed.levelDb) == "0.0 dB" ? "as loud" : decibels (changed.levelDb);
             const auto kilohertz = [] (double hz) { char text[32]; std::snprintf (text, sizeof text, "%.1f kHz", hz / 1000.0); return std::string (text); };
-            if (changed.peakHz && figures.peakHz && kilohertz (*changed.peakHz) != kilohertz (*figures.peakHz))
-                sound += ", peak " + kilohertz (*figures.peakHz) + " to " + kilohertz (*changed.peakHz);
-            else if (changed.peakHz && ! figures.peakHz)
-                sound += ", peak at " + kilohertz (*changed.peakHz);
-            else if (! changed.peakHz && figures.peakHz)
+            if (changed.resonance.peakHz && figures.resonance.peakHz && kilohertz (*changed.resonance.peakHz) != kilohertz (*figures.resonance.peakHz))
+                sound += ", peak " + kilohertz (*figures.resonance.peakHz) + " to " + kilohertz (*changed.resonance.peakHz);
+            else if (changed.resonance.peakHz && ! figures.resonance.peakHz)
+                sound += ", peak at " + kilohertz (*changed.resonance.peakHz);
+            else if (! changed.resonance.peakHz && figures.resonance.peakHz)
                 sound += ", no peak left";
-            if (changed.humWords != figures.humWords)
+            if (humKind (changed.hum.playingDb) != humKind (figures.hum.playingDb))
                 sound += ", " + changed.humWords;
             if (sound == "as loud")
                 sound = "no change as it is set";

@@ -7,13 +7,23 @@
 
 namespace coldiron
 {
+/** One of the answers to a question about hum. */
+struct HumAnswer
+{
+    std::string words;               ///< "Falls"
+    std::string value;               ///< as the job's file says it, a JSON value
+    std::string means;               ///< a sentence
+};
+
 /** A question about hum, put before any option, and what its answers mean for the work. */
 struct HumQuestion
 {
     std::string words;
-    std::optional<bool> HumAnswers::* answer;
     std::string key;                 ///< in the job, inside "hum"
-    std::string whenYes, whenNo;
+    std::vector<HumAnswer> answers;
+
+    /** Which of the answers was given; none: not asked, or said in a way that none of them has. */
+    std::optional<size_t> given (const HumAnswers&) const;
 };
 
 /** In the order they are asked: what is mended elsewhere comes before what a rewire can help. */

@@ -114,6 +114,18 @@ table{width:100%;border-collapse:collapse}td,th{padding:6.5px 8px 6.5px 0;border
 .line{display:inline-block;border-bottom:1px solid #55656C;width:96px}.foot{font-size:12px;margin-top:12px}
 )";
 
+std::string row (const std::string& words);
+
+/** What to play: a bass is not asked for chords. */
+std::string playedRows (const Guitar& guitar)
+{
+    StringSet strings;
+    strings.strings = guitar.strings;
+    if (strings.isBass())
+        return row ("a line on the low strings, fingers") + row ("long notes on each string, let them ring") + row ("a line high up the neck") + row ("the low line again with a pick, or slapped");
+    return row ("a low riff") + row ("open chords, let them ring") + row ("a line high up the neck") + row ("low strings muted with the palm");
+}
+
 std::string row (const std::string& words) { return "<div class=\"row\"><span class=\"ck\"></span><span>" + words + "</span></div>"; }
 }
 
@@ -191,12 +203,11 @@ std::string takeCardHtml (const Guitar& guitar, const std::string& title, const 
     if (plans.size() > most)
         html += "<p class=\"m\" style=\"margin-top:4px\">and " + std::to_string (plans.size() - most) + " more positions, if there is time.</p>";
 
-    html += "\n<div class=\"two\"><div><h2>Play the same each time, 30 seconds</h2>" + row ("a low riff") + row ("open chords, let them ring") + row ("a line high up the neck")
-            + row ("low strings muted with the palm") + "</div><div><h2>Then do not play, 10 seconds</h2>" + row ("5 seconds, both hands resting on the strings")
-            + row ("5 seconds, hands off")
-            + "<p style=\"margin-top:6px\">Hum that changes with the hands is grounding or shielding: mend that first. Hum that stays, and changes as the player turns, comes through the coils: there a rewire can help.</p></div></div>\n";
+    html += "\n<div class=\"two\"><div><h2>Play the same each time, 30 seconds</h2>" + playedRows (guitar) + "</div><div><h2>Then do not play, 10 seconds</h2>" + row ("5 seconds, both hands resting on the strings")
+            + row ("5 seconds, hands off") + row ("5 seconds more, hands off, turning slowly") + "<p style=\"margin-top:6px\">With the hands on, the hum <span class=\"ck\"></span>falls: shielding or a bad cable screen. <span class=\"ck\"></span>rises or crackles: missing string ground, or a fault. Mend that first. "
+              "<span class=\"ck\"></span>follows turning: magnetic, through the coils; there a rewire can help.</p></div></div>\n";
 
-    html += "<div class=\"key\"><b>Tick the strings the riff uses.</b> Each pickup hears each string at another place, so a riff on two strings changes otherwise than chords do. Of all that can be noted here this helps the estimate most.<div style=\"margin-top:6px\">";
+    html += "<div class=\"key\"><b>Tick the strings the riff uses.</b> Each pickup hears each string at another place, so a riff on two strings changes otherwise than one across all of them does. Of all that can be noted here this helps the estimate most.<div style=\"margin-top:6px\">";
     for (const auto& string : guitar.strings)
         html += "<span class=\"s\"><span class=\"ck\"></span>" + escaped (string.name) + "</span>";
     html += "</div></div>\n<p class=\"m foot\">One take for each pickup: an option is surest from a take through the coils it uses. The same phrase twice differs by about 1.6 dB in tone; a rewire that differs less is not worth the iron.</p>\n</body></html>\n";

@@ -35,9 +35,9 @@ Harness volumeAndTone (bool independent, bool toneOnOutput)
     return harness;
 }
 
-struct KnobStep { double knob, level, treble; };
+struct KnobStep { double knob, level, clarity; };
 
-/** Level at 500 Hz re knob 10, and 5 kHz re 500 Hz. */
+/** Level at 500 Hz re knob 10, and clarity of pink strings. */
 std::array<KnobStep, 5> steps (bool independent, bool toneOnOutput)
 {
     std::array<KnobStep, 5> all {};
@@ -50,9 +50,10 @@ std::array<KnobStep, 5> steps (bool independent, bool toneOnOutput)
         setting.knobs["volume"] = knob;
         const Voice voice = voiceOf (harness, setting);
         const double level = db (voice.plain (500.0));
+        const Side side { harness, setting, {}, sixStrings() };
         if (i == 0)
             open = level;
-        all[i++] = { knob, level - open, db (voice.plain (5000.0)) - level };
+        all[i++] = { knob, level - open, Clarity (side, {}).db (side).value_or (-999.0) };
     }
     return all;
 }
@@ -62,13 +63,13 @@ TEST_CASE ("the two by two of volumes and tones")
 {
     std::array<std::array<KnobStep, 5>, 4> table;
     const char* names[] = { "ordinary, tone on input", "ordinary, tone on output", "independent, tone on input", "independent, tone on output" };
-    std::cout << "Volume knob:                    10            8            5            2            0   (level dB / 5 kHz re 500 Hz dB)\n";
+    std::cout << "Volume knob:                    10            8            5            2            0   (level dB / clarity dB)\n";
     for (int row = 0; row < 4; ++row)
     {
         table[row] = steps (row >= 2, row % 2 == 1);
         std::printf ("%-28s", names[row]);
         for (const auto& step : table[row])
-            std::printf ("%6.1f/%5.1f ", step.level, step.treble);
+            std::printf ("%6.1f/%5.1f ", step.level, step.clarity);
         std::printf ("\n");
     }
     std::fflush (stdout);
@@ -76,18 +77,18 @@ TEST_CASE ("the two by two of volumes and tones")
 
     // At 10 all four are one circuit but for the ohm of the wiper's end.
     for (const auto& row : table)
-        CHECK (row[0].treble == Approx (ordinaryIn[0].treble).margin (0.05));
+        CHECK (row[0].clarity == Approx (ordinaryIn[0].clarity).margin (0.05));
 
     // "With the tone on the output side rolling the volume down loses less treble": so with ordinary volumes.
     for (const size_t knob : { 1, 2, 3 })
-        CHECK (ordinaryOut[knob].treble > ordinaryIn[knob].treble - 0.01);
+        CHECK (ordinaryOut[knob].clarity > ordinaryIn[knob].clarity - 0.01);
 
     // "Independent volumes change nothing in how the pot works": not so. The level stays up and the treble goes sooner.
     for (const size_t knob : { 1, 2, 3 })
     {
         CHECK (independentIn[knob].level > ordinaryIn[knob].level + 3.0);
-        CHECK (independentIn[knob].treble < ordinaryIn[knob].treble - 3.0);
-        CHECK (independentOut[knob].treble < ordinaryOut[knob].treble - 3.0);
+        CHECK (independentIn[knob].clarity < ordinaryIn[knob].clarity - 3.0);
+        CHECK (independentOut[knob].clarity < ordinaryOut[knob].clarity - 3.0);
     }
 
     // At 0 the ordinary volume shorts the jack, the independent one the pickup: either is as good as silent.

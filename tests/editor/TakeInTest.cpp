@@ -167,8 +167,8 @@ TEST_CASE ("hum is asked about before options and the answer is the job's", "[ta
     touched.keyPressed (key ("cursor right"));
     touched.keyPressed (key ("cursor right"));
     shown.settle();
-    CHECK (shown.shop.session.job()->hum.touched == std::optional<bool> (true));
-    CHECK (shown.shop.session.jobText().find ("\"touched\": true") != std::string::npos);
+    CHECK (shown.shop.session.job()->hum.touched == HumAnswers::Touch::falls);
+    CHECK (shown.shop.session.jobText().find ("\"touched\": \"falls\"") != std::string::npos);
     shown.press ("ctrl + Z");
     shown.press ("ctrl + Z");
     CHECK_FALSE (shown.shop.session.job()->hum.touched);

@@ -75,7 +75,9 @@ void checkPromise (const Starter& starter, const Job& job, const Option& option)
     CHECK_FALSE (figures.silent);
     const auto asItIs = computeFigures (now, now);
     if (starter.proof == StarterProof::quieter)
-        CHECK ((figures.humOneCoilDb < -19.9 || figures.humOneCoilDb < asItIs.humOneCoilDb - 0.9));
+        CHECK ((figures.hum.playingDb < -19.9 || figures.hum.playingDb < asItIs.hum.playingDb - 0.9));
+    if (starter.proof == StarterProof::brighter)
+        CHECK (figures.clarityDb.value_or (-999.0) > 0.99);
     if (starter.proof == StarterProof::independent)
         for (const auto& volume : figures.volumes)
             CHECK_FALSE (volume.mutesOthers.value_or (false));

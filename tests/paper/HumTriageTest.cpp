@@ -7,6 +7,7 @@
 #include <catch2/catch.hpp>
 
 using namespace coldiron;
+using Touch = HumAnswers::Touch;
 
 namespace
 {
@@ -21,18 +22,38 @@ TEST_CASE ("what is mended elsewhere comes before a rewire", "[hum-triage]")
     hum.turned = true;
     CHECK (says (humAdvice (hum), "wiring can help"));
     CHECK (humCaution (hum).empty());
-    hum.touched = true;
-    CHECK (says (humAdvice (hum), "Grounding and shielding first"));
-    CHECK (says (humAdvice (hum), "then a rewire helps"));
-    CHECK (says (humCaution (hum), "never remove that earth"));
-    CHECK (says (humInShort (hum), "before any rewire"));
+    for (const auto touch : { Touch::falls, Touch::rises, Touch::changes })
+    {
+        hum.touched = touch;
+        CHECK (says (humAdvice (hum), "then a rewire helps"));
+        CHECK (says (humCaution (hum), "never remove that earth"));
+        CHECK (says (humInShort (hum), "before any rewire"));
+    }
     hum.everywhere = true;
     CHECK (says (humAdvice (hum), "No rewire cures it"));
     CHECK (says (humCaution (hum), "qualified people only"));
-    hum = { false, false, false };
+    hum = { Touch::same, false, false };
     CHECK (says (humAdvice (hum), "volume to 0"));
-    hum = { false, std::nullopt, std::nullopt };
+    hum = { Touch::same, std::nullopt, std::nullopt };
     CHECK (says (humAdvice (hum), "Ask the rest"));
+}
+
+TEST_CASE ("touch tells two faults apart", "[hum-triage]")
+{
+    HumAnswers falls, rises;
+    falls.touched = Touch::falls;
+    rises.touched = Touch::rises;
+    CHECK (says (humAdvice (falls), "Shielding first"));
+    CHECK (says (humAdvice (falls), "cable"));
+    CHECK_FALSE (says (humAdvice (falls), "string ground"));
+    CHECK (says (humAdvice (rises), "string ground first"));
+    CHECK (says (humAdvice (rises), "wiring, and a joint cures it"));
+    CHECK (humInShort (falls) != humInShort (rises));
+    const auto& question = humQuestions()[1];
+    REQUIRE (question.answers.size() == 3);
+    CHECK (question.answers[*question.given (falls)].words == "Falls");
+    CHECK (question.answers[*question.given (rises)].words == "Rises");
+    CHECK_FALSE (question.given ({}).has_value());
 }
 
 TEST_CASE ("the answers are read from a job, and what is no answer is refused", "[hum-triage]")
@@ -44,8 +65,11 @@ TEST_CASE ("the answers are read from a job, and what is no answer is refused", 
     Faults faults;
     const auto job = read (R"({ "touched": true, "turned": false })", faults);
     REQUIRE (job);
-    CHECK (job->hum == HumAnswers { true, false, std::nullopt });
+    CHECK (job->hum == HumAnswers { Touch::changes, false, std::nullopt });
+    for (const auto& [word, touch] : { std::pair { "\"falls\"", Touch::falls }, { "\"rises\"", Touch::rises }, { "\"same\"", Touch::same }, { "false", Touch::same } })
+        CHECK (read ("{ \"touched\": " + std::string (word) + " }", faults)->hum.touched == touch);
     CHECK_FALSE (read (R"({ "touched": "yes" })", faults));
+    CHECK (says (faults.front().text(), "falls"));
     CHECK_FALSE (read (R"({ "loud": true })", faults));
     CHECK (faults.size() == 2);
 }

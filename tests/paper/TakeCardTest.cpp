@@ -79,3 +79,13 @@ TEST_CASE ("The page has what a player must know, nothing from outside, and no t
     }
     CHECK (html == takeCardHtml (guitar, "A <title> & \"quotes\"", "Too dark"));
 }
+
+TEST_CASE ("A bassist is not asked for chords; touch has its three answers")
+{
+    // Common practice of the trade, no source.
+    const auto bass = takeCardHtml (guitarNamed ("bass-two-single-coils"), "", ""), guitar = takeCardHtml (guitarNamed ("one-humbucker"), "", "");
+    CHECK (bass.find ("chord") == std::string::npos);
+    CHECK (guitar.find ("open chords") != std::string::npos);
+    for (const char* words : { "falls: shielding or a bad cable screen", "rises or crackles: missing string ground", "follows turning: magnetic" })
+        CHECK (bass.find (words) != std::string::npos);
+}

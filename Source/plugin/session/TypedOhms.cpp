@@ -1,5 +1,6 @@
 #include "plugin/session/TypedOhms.h"
 
+#include "job/NearestGeneric.h"
 #include "job/Quantity.h"
 #include "job/Readings.h"
 
@@ -66,7 +67,9 @@ BenchEdit ohmsEdit (const Bench& bench, const std::string& part, double ohms)
 {
     PickupReadings readings;
     readings.readings.push_back ({ OhmsReading { ohms }, 0 });
-    const auto fit = fitCoil (genericPickup (bench, part), readings);
+    const auto* now = bench.job()->guitar.harness.find (part);
+    const auto generic = nearestGeneric ({ now != nullptr ? now->preset : std::string(), genericPickup (bench, part) }, ohms, bench.presets());
+    const auto fit = fitCoil (generic.pickup, readings);
     if (! fit.accepted())
         return refused (sentence (fit.refusals.front().text));
     return pickupEdit (bench, part, fittedValues (fit.pickup), part + " ohms");
