@@ -1,41 +1,64 @@
 #include "audition/HeardLevel.h"
 
 #include "audition/Loudness.h"
+#include "audition/Peak.h"
 
 #include <algorithm>
 #include <cmath>
 
 namespace coldiron
 {
-HeardLevel heardLevel (const std::vector<std::vector<float>>& channels, double sampleRate, AfterJack& chain, double takeLufs)
+void LevelMatch::heard (double lufs)
 {
-    HeardLevel level;
-    double lufs = 0.0;
-    const auto listen = [&] (double db)
+    const double left = wanted - lufs;
+    if (rounds++ == 0)
     {
-        auto heard = channels;
-        const auto gain = static_cast<float> (std::pow (10.0, db / 20.0));
-        for (auto& channel : heard)
-            for (float& sample : channel)
-                sample *= gain;
-        chain.run (heard);
-        lufs = loudnessOf (heard, sampleRate);
-        return truePeakDb (heard, sampleRate);
-    };
-
-    level.truePeakDb = level.matchedTruePeakDb = listen (0.0);
-    if (! std::isfinite (lufs) || ! std::isfinite (takeLufs))
-        return level;
-    level.matchDb = std::clamp (takeLufs - lufs, -30.0, 30.0);
-    level.matchedTruePeakDb = level.truePeakDb + level.matchDb;
-    for (int round = 0; chain.bends() && round < 6; ++round)
-    {
-        level.matchedTruePeakDb = listen (level.matchDb);
-        const double left = takeLufs - lufs;
-        if (! (std::abs (left) > 0.02))
-            break;
-        level.matchDb = std::clamp (level.matchDb + 1.4 * left, -30.0, 30.0); // a drive gives less than it is given
+        done = ! isDriven || ! std::isfinite (left);
+        found = std::isfinite (left) ? std::clamp (left, -30.0, 30.0) : 0.0;
+        return;
     }
+    done = ! (std::abs (left) > 0.02);
+    if (done)
+        return;
+    found = std::clamp (found + 1.4 * left, -30.0, 30.0); // a drive gives less than it is given
+    done = rounds > 6;
+}
+
+SoundLevel soundLevel (const Channels& take, const RenderSpec& spec)
+{
+    const double rate = spec.design.filter.sampleRate;
+    OfflineRenderer renderer (spec);
+    Loudness loudness (rate, static_cast<int> (take.size()));
+    TruePeak peak (rate, static_cast<int> (take.size()));
+    SoundLevel level;
+    const auto source = blocksOf (take);
+    for (Channels block; source (block);)
+    {
+        const Channels& sound = renderer.process (block);
+        loudness.add (sound);
+        peak.add (sound);
+        level.peak = std::max (level.peak, static_cast<double> (peakOf (sound)));
+    }
+    level.lufs = loudness.integratedLufs();
+    level.truePeakDb = peak.db();
+    return level;
+}
+
+HeardLevel heardLevel (const Channels& take, RenderSpec spec, double takeLufs)
+{
+    spec.humGain = spec.hissGain = 0.0;
+    LevelMatch match (takeLufs, OfflineRenderer (spec).bends());
+    HeardLevel level;
+    for (bool first = true; first || ! match.isDone(); first = false)
+    {
+        spec.design.gain = std::pow (10.0, match.db() / 20.0);
+        const SoundLevel sound = soundLevel (take, spec);
+        match.heard (sound.lufs);
+        if (first)
+            level.truePeakDb = sound.truePeakDb;
+        level.matchedTruePeakDb = sound.truePeakDb + (first ? match.db() : 0.0);
+    }
+    level.matchDb = match.db();
     return level;
 }
 

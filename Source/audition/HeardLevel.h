@@ -1,7 +1,6 @@
 #pragma once
 
-#include "audition/AfterJack.h"
-#include "audition/Hum.h"
+#include "audition/OfflineRenderer.h"
 
 namespace coldiron
 {
@@ -13,11 +12,40 @@ struct HeardLevel
     double matchedTruePeakDb = -300.0; ///< [dBTP] with matchDb added
 };
 
-/** Measures whole pieces: ITU-R BS.1770 loudness and true peak. Behind a drive louder is not merely louder, so there the
-    match is found in rounds, to 0.02 LU where it can be.
-    @param channels  the take through the option, before the chain
-    @param takeLufs  of the take as recorded, behind the same chain; not finite: nothing is matched */
-HeardLevel heardLevel (const std::vector<std::vector<float>>& channels, double sampleRate, AfterJack&, double takeLufs);
+/** Finds the gain before the chain with which an option is as loud as the take, in rounds: render with db(), tell heard(),
+    until it is done. One round, but for a drive, behind which more gain gives less than that: there up to seven, to 0.02 LU
+    where it can be. */
+class LevelMatch
+{
+public:
+    /** @param takeLufs  of the take as recorded, behind the same chain; not finite: nothing is matched
+        @param bends     whether the chain drives */
+    LevelMatch (double takeLufs, bool bends) : wanted (takeLufs), isDriven (bends) {}
+
+    double db() const { return found; }  ///< the gain to try, then the one found; -30..30
+    bool isDone() const { return done; }
+    void heard (double lufs);            ///< loudness with db()
+
+private:
+    double wanted = 0.0, found = 0.0;
+    bool isDriven = false, done = false;
+    int rounds = 0;
+};
+
+/** Of a whole take as rendered. */
+struct SoundLevel
+{
+    double lufs = 0.0;           ///< -infinity for silence
+    double truePeakDb = -300.0;  ///< [dBTP]
+    double peak = 0.0;           ///< largest absolute sample, linear
+};
+
+/** Renders a take in memory, and keeps none of it. */
+SoundLevel soundLevel (const Channels& take, const RenderSpec&);
+
+/** ITU-R BS.1770 loudness and true peak behind the chain, without noises, whatever gain the design has.
+    @param takeLufs  as LevelMatch */
+HeardLevel heardLevel (const Channels& take, RenderSpec, double takeLufs);
 
 /** No more than this can the hum of one coil's EMF emfRms reach through a voice and a chain [linear peak]: all harmonics
     in step, 50 or 60 Hz, facing the field. */

@@ -3,7 +3,6 @@
 #include "audition/Hum.h"
 #include "audition/Noise.h"
 #include "filter/FilterDesigner.h"
-#include "filter/FilterRunner.h"
 
 #include <algorithm>
 #include <cmath>
@@ -44,17 +43,5 @@ double WhiteNoise::next()
     kept = radius * std::sin (angle);
     hasKept = true;
     return radius * std::cos (angle);
-}
-
-std::vector<float> synthesizeHiss (const Voice& voice, double scale, double sampleRate, size_t frames)
-{
-    FilterRunner runner;
-    runner.use (hissFilter (voice, sampleRate));
-    WhiteNoise noise;
-    std::vector<double> samples (frames);
-    for (double& sample : samples)
-        sample = scale * noise.next();
-    runner.process (0, samples.data(), samples.data(), static_cast<int> (frames));
-    return { samples.begin(), samples.end() };
 }
 }

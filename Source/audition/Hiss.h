@@ -33,7 +33,4 @@ private:
     double kept = 0.0;
     bool hasKept = false;
 };
-
-/** Hiss of a voice times scale. The same samples on every run, and the same noise behind every option. */
-std::vector<float> synthesizeHiss (const Voice&, double scale, double sampleRate, size_t frames);
 }

@@ -30,6 +30,14 @@ double mainsHzAt (double hz, double seconds)
     return hz;
 }
 
+double mainsWander (double seconds)
+{
+    double cycles = 0.0;
+    for (const auto& wander : wanders)
+        cycles += wander.hz * wander.seconds / (2.0 * pi) * std::sin (2.0 * pi * seconds / wander.seconds + wander.phase);
+    return cycles;
+}
+
 std::vector<Harmonic> humSpectrum (const MainsField& field)
 {
     struct Limit { int number; double share; };
@@ -120,49 +128,6 @@ std::string humWords (double playingDb)
         case HumKind::more: return "hums more than a single coil (+" + number + " dB)";
     }
     return {};
-}
-
-std::vector<float> synthesizeHum (const Voice& voice, const MainsField& field, double emfRms, double sampleRate, size_t frames)
-{
-    struct Tone { int number; double re, im; }; // number times the mains, amplitude as a phasor
-    std::vector<Tone> tones;
-    for (const auto& harmonic : humSpectrum (field))
-    {
-        const double hz = harmonic.number * field.hz;
-        const auto h = heardHum (voice, hz, field.facing);
-        if (hz < 0.49 * sampleRate && std::abs (h) > 0.0)
-        {
-            const auto amplitude = std::sqrt (2.0) * emfRms * harmonic.share * h
-                                   * std::polar (1.0, 0.7 * harmonic.number * harmonic.number); // fixed phases that do not pile up
-            tones.push_back ({ harmonic.number, amplitude.real(), amplitude.imag() });
-        }
-    }
-
-    std::vector<float> hum (frames);
-    for (size_t i = 0; i < frames; ++i)
-    {
-        const double t = static_cast<double> (i) / sampleRate;
-        double cycles = field.hz * t; // mainsHzAt, integrated
-        for (const auto& wander : wanders)
-            cycles += wander.hz * wander.seconds / (2.0 * pi) * std::sin (2.0 * pi * t / wander.seconds + wander.phase);
-        const double angle = 2.0 * pi * (cycles - std::floor (cycles));
-        // cos and sin of all harmonics from two, by turning: far cheaper than a call each.
-        const double c1 = std::cos (angle), s1 = std::sin (angle);
-        double c = 1.0, s = 0.0, sum = 0.0;
-        int at = 0;
-        for (const auto& tone : tones)
-        {
-            for (; at < tone.number; ++at)
-            {
-                const double turned = c * c1 - s * s1;
-                s = s * c1 + c * s1;
-                c = turned;
-            }
-            sum += c * tone.re - s * tone.im;
-        }
-        hum[i] = static_cast<float> (sum);
-    }
-    return hum;
 }
 
 double humEmfFor (double takeLufs, double db)

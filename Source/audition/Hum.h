@@ -36,6 +36,9 @@ double facingOf (double degrees);
     hundredth of it (EN 50160: +/-1 % for 99.5 % of a year). */
 double mainsHzAt (double hz, double seconds);
 
+/** What the wandering has added until then [cycles], from 0.048 on. */
+double mainsWander (double seconds);
+
 /** The EMF of a coil in the field: voltage harmonics of supply networks at their limits (EN 50160: 3rd 5, 5th 6, 7th 5,
     9th 1.5, 11th 3.5, 13th 3 %), each counted by its number since induction grows with frequency. */
 std::vector<Harmonic> humSpectrum (const MainsField&);
@@ -48,10 +51,6 @@ std::complex<double> heardHum (const Voice&, double hz, double facing = 1.0, dou
 
 /** heardHum() over the spectrum of the field, rms. */
 double humRms (const Voice&, const MainsField&, double mismatch = assumedMismatch);
-
-/** Hum of a voice in volts where one 5000-turn coil's hum EMF has emfRms; per harmonic, as heardHum() has it.
-    The mains' phase drifts slowly as in real networks. The same samples on every run. */
-std::vector<float> synthesizeHum (const Voice&, const MainsField&, double emfRms, double sampleRate, size_t frames);
 
 /** What hums of a voice, against a single coil of the trade; 50 Hz, facing the field. -300 where it is silent. */
 struct HumFigures

@@ -27,6 +27,26 @@ private:
     std::unique_ptr<Impl> impl;
 };
 
+/** Largest inter-sample peak of all channels, BS.1770 annex 2, through libebur128, block by block. */
+class TruePeak
+{
+public:
+    /** @param leastDb  [dBTP] a peak under this may be told too low, down to nothing, for speed: what cannot reach it is not
+                         looked at. -300: every peak is told
+        @throws std::invalid_argument as Loudness does */
+    TruePeak (double sampleRate, int channels, double leastDb = -300.0);
+    ~TruePeak();
+    TruePeak (TruePeak&&) noexcept;
+    TruePeak& operator= (TruePeak&&) noexcept;
+
+    void add (const std::vector<std::vector<float>>& channels); ///< as Loudness::add
+    double db() const;                                          ///< [dBTP]; -300 for silence
+
+private:
+    struct Impl;
+    std::unique_ptr<Impl> impl;
+};
+
 /** The integrated loudness of a whole piece [LUFS]. */
 double loudnessOf (const std::vector<std::vector<float>>& channels, double sampleRate);
 

@@ -35,48 +35,12 @@ std::vector<double> bandCentres (double sampleRate)
     return hz;
 }
 
-std::vector<Stretch> stretchesOf (const std::vector<std::vector<float>>& channels, double sampleRate, const std::vector<double>& hz)
+size_t windowFor (double sampleRate)
 {
     size_t window = 256;
     while (static_cast<double> (window) < 0.08 * sampleRate)
         window *= 2;
-
-    std::vector<double> shape (window), piece (window);
-    double energy = 0.0;
-    for (size_t i = 0; i < window; ++i)
-    {
-        shape[i] = 0.5 - 0.5 * std::cos (2.0 * std::numbers::pi * (static_cast<double> (i) + 0.5) / static_cast<double> (window));
-        energy += shape[i] * shape[i];
-    }
-    // A bin's share of the mean square, both sides of the spectrum, all channels meant.
-    const double scale = 2.0 / (static_cast<double> (window) * energy * static_cast<double> (channels.size()));
-
-    Eigen::FFT<double> fft;
-    fft.SetFlag (Eigen::FFT<double>::HalfSpectrum);
-    std::vector<std::complex<double>> bins;
-    std::vector<Stretch> stretches;
-    for (size_t from = 0; from + window <= channels.front().size(); from += window / 2)
-    {
-        Stretch stretch;
-        stretch.bands.assign (hz.size(), 0.0);
-        for (const auto& channel : channels)
-        {
-            for (size_t i = 0; i < window; ++i)
-                piece[i] = shape[i] * static_cast<double> (channel[from + i]);
-            fft.fwd (bins, piece);
-            for (size_t k = 1; k + 1 < bins.size(); ++k)
-            {
-                const double at = static_cast<double> (k) * sampleRate / static_cast<double> (window);
-                const long band = std::lround (10.0 * std::log10 (at / hz.front()));
-                if (band >= 0 && band < static_cast<long> (hz.size()))
-                    stretch.bands[static_cast<size_t> (band)] += scale * std::norm (bins[k]);
-            }
-        }
-        for (double band : stretch.bands)
-            stretch.whole += band;
-        stretches.push_back (std::move (stretch));
-    }
-    return stretches;
+    return window;
 }
 
 double median (std::vector<double> values)
@@ -85,6 +49,82 @@ double median (std::vector<double> values)
     std::nth_element (values.begin(), middle, values.end());
     return *middle;
 }
+}
+
+struct NoiseFloorMeter::Impl
+{
+    const double rate;
+    const size_t window = windowFor (rate), most;
+    std::vector<double> hz = bandCentres (rate), shape = std::vector<double> (window), piece = shape;
+    std::vector<long> bandOf;          ///< by bin of the transform
+    double energy = 0.0;
+    Eigen::FFT<double> fft;
+    std::vector<std::complex<double>> bins;
+    std::vector<std::vector<float>> held; ///< from the beginning of the stretch at hand
+    std::vector<Stretch> stretches;
+    size_t seen = 0, stride = 1;       ///< stretches begun; every stride-th of them is kept
+
+    explicit Impl (double sampleRate) : rate (sampleRate), most (static_cast<size_t> (600.0 * 2.0 * rate / static_cast<double> (window)) + 2)
+    {
+        for (size_t i = 0; i < window; ++i)
+        {
+            shape[i] = 0.5 - 0.5 * std::cos (2.0 * std::numbers::pi * (static_cast<double> (i) + 0.5) / static_cast<double> (window));
+            energy += shape[i] * shape[i];
+        }
+        fft.SetFlag (Eigen::FFT<double>::HalfSpectrum);
+        for (size_t k = 0; k <= window / 2; ++k)
+            bandOf.push_back (k == 0 ? -1 : std::lround (10.0 * std::log10 (static_cast<double> (k) * rate / static_cast<double> (window) / hz.front())));
+    }
+
+    void take (size_t from)
+    {
+        if (seen++ % stride != 0)
+            return;
+        if (stretches.size() == most)
+        {
+            for (size_t i = 0; 2 * i < stretches.size(); ++i)
+                std::swap (stretches[i], stretches[2 * i]);
+            stretches.resize ((stretches.size() + 1) / 2);
+            stride *= 2;
+            if ((seen - 1) % stride != 0)
+                return;
+        }
+        // A bin's share of the mean square, both sides of the spectrum, all channels meant.
+        const double scale = 2.0 / (static_cast<double> (window) * energy * static_cast<double> (held.size()));
+        Stretch stretch;
+        stretch.bands.assign (hz.size(), 0.0);
+        for (const auto& channel : held)
+        {
+            for (size_t i = 0; i < window; ++i)
+                piece[i] = shape[i] * static_cast<double> (channel[from + i]);
+            fft.fwd (bins, piece);
+            for (size_t k = 1; k + 1 < bins.size(); ++k)
+                if (const long band = bandOf[k]; band >= 0 && band < static_cast<long> (hz.size()))
+                    stretch.bands[static_cast<size_t> (band)] += scale * std::norm (bins[k]);
+        }
+        for (double band : stretch.bands)
+            stretch.whole += band;
+        stretches.push_back (std::move (stretch));
+    }
+};
+
+NoiseFloorMeter::NoiseFloorMeter (double sampleRate) : impl (sampleRate >= 8000.0 ? std::make_unique<Impl> (sampleRate) : nullptr) {}
+NoiseFloorMeter::~NoiseFloorMeter() = default;
+NoiseFloorMeter::NoiseFloorMeter (NoiseFloorMeter&&) noexcept = default;
+NoiseFloorMeter& NoiseFloorMeter::operator= (NoiseFloorMeter&&) noexcept = default;
+
+void NoiseFloorMeter::add (const std::vector<std::vector<float>>& channels)
+{
+    if (impl == nullptr || channels.empty())
+        return;
+    impl->held.resize (channels.size());
+    for (size_t c = 0; c < channels.size(); ++c)
+        impl->held[c].insert (impl->held[c].end(), channels[c].begin(), channels[c].end());
+    size_t from = 0;
+    for (; from + impl->window <= impl->held.front().size(); from += impl->window / 2)
+        impl->take (from);
+    for (auto& channel : impl->held)
+        channel.erase (channel.begin(), channel.begin() + static_cast<std::ptrdiff_t> (from));
 }
 
 double NoiseFloor::noiseDb() const
@@ -100,13 +140,15 @@ double NoiseFloor::noiseDb() const
     return inDb (quiet) - inDb (loud);
 }
 
-NoiseFloor measureNoiseFloor (const std::vector<std::vector<float>>& channels, double sampleRate)
+NoiseFloor NoiseFloorMeter::floor()
 {
     NoiseFloor floor;
-    if (channels.empty() || ! (sampleRate >= 8000.0))
+    if (impl == nullptr || impl->held.empty())
         return floor;
-    floor.hz = bandCentres (sampleRate);
-    auto stretches = stretchesOf (channels, sampleRate, floor.hz);
+    const double sampleRate = impl->rate;
+    const size_t window = impl->window, channels = impl->held.size();
+    floor.hz = impl->hz;
+    auto& stretches = impl->stretches;
     if (stretches.size() < 4)
         return floor;
     std::sort (stretches.begin(), stretches.end(), [] (const Stretch& a, const Stretch& b) { return a.whole < b.whole; });
@@ -131,10 +173,7 @@ NoiseFloor measureNoiseFloor (const std::vector<std::vector<float>>& channels, d
     const auto end = std::find_if (live, stretches.end(), [&] (const Stretch& s) { return inDb (s.whole) > inDb (bottom) + pauseRangeDb; });
     const auto pauses = static_cast<size_t> (end - live);
 
-    size_t window = 256;
-    while (static_cast<double> (window) < 0.08 * sampleRate)
-        window *= 2;
-    floor.pauseSeconds = static_cast<double> (pauses + 1) * 0.5 * static_cast<double> (window) / sampleRate;
+    floor.pauseSeconds = static_cast<double> (pauses * impl->stride + 1) * 0.5 * static_cast<double> (window) / sampleRate;
     floor.isKnown = ! floor.isSilent && floor.pauseSeconds >= leastPauseSeconds && inDb (bottom) < inDb (playingWhole) - leastBelowPlayingDb;
 
     for (size_t b = 0; b < floor.hz.size(); ++b)
@@ -145,10 +184,17 @@ NoiseFloor measureNoiseFloor (const std::vector<std::vector<float>>& channels, d
         // The median of a chi-squared value is under its mean: (1 - 2/(9 k))^3, k two for every bin, and a Hann window
         // leaves two thirds of them independent.
         const double bins = floor.hz[b] * 0.2316 * static_cast<double> (window) / sampleRate; // 10^0.05 - 10^-0.05
-        const double freedom = std::max (2.0, 2.0 * bins / 1.5) * static_cast<double> (channels.size());
+        const double freedom = std::max (2.0, 2.0 * bins / 1.5) * static_cast<double> (channels);
         floor.noise.push_back (median (here) / std::pow (1.0 - 2.0 / (9.0 * freedom), 3.0));
     }
     return floor;
+}
+
+NoiseFloor measureNoiseFloor (const std::vector<std::vector<float>>& channels, double sampleRate)
+{
+    NoiseFloorMeter meter (sampleRate);
+    meter.add (channels);
+    return meter.floor();
 }
 
 NoiseTrust judgeNoise (const NoiseFloor& floor, const std::function<double (double)>& gain, bool wasTurnedDown)

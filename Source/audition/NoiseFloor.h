@@ -1,6 +1,7 @@
 #pragma once
 
 #include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -22,6 +23,24 @@ struct NoiseFloor
     bool isSilent = false;        ///< pauses are exact zeros: cut or gated, so what noise plays along cannot be told
 
     double noiseDb() const;       ///< all bands together, noise against playing [dB]; -300 where unknown
+};
+
+/** Finds it block by block, in constant memory: of a take over ten minutes every second stretch counts, over twenty every
+    fourth, and so on. */
+class NoiseFloorMeter
+{
+public:
+    explicit NoiseFloorMeter (double sampleRate);
+    ~NoiseFloorMeter();
+    NoiseFloorMeter (NoiseFloorMeter&&) noexcept;
+    NoiseFloorMeter& operator= (NoiseFloorMeter&&) noexcept;
+
+    void add (const std::vector<std::vector<float>>& channels); ///< equal lengths; as many channels each time
+    NoiseFloor floor();                                         ///< at the take's end: nothing is added after it
+
+private:
+    struct Impl;
+    std::unique_ptr<Impl> impl;
 };
 
 /** Looks for pauses: the quietest stretches of about a twelfth of a second, all within 4 dB of each other, at least

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <vector>
 
 namespace coldiron
@@ -11,6 +12,23 @@ struct Spectrum
     std::vector<double> power; ///< relative, summed over channels
 
     bool isEmpty() const { return hz.empty(); }
+};
+
+/** Finds it block by block, in constant memory. */
+class SpectrumMeter
+{
+public:
+    explicit SpectrumMeter (double sampleRate);
+    ~SpectrumMeter();
+    SpectrumMeter (SpectrumMeter&&) noexcept;
+    SpectrumMeter& operator= (SpectrumMeter&&) noexcept;
+
+    void add (const std::vector<std::vector<float>>& channels); ///< equal lengths; as many channels each time
+    Spectrum spectrum();                                        ///< at the take's end: nothing is added after it
+
+private:
+    struct Impl;
+    std::unique_ptr<Impl> impl;
 };
 
 /** Averaged over the whole take (Hann windows of about a third of a second, half overlapped). A take shorter than

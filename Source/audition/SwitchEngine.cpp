@@ -22,52 +22,13 @@ bool isSound (const ModalFilter& filter)
 }
 }
 
-HumCycle HumCycle::of (const Voice& voice, const MainsField& field, double emfRms)
-{
-    HumCycle cycle;
-    cycle.mainsHz = field.hz;
-    if (voice.isSilent())
-        return cycle;
-
-    static const auto sine = []
-    {
-        std::array<double, length> table {};
-        for (int i = 0; i < length; ++i)
-            table[static_cast<size_t> (i)] = std::sin (2.0 * pi * i / length);
-        return table;
-    }();
-
-    for (const Harmonic& harmonic : humSpectrum (field))
-    {
-        // sin (n w t) through the response: its imaginary part turns with n.
-        const std::complex<double> heard = heardHum (voice, harmonic.number * field.hz, field.facing)
-                                         * (std::sqrt (2.0) * harmonic.share * emfRms);
-        for (int i = 0; i <= length; ++i)
-        {
-            const auto at = static_cast<size_t> (harmonic.number * i % length);
-            cycle.samples[static_cast<size_t> (i)]
-                += static_cast<float> (heard.real() * sine[at] + heard.imag() * sine[(at + length / 4) % length]);
-        }
-    }
-    return cycle;
-}
-
-void EngineDesign::probe()
-{
-    for (size_t i = 0; i < probeDb.size(); ++i)
-    {
-        const double hz = 40.0 * std::pow (400.0, static_cast<double> (i) / (probeDb.size() - 1));
-        probeDb[i] = static_cast<float> (20.0 * std::log10 (std::abs (filter.response (hz)) * gain + 1e-6));
-    }
-}
-
 void SwitchEngine::prepare (double sampleRate)
 {
     rate = sampleRate;
     started = false;
     fadeLength = fadeAt = 0;
     fading.store (false, std::memory_order_relaxed);
-    humPhase = humSeconds = 0.0;
+    mains.reset();
     white.reset();
     after.prepare (sampleRate);
     EngineDesign plain;
@@ -192,20 +153,6 @@ void SwitchEngine::forgetSound()
     after.reset();
 }
 
-/** One sample of the mains cycle as it sounds now, or between two designs, and a step on. */
-double SwitchEngine::humSound (const Player& now, const Player* next, double nextShare)
-{
-    humPhase += humStep;
-    humPhase -= std::floor (humPhase);
-    const double at = humPhase * HumCycle::length;
-    const auto index = std::min (static_cast<size_t> (at), static_cast<size_t> (HumCycle::length - 1));
-    const double between = at - static_cast<double> (index);
-    const auto read = [&] (const Player& p)
-    { return p.gain * (p.hum.samples[index] + between * (p.hum.samples[index + 1] - p.hum.samples[index])); };
-    const double sound = read (now);
-    return next == nullptr ? sound : sound + nextShare * (read (*next) - sound);
-}
-
 /** The noise behind both designs is the same, so that nothing is heard of a switch but what it changes. */
 void SwitchEngine::addHiss (Player& now, Player* next, const double* nextShare, double* sum, int frames)
 {
@@ -239,14 +186,21 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
     const double wantedBypass = bypassed.load (std::memory_order_relaxed) ? 1.0 : 0.0;
     const double wantedHum = humGain.load (std::memory_order_relaxed), wantedTrim = trim.load (std::memory_order_relaxed);
 
-    humStep = mainsHzAt (now.hum.mainsHz, humSeconds) / rate;
-    humSeconds += frames / rate;
+    const bool isQuiet = humLevel.value == 0.0 && wantedHum == 0.0 && hissLevel.value == 0.0 && hissGain.load (std::memory_order_relaxed) == 0.0f;
+    if (isQuiet)
+    {
+        mains.reset();
+        white.reset();
+    }
+    std::array<double, chunk> phase;
+    static_assert (chunk <= MainsClock::longest);
+    if (! isQuiet)
+        mains.next (now.hum.mainsHz, rate, phase.data(), frames);
 
     // Most of the time nothing moves: then there is nothing to work out sample by sample.
     const bool isActive = after.isActive();
     const bool isSteady = ! isActive && ! fade && bypassMix.value == wantedBypass && trimLevel.value == wantedTrim
-                       && humLevel.value == 0.0 && wantedHum == 0.0 && wantedBypass == 0.0 && hissLevel.value == 0.0
-                       && hissGain.load (std::memory_order_relaxed) == 0.0f;
+                       && isQuiet && wantedBypass == 0.0;
     for (int i = 0; i < frames && ! isSteady; ++i)
     {
         const auto k = static_cast<size_t> (i);
@@ -256,7 +210,10 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
         level[k] = trimLevel.next (wantedTrim, step * std::max (1.0, wantedTrim));
         hum[k] = humLevel.next (wantedHum, step * std::max ({ 1e-3, wantedHum, humLevel.value }));
         if (hum[k] > 0.0)
-            hum[k] *= humSound (now, fade ? &next : nullptr, nextShare[k]);
+        {
+            const double sound = now.gain * now.hum.at (phase[k]);
+            hum[k] *= fade ? sound + nextShare[k] * (next.gain * next.hum.at (phase[k]) - sound) : sound;
+        }
     }
     if (! isSteady)
         addHiss (now, fade ? &next : nullptr, nextShare.data(), hum.data(), frames);

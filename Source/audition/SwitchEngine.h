@@ -1,43 +1,22 @@
 #pragma once
 
 #include "audition/AfterJackPlayer.h"
+#include "audition/EngineDesign.h"
 #include "audition/Hiss.h"
-#include "audition/Hum.h"
-#include "filter/FilterRunner.h"
 #include "filter/LatestValue.h"
 
 #include <algorithm>
-#include <array>
 #include <atomic>
 #include <cmath>
 
 namespace coldiron
 {
-/** One cycle of hum as heard through an option. */
-struct HumCycle
-{
-    static constexpr int length = 4096;
-    double mainsHz = 50.0;
-    std::array<float, length + 1> samples {}; ///< the last repeats the first; in full scale at 0 dB
-
-    /** @param emfRms  of one 5000-turn coil, in full scale at 0 dB */
-    static HumCycle of (const Voice&, const MainsField&, double emfRms);
-};
-
-/** All that the audio thread needs of one option. */
-struct EngineDesign
-{
-    ModalFilter filter;
-    double gain = 1.0;                 ///< linear, on the filter; level matching. Hum and hiss get it too
-    HumCycle hum;
-    ModalFilter hiss = ModalFilter::silence (0.0); ///< makes it from white noise of unit variance, in full scale at 0 dB; gain is on top
-    std::array<float, 24> probeDb {};  ///< the filter and gain from 40 Hz to 16 kHz, to judge how far a switch goes
-
-    void probe();                      ///< fills probeDb
-};
-
 /** Plays one design and fades to the next: both filters run, a raised cosine between them, the newest pending design
     wins. Small changes (a knob being turned) fade in 20 ms, great ones in 50: a click is as loud as the change is big.
+
+    Hum and hiss start with prepare() as an offline rendering's do, and stand at their start while neither is heard: a take
+    that begins to play brings the hum of its start along. A loop or a jump leaves the mains running: they know of neither,
+    so the first pass of a loop is the one that agrees with a rendering.
 
     One thread publishes, one plays. Everything marked [audio-thread] neither allocates, locks nor throws. */
 class SwitchEngine
@@ -98,7 +77,7 @@ private:
     double rate = 48000.0;
     bool started = false, wasNoSound = false;
     int fadeLength = 0, fadeAt = 0;
-    double humPhase = 0.0, humStep = 0.0, humSeconds = 0.0;
+    MainsClock mains;
     WhiteNoise white;
     Glide bypassMix, humLevel, hissLevel, trimLevel;
     std::atomic<bool> bypassed { false }, fading { false };
@@ -116,7 +95,6 @@ private:
     static bool takeIn (const float* samples, double* out, int frames);
     void forgetSound();
     void processChunk (float* const* channels, int numChannels, int frames);
-    double humSound (const Player& now, const Player* next, double nextShare);
     void addHiss (Player& now, Player* next, const double* nextShare, double* sum, int frames);
     int fadeFramesTo (const EngineDesign&) const;
 };

@@ -10,45 +10,9 @@ namespace
 constexpr float nearFullScale = 0.985f;
 constexpr double quietPeakDb = -30.0, noisyDb = -45.0, darkDb = -48.0, sidesDb = 1.0, sidesAlike = 0.98;
 
-using Channels = std::vector<std::vector<float>>;
+constexpr float evenTop = 0.9999f; ///< of the peak: a take turned down after it was clipped
 
 std::string rounded (double value) { return std::to_string (std::lround (value)); }
-
-float peakOf (const Channels& channels)
-{
-    float peak = 0.0f;
-    for (const auto& channel : channels)
-        for (float sample : channel)
-            peak = std::max (peak, std::abs (sample));
-    return peak;
-}
-
-/** Runs of equal samples at or over a level, of at least so many. */
-int flatTops (const std::vector<float>& channel, float level, int least)
-{
-    int runs = 0, length = 0;
-    for (size_t i = 0; i < channel.size(); ++i)
-    {
-        const bool high = std::abs (channel[i]) >= level;
-        length = ! high ? 0 : length > 0 && channel[i] == channel[i - 1] ? length + 1 : 1;
-        runs += length == least ? 1 : 0;
-    }
-    return runs;
-}
-
-int clippedPlaces (const Channels& channels, float peak)
-{
-    int places = 0;
-    for (const auto& channel : channels)
-    {
-        int runs = flatTops (channel, nearFullScale, 3);
-        if (runs == 0 && peak > 0.01f)
-            if (const int lower = flatTops (channel, 0.9999f * peak, 6); lower >= 3)
-                runs = lower;
-        places = std::max (places, runs);
-    }
-    return places;
-}
 
 double bandDb (const NoiseFloor& floor, double fromHz, double toHz)
 {
@@ -58,20 +22,57 @@ double bandDb (const NoiseFloor& floor, double fromHz, double toHz)
             sum += floor.playing[b];
     return 10.0 * std::log10 (std::max (sum, 1e-30));
 }
+}
+
+void TakeFaultMeter::addChannel (Tops& t, const std::vector<float>& channel)
+{
+    for (const float sample : channel)
+    {
+        const float size = std::abs (sample);
+        peak = std::max (peak, size);
+        t.length = t.length > 0 && sample == t.last ? t.length + 1 : 1;
+        t.last = sample;
+        t.nearFull += t.length == 3 && size >= nearFullScale ? 1 : 0;
+        if (t.length == 6 && size >= evenTop * peak)
+            ++t.even[size];
+    }
+}
+
+void TakeFaultMeter::add (const std::vector<std::vector<float>>& channels)
+{
+    tops.resize (channels.size());
+    for (size_t c = 0; c < channels.size(); ++c)
+        addChannel (tops[c], channels[c]);
+    for (auto& t : tops)
+        t.even.erase (t.even.begin(), t.even.lower_bound (evenTop * peak));
+    if (channels.size() == 2)
+        for (size_t i = 0; i < channels[0].size(); ++i)
+        {
+            const double l = channels[0][i], r = channels[1][i];
+            left += l * l;
+            right += r * r;
+            both += l * r;
+        }
+}
+
+int TakeFaultMeter::clippedPlaces() const
+{
+    int places = 0;
+    for (const auto& t : tops)
+    {
+        int lower = 0;
+        for (auto run = t.even.lower_bound (evenTop * peak); run != t.even.end(); ++run)
+            lower += run->second;
+        places = std::max (places, t.nearFull > 0 ? t.nearFull : peak > 0.01f && lower >= 3 ? lower : 0);
+    }
+    return places;
+}
 
 /** Empty: one signal on both sides. */
-std::string howSidesDiffer (const Channels& channels)
+std::string TakeFaultMeter::howSidesDiffer() const
 {
-    if (channels.size() != 2)
+    if (tops.size() != 2)
         return {};
-    double left = 0.0, right = 0.0, both = 0.0;
-    for (size_t i = 0; i < channels[0].size() && i < channels[1].size(); ++i)
-    {
-        const double l = channels[0][i], r = channels[1][i];
-        left += l * l;
-        right += r * r;
-        both += l * r;
-    }
     const double apart = 10.0 * std::log10 (std::max (left, 1e-30) / std::max (right, 1e-30));
     if (std::abs (apart) > 60.0)
         return apart > 0.0 ? "the right side is silent" : "the left side is silent";
@@ -82,17 +83,15 @@ std::string howSidesDiffer (const Channels& channels)
         return "the sides differ";
     return std::abs (apart) > sidesDb ? "one side is " + rounded (std::abs (apart)) + " dB louder" : "";
 }
-}
 
-std::vector<TakeFault> takeFaults (const Channels& channels, double, const NoiseFloor& floor)
+std::vector<TakeFault> TakeFaultMeter::faults (const NoiseFloor& floor) const
 {
     using Kind = TakeFault::Kind;
     std::vector<TakeFault> faults;
-    const float peak = peakOf (channels);
     if (peak < 1e-6f)
         return { { Kind::silent, "silent", "Nothing was recorded. Check the cable, the input chosen and the guitar's volume." } };
 
-    if (const int places = clippedPlaces (channels, peak); places > 0)
+    if (const int places = clippedPlaces(); places > 0)
         faults.push_back ({ Kind::clipped, "clipped in " + std::to_string (places) + (places == 1 ? " place" : " places"),
                             "What was cut off there is gone, and every option repeats the crackle brighter or duller. Turn the input down "
                             "until the hardest stroke stays under -6 dBFS, and play it again." });
@@ -109,10 +108,17 @@ std::vector<TakeFault> takeFaults (const Channels& channels, double, const Noise
             faults.push_back ({ Kind::dark, "dark, treble " + rounded (-treble) + " dB under the mids",
                                 "A tone control that was down, or a long cable. Every other option has to lift treble that is hardly there, with its "
                                 "noise. Play it again with volume and tone at 10." });
-    if (const auto how = howSidesDiffer (channels); ! how.empty())
+    if (const auto how = howSidesDiffer(); ! how.empty())
         faults.push_back ({ Kind::sidesDiffer, how,
                             "A guitar gives one signal. Two sides that differ come from an effect or a second input; options are computed for a dry "
                             "take. Record the guitar alone, in mono." });
     return faults;
+}
+
+std::vector<TakeFault> takeFaults (const std::vector<std::vector<float>>& channels, double, const NoiseFloor& floor)
+{
+    TakeFaultMeter meter;
+    meter.add (channels);
+    return meter.faults (floor);
 }
 }

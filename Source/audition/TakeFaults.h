@@ -2,6 +2,7 @@
 
 #include "audition/NoiseFloor.h"
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -14,6 +15,32 @@ struct TakeFault
     Kind kind = Kind::silent;
     std::string words; ///< short: "clipped in 12 places"
     std::string cost;  ///< what it costs, and what to do: one or two sentences
+};
+
+/** Looks at a take block by block, in constant memory. */
+class TakeFaultMeter
+{
+public:
+    void add (const std::vector<std::vector<float>>& channels);  ///< equal lengths; as many channels each time
+    std::vector<TakeFault> faults (const NoiseFloor&) const;     ///< at the take's end
+
+private:
+    /** One channel's equal samples in a row, and the flat tops found. */
+    struct Tops
+    {
+        float last = 0.0f;
+        int length = 0;              ///< of the run at hand
+        int nearFull = 0;            ///< runs of three or more near full scale
+        std::map<float, int> even;   ///< level of a run of six or more -> how many; those near the channels' peak so far
+    };
+
+    std::vector<Tops> tops;
+    float peak = 0.0f;
+    double left = 0.0, right = 0.0, both = 0.0; ///< sums of squares and products of two channels
+
+    void addChannel (Tops&, const std::vector<float>&);
+    int clippedPlaces() const;
+    std::string howSidesDiffer() const;
 };
 
 /** Looks at the samples alone.

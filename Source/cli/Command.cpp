@@ -84,19 +84,6 @@ Side recordedFor (const Job& job, const Option* option)
     return job.recordedSide (job.takes.empty() ? -1 : option != nullptr ? option->take : 0);
 }
 
-TakeAudio openTake (const Job& job, int take)
-{
-    const auto& entry = job.takes.at (static_cast<size_t> (take));
-    try
-    {
-        return readTake (entry.file);
-    }
-    catch (const TakeError& error)
-    {
-        throw JobFault (takeFault (job, take, error).text());
-    }
-}
-
 void writeWhole (const std::string& path, const std::string& text)
 {
     if (path == "-")

@@ -69,9 +69,6 @@ bool isRecorded (const std::string& letter);
 /** What the option is compared with: its take, or the guitar as it is where the job has none. */
 Side recordedFor (const Job&, const Option*);
 
-/** Reads the take an option is heard on. @throws JobFault naming the job's file */
-TakeAudio openTake (const Job&, int take);
-
 /** Writes a file whole or not at all; "-" is standard output. @throws JobFault, WriteError */
 void writeWhole (const std::string& path, const std::string& text);
 

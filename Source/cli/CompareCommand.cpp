@@ -1,8 +1,7 @@
-#include "audition/Loudness.h"
 #include "cli/CompareTable.h"
 #include "cli/Sources.h"
-#include "cli/TakeRender.h"
 #include "job/OfferRewires.h"
+#include "job/TakeMeasures.h"
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
@@ -21,7 +20,8 @@ std::vector<double> thirdOctaves()
     return hz;
 }
 
-Compared compareOne (const Job& job, const Option* option, LoadedTakes& takes)
+/** @param take  nullptr where the job has none */
+Compared compareOne (const Job& job, const Option* option, const TakeMeasures* take)
 {
     Compared compared;
     compared.letter = option != nullptr ? option->letter : "now";
@@ -29,46 +29,64 @@ Compared compareOne (const Job& job, const Option* option, LoadedTakes& takes)
     compared.take = job.takes.empty() ? -1 : option != nullptr ? option->take : 0;
     const Side recorded = recordedFor (job, option);
     const Side heard = option != nullptr ? job.optionSide (*option) : recorded;
-    const Spectrum spectrum = compared.take >= 0 ? takes.get (compared.take).spectrum() : Spectrum {};
     compared.strings = heard.strings;
-    compared.figures = computeFigures (recorded, heard, spectrum);
+    compared.figures = computeFigures (recorded, heard, take != nullptr ? take->spectrum : Spectrum {});
     compared.otherCoils = otherCoils (heard);
     compared.ohms = ohmReading (heard.harness, heard.setting);
     if (option == nullptr)
     {
-        compared.figures.loudnessLu = compared.take >= 0 ? std::optional<double> (0.0) : std::nullopt;
+        compared.figures.loudnessLu = take != nullptr ? std::optional<double> (0.0) : std::nullopt;
         return compared;
     }
     compared.band = computeBand (recorded, heard, thirdOctaves());
     compared.choice = job.takeChoice (*option);
     compared.stillAtRest = switchesStillAtRest (recorded, heard);
-    if (compared.take >= 0 && ! compared.figures.silent)
+    if (take != nullptr && ! compared.figures.silent)
     {
-        const auto& take = takes.get (compared.take);
         const Voice before = recorded.voice(), after = heard.voice();
-        compared.figures.trust = judgeNoise (take.noise(), recorded, Change (before, after));
-        const auto rendered = renderTake (take.audio.channels, filterFor (job, *option, take.audio.sampleRate));
-        const double change = loudnessOf (rendered.channels, take.audio.sampleRate) - take.lufs();
-        if (std::isfinite (change))
-            compared.figures.loudnessLu = change;
+        compared.figures.trust = judgeNoise (take->noise, recorded, Change (before, after));
     }
     return compared;
+}
+
+/** How much louder each option is than its take; all options of a take in one pass over it. */
+void addLoudness (const Job& job, const std::vector<TakeMeasures>& takes, std::vector<Compared>& all, WorkerPool& pool)
+{
+    for (size_t take = 0; take < takes.size(); ++take)
+    {
+        std::vector<Compared*> here;
+        std::vector<ModalFilter> filters;
+        for (size_t i = 0; i < job.options.size(); ++i)
+            if (Compared& compared = all[i + 1]; static_cast<size_t> (job.options[i].take) == take && ! compared.figures.silent)
+            {
+                const Voice before = recordedFor (job, &job.options[i]).voice(), after = job.optionSide (job.options[i]).voice();
+                filters.push_back (designFilter (Change (before, after), *FilterDesigner::shared (takes[take].info.sampleRate)));
+                here.push_back (&compared);
+            }
+        const auto lufs = filters.empty() ? std::vector<double>() : loudnessThrough (job.takes[take].file, filters, pool);
+        for (size_t i = 0; i < here.size(); ++i)
+            if (const double change = lufs[i] - takes[take].lufs; std::isfinite (change))
+                here[i]->figures.loudnessLu = change;
+    }
 }
 
 int compare (const std::string& path, bool json, const Common& common)
 {
     const auto job = openJob (path, common);
     checkSources (job, allTakes (job));
-    LoadedTakes takes (job);
-    std::vector<Compared> all { compareOne (job, nullptr, takes) };
-    for (const auto& option : job.options)
-        all.push_back (compareOne (job, &option, takes));
+    WorkerPool pool;
+    std::vector<TakeMeasures> takes;
     std::vector<TakeRemarks> remarks;
-    for (int take = 0; take < static_cast<int> (job.takes.size()); ++take)
+    for (const auto& entry : job.takes)
     {
-        const auto& loaded = takes.get (take);
-        remarks.push_back ({ job.takes[static_cast<size_t> (take)].file.filename().string(), loaded.noise(), loaded.faults() });
+        takes.push_back (measureTake (entry.file, pool));
+        remarks.push_back ({ entry.file.filename().string(), takes.back().noise, takes.back().faults });
     }
+    const auto takeOf = [&] (const Option* option) { return takes.empty() ? nullptr : &takes[option != nullptr ? static_cast<size_t> (option->take) : 0]; };
+    std::vector<Compared> all { compareOne (job, nullptr, takeOf (nullptr)) };
+    for (const auto& option : job.options)
+        all.push_back (compareOne (job, &option, takeOf (&option)));
+    addLoudness (job, takes, all, pool);
     writeWhole ("-", json ? compareJson (job, all, remarks) : compareTable (job, all, remarks));
     return fine;
 }

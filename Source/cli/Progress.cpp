@@ -8,10 +8,13 @@ namespace coldiron::cli
 {
 Progress::Progress (std::string what) : label (std::move (what)), onTerminal (isatty (STDERR_FILENO) != 0) {}
 
-Progress::~Progress()
+Progress::~Progress() { clear(); }
+
+void Progress::clear()
 {
     if (shown >= 0)
         std::fprintf (stderr, "\r\033[K");
+    shown = -1;
 }
 
 void Progress::show (double share)

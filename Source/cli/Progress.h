@@ -13,6 +13,7 @@ public:
     Progress (const Progress&) = delete;
     Progress& operator= (const Progress&) = delete;
     void show (double share); ///< 0..1
+    void clear();             ///< gone before it ends
 
 private:
     std::string label;

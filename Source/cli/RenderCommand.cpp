@@ -1,12 +1,11 @@
-#include "audition/HeardLevel.h"
-#include "audition/Loudness.h"
-#include "cli/PieceRender.h"
+#include "cli/Command.h"
+#include "cli/Progress.h"
 #include "cli/Sources.h"
 #include "cli/Targets.h"
+#include "job/JobPieces.h"
 #include "job/RegularFile.h"
 
 #include <CLI/CLI.hpp>
-#include <cmath>
 #include <iostream>
 #include <set>
 
@@ -18,10 +17,17 @@ struct Asked
 {
     std::string job, out, onlyString;
     std::vector<std::string> options;
-    Sounding sounding;
+    RenderSettings settings;
     std::optional<std::string> after;
     std::optional<double> driveDb;
-    bool headroom = false;
+};
+
+/** A file to write, and what it is for people. */
+struct Piece
+{
+    RenderPiece file;
+    std::string what;
+    int take = 0; ///< index
 };
 
 std::vector<Piece> piecesOf (const Job& job, const Asked& asked)
@@ -30,9 +36,17 @@ std::vector<Piece> piecesOf (const Job& job, const Asked& asked)
     const auto addTakes = [&]
     {
         for (int take = 0; take < static_cast<int> (job.takes.size()); ++take)
-            pieces.push_back ({ take == 0 ? "now.wav" : format ("now-%d.wav", take + 1), "as recorded", nullptr, take });
+            pieces.push_back ({ recordedPiece (job, take), "as recorded", take });
     };
-    const auto add = [&] (const Option& option) { pieces.push_back ({ option.letter + ".wav", option.name, &option, option.take }); };
+    const auto add = [&] (const Option& option)
+    {
+        std::string what = option.name;
+        if (job.takes.size() > 1)
+            what += ", " + job.takeChoice (option).words;
+        if (job.onlyString >= 0)
+            what += ", as the " + asked.onlyString + " string alone would change";
+        pieces.push_back ({ optionPiece (job, option), what, option.take });
+    };
     if (asked.options.empty())
     {
         addTakes();
@@ -47,22 +61,38 @@ std::vector<Piece> piecesOf (const Job& job, const Asked& asked)
     return pieces;
 }
 
-/** Writes and says what was written. 24 bits hold up to one step below full scale. */
-void write (const Rendered& rendered, const std::filesystem::path& path, double sampleRate, const std::string& what)
+/** What --after and --drive ask for; where they are left away, what the job says, or nothing. */
+AfterJackChoice afterJackFor (const Job& job, const Asked& asked)
 {
-    const bool asFloat = rendered.peak > 1.0 - 0x1.0p-23;
-    TakeWriter writer (path, sampleRate, static_cast<int> (rendered.channels.size()), asFloat);
-    writer.write (rendered.channels);
-    writer.finish();
-    std::string line = path.filename().string() + "  " + what;
-    if (asFloat)
-        line += format ("; %.1f dB over full scale, so written as 32-bit float: nothing is clipped", std::max (0.0, rendered.peakDb()));
-    else if (rendered.peak > 0.7 && truePeakDb (rendered.channels, sampleRate) > 0.0)
-        line += format ("; peak %.1f dBFS, true peak %.1f dBTP: 24-bit holds it, a lossy copy may not", rendered.peakDb(),
-                        truePeakDb (rendered.channels, sampleRate));
-    else
-        line += format ("; peak %.1f dBFS, 24-bit", rendered.peakDb());
-    std::cout << line << "\n";
+    AfterJackChoice choice = job.afterJack.value_or (AfterJackChoice {});
+    if (asked.after)
+    {
+        choice.sound = *asked.after == "none" ? AfterSound::none : *asked.after == "amplifier" ? AfterSound::amplifier : AfterSound::file;
+        if (asked.after->empty())
+            throw UsageFault ("--after: found nothing, expected none, amplifier or the name of an impulse response");
+        choice.file = choice.sound == AfterSound::file ? inFolder ({}, *asked.after) : std::filesystem::path();
+    }
+    if (asked.driveDb)
+        choice.driveDb = *asked.driveDb;
+    if (asked.driveDb.value_or (0.0) > 0.0 && choice.sound == AfterSound::none)
+        throw UsageFault ("--drive: nothing is heard after the jack that could be driven; add --after amplifier or a file");
+    return choice;
+}
+
+std::string lineOf (const RenderedFile& file, bool isMatched, const std::string& what)
+{
+    std::string line = file.fileName + "  " + what;
+    if (isMatched)
+        line += format (", matched by %+.1f dB", file.matchDb);
+    if (file.peak == 0.0)
+        line += ", silent";
+    if (file.isCapped)
+        line += ", boost held below 24 dB";
+    if (file.asFloat)
+        return line + format ("; %.1f dB over full scale, so written as 32-bit float: nothing is clipped", std::max (0.0, file.peakDb()));
+    if (file.peak > 0.7 && file.truePeakDb > 0.0)
+        return line + format ("; peak %.1f dBFS, true peak %.1f dBTP: 24-bit holds it, a lossy copy may not", file.peakDb(), file.truePeakDb);
+    return line + format ("; peak %.1f dBFS, 24-bit", file.peakDb());
 }
 
 /** Nothing is written before all that can be known to go wrong has been asked. */
@@ -72,7 +102,7 @@ void makeReady (const std::string& out, const Job& job, const std::vector<Piece>
     std::set<int> takes;
     for (const auto& piece : pieces)
     {
-        names.push_back (piece.fileName);
+        names.push_back (piece.file.fileName);
         takes.insert (piece.take);
     }
     checkTakeTargets (out, names, keptFiles (job, after.file));
@@ -90,38 +120,26 @@ int render (const Asked& asked, const Common& common)
     const auto pieces = piecesOf (job, asked);
     if (job.takes.empty())
         throw JobFault (job.file.string() + ": has no take to render; expected \"takes\": [ { \"file\": \"...\" } ], record one and name it there");
-    Sounding sounding = asked.sounding;
-    sounding.after = afterJackFor (job, asked.after, asked.driveDb);
-    if (asked.driveDb.value_or (0.0) > 0.0 && sounding.after.sound == AfterSound::none)
-        throw UsageFault ("--drive: nothing is heard after the jack that could be driven; add --after amplifier or a file");
-    makeReady (asked.out, job, pieces, sounding.after);
-    PieceRenderer renderer (job, sounding);
-    if (sounding.after.sound == AfterSound::amplifier)
-        std::cout << "after the jack: a generic small amplifier and loudspeaker, the same for all\n";
-    if (sounding.after.sound == AfterSound::file)
-        std::cout << "after the jack: " << sounding.after.file.filename().string() << ", the same for all\n";
-
-    double gain = 1.0;
-    if (asked.headroom) // all are rendered twice: their peaks say what all must come down by
-    {
-        double most = -300.0;
-        std::string ignored;
-        for (const auto& piece : pieces)
-            most = std::max (most, truePeakDb (renderer.render (piece, 1.0, ignored).channels, renderer.take (piece).audio.sampleRate));
-        const double db = headroomDb (std::pow (10.0, most / 20.0));
-        gain = std::pow (10.0, db / 20.0);
-        std::cout << (db < 0.0 ? format ("%.1f dB on all, for headroom\n", db) : std::string ("0 dB on all: none passes full scale\n"));
-    }
+    RenderPlan plan { asked.settings, {}, {} }; // its targets are checked below
+    plan.settings.after = afterJackFor (job, asked);
+    plan.settings.driveTake = job.takes.front().file; // what follows the jack is the same for all
+    makeReady (asked.out, job, pieces, plan.settings.after);
     for (const auto& piece : pieces)
-    {
-        std::string what = piece.title;
-        if (piece.option != nullptr && job.takes.size() > 1)
-            what += ", " + job.takeChoice (*piece.option).words;
-        if (piece.option != nullptr && job.onlyString >= 0)
-            what += ", as the " + asked.onlyString + " string alone would change";
-        const auto rendered = renderer.render (piece, gain, what);
-        write (rendered, std::filesystem::path (asked.out) / piece.fileName, renderer.take (piece).audio.sampleRate, what);
-    }
+        plan.pieces.push_back (piece.file);
+    const RenderSettings settings = plan.settings;
+    Progress progress ("rendering");
+    FileRenderer renderer (std::move (plan), [&] (double share) { return (progress.show (share), true); });
+    const auto written = renderer.write (asked.out);
+    progress.clear();
+
+    if (settings.after.sound == AfterSound::amplifier)
+        std::cout << "after the jack: a generic small amplifier and loudspeaker, the same for all\n";
+    if (settings.after.sound == AfterSound::file)
+        std::cout << "after the jack: " << settings.after.file.filename().string() << ", the same for all\n";
+    if (const double db = renderer.headroomDb(); settings.headroom)
+        std::cout << (db < 0.0 ? format ("%.1f dB on all, for headroom\n", db) : std::string ("0 dB on all: none passes full scale\n"));
+    for (size_t i = 0; i < pieces.size(); ++i)
+        std::cout << lineOf (written[i], settings.matched && pieces[i].file.option, pieces[i].what) << "\n";
     return fine;
 }
 }
@@ -136,19 +154,19 @@ void addRender (CLI::App& app, Common& common, Action& action)
         ->expected (1)
         ->multi_option_policy (CLI::MultiOptionPolicy::TakeAll);
     command->add_option ("--string", asked->onlyString, "The change of this string alone, E2 say: an estimate differs from string to string")->type_name ("NAME");
-    command->add_flag ("--matched", asked->sounding.matched, "As loud as the take (ITU-R BS.1770) as heard after the jack, the gain said");
-    command->add_option ("--hum", asked->sounding.humDb, "Add mains hum: that of one coil, dB against the take's loudness")->check (CLI::Range (-120.0, 40.0));
-    command->add_option ("--mains", asked->sounding.mainsHz, "Mains frequency, 50 or 60 [Hz]")->check (CLI::IsMember ({ 50.0, 60.0 }))->capture_default_str();
-    command->add_option ("--facing", asked->sounding.facingDegrees, "The coils' axis from the mains field [degrees]: 0 faces it, 90 is across it and hums not at all")
+    command->add_flag ("--matched", asked->settings.matched, "As loud as the take (ITU-R BS.1770) as heard after the jack, the gain said");
+    command->add_option ("--hum", asked->settings.humDb, "Add mains hum: that of one coil, dB against the take's loudness")->check (CLI::Range (-120.0, 40.0));
+    command->add_option ("--mains", asked->settings.mainsHz, "Mains frequency, 50 or 60 [Hz]")->check (CLI::IsMember ({ 50.0, 60.0 }))->capture_default_str();
+    command->add_option ("--facing", asked->settings.facingDegrees, "The coils' axis from the mains field [degrees]: 0 faces it, 90 is across it and hums not at all")
         ->check (CLI::Range (0.0, 90.0))
         ->capture_default_str();
-    command->add_option ("--buzz", asked->sounding.buzz, "Pulses of rectifiers and dimmers on top of the hum, 0 to 1")->check (CLI::Range (0.0, 1.0))->capture_default_str();
-    command->add_option ("--hiss", asked->sounding.hissDb, "Add the harness's thermal noise, lifted over the playing by an amplifier's gain [dB]; playing counts as 0.1 V")
+    command->add_option ("--buzz", asked->settings.buzz, "Pulses of rectifiers and dimmers on top of the hum, 0 to 1")->check (CLI::Range (0.0, 1.0))->capture_default_str();
+    command->add_option ("--hiss", asked->settings.hissDb, "Add the harness's thermal noise, lifted over the playing by an amplifier's gain [dB]; playing counts as 0.1 V")
         ->check (CLI::Range (0.0, 120.0));
     command->add_option ("--after", asked->after, "What is heard after the jack: `none`, `amplifier` (a generic small one of our own) or an impulse response, WAV up to 2 s; as the job says when left out")
         ->type_name ("SOUND");
     command->add_option ("--drive", asked->driveDb, "How hard the sound after the jack is driven [dB], 0 is not")->check (CLI::Range (0.0, 24.0));
-    command->add_flag ("--headroom", asked->headroom, "One gain for all, so that none passes full scale between samples either; said");
+    command->add_flag ("--headroom", asked->settings.headroom, "One gain for all, so that none passes full scale between samples either; said");
     addPresetFolders (*command, common);
     command->callback ([asked, &common, &action] { action = [asked, &common] { return render (*asked, common); }; });
 }

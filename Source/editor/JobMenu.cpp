@@ -182,7 +182,7 @@ void BenchWindow::exportTakes (bool matched)
                           [this, matched] (const juce::FileChooser& c)
                           {
                               if (c.getResult() != juce::File())
-                                  exporting = std::make_unique<TakeExport> (jobNow(), c.getResult().getFullPathName().toStdString(), matched);
+                                  exporting = std::make_unique<TakeExport> (bench.renderPlan (matched), c.getResult().getFullPathName().toStdString());
                           });
 }
 

@@ -20,6 +20,15 @@ double ModalFilter::gainDb (double hz) const
     return 20.0 * std::log10 (std::max (std::abs (response (hz)), 1e-15));
 }
 
+ModalFilter ModalFilter::scaled (double gain) const
+{
+    ModalFilter louder = *this;
+    louder.direct *= gain;
+    for (auto& residue : louder.residues)
+        residue *= gain;
+    return louder;
+}
+
 ModalFilter ModalFilter::silence (double sampleRate)
 {
     ModalFilter filter;

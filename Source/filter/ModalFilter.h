@@ -20,6 +20,7 @@ struct ModalFilter
 
     std::complex<double> response (double hz) const;
     double gainDb (double hz) const;
+    ModalFilter scaled (double gain) const; ///< @param gain  linear
     static ModalFilter silence (double sampleRate);
     static ModalFilter unity (double sampleRate);
 };

@@ -1,6 +1,6 @@
 #include "job/TakeFile.h"
 
-#include "job/TakeSource.h"
+#include "job/TakeReader.h"
 #include "job/WriteFile.h"
 
 #include <sndfile.h>
@@ -10,7 +10,6 @@
 #include <cstdint>
 #include <cstring>
 #include <optional>
-#include <type_traits>
 
 namespace coldiron
 {
@@ -21,70 +20,6 @@ struct Closer
     void operator() (SNDFILE* file) const { sf_close (file); }
 };
 using File = std::unique_ptr<SNDFILE, Closer>;
-}
-
-TakeInfo takeInfo (const std::filesystem::path& path)
-{
-    const TakeSource source (path);
-    return { source.sampleRate(), source.channels(), source.frames() };
-}
-
-namespace
-{
-/** Floats may hold what is no sound; `total` frames came before the block. */
-template <typename Sample>
-void checkSamples (const Sample* block, sf_count_t frames, sf_count_t channels, sf_count_t total, const std::filesystem::path& path)
-{
-    if constexpr (std::is_floating_point_v<Sample>)
-        for (sf_count_t i = 0; i < frames * channels; ++i)
-        {
-            if (! std::isfinite (block[i]))
-                throw TakeError (path.string() + ": sample " + std::to_string (total + i / channels)
-                                 + " is not a number or infinite; export the take again");
-            if (std::abs (block[i]) > loudestSample)
-                throw TakeError (path.string() + ": sample " + std::to_string (total + i / channels)
-                                 + " is over 1000000 times full scale, which no recording is; export the take again");
-        }
-}
-
-/** Takes a block of interleaved samples apart; `total` frames came before it. Whole numbers are full scale at 2^31. */
-template <typename Sample>
-void append (TakeAudio& take, const Sample* block, sf_count_t frames, sf_count_t total)
-{
-    const auto channels = static_cast<sf_count_t> (take.channels.size());
-    constexpr float unit = std::is_floating_point_v<Sample> ? 1.0f : 0x1.0p-31f;
-    for (sf_count_t c = 0; c < channels; ++c)
-    {
-        auto& samples = take.channels[static_cast<size_t> (c)];
-        samples.resize (static_cast<size_t> (total + frames));
-        float* to = samples.data() + total;
-        for (sf_count_t i = 0; i < frames; ++i)
-            to[i] = static_cast<float> (block[i * channels + c]) * unit;
-    }
-}
-
-sf_count_t readFrames (SNDFILE* file, float* block, sf_count_t frames) { return sf_readf_float (file, block, frames); }
-sf_count_t readFrames (SNDFILE* file, int* block, sf_count_t frames) { return sf_readf_int (file, block, frames); }
-
-/** By blocks and not by the header's count: a crafted count must not make us ask for the memory. */
-template <typename Sample>
-void readAll (TakeAudio& take, const TakeSource& source, const std::filesystem::path& path, bool keeps)
-{
-    constexpr sf_count_t blockFrames = 65536;
-    std::vector<Sample> block (static_cast<size_t> (blockFrames * source.channels()));
-    sf_count_t total = 0;
-    while (total < source.frames())
-    {
-        const auto got = readFrames (source.handle(), block.data(), std::min<sf_count_t> (blockFrames, source.frames() - total));
-        if (got <= 0)
-            throw TakeError (path.string() + ": the take is cut short: its header says " + std::to_string (source.frames()) + " samples and "
-                             + std::to_string (total) + " could be read; copy or export it again");
-        checkSamples (block.data(), got, source.channels(), total, path);
-        if (keeps)
-            append (take, block.data(), got, total);
-        total += got;
-    }
-}
 
 /** Samples to 24-bit, least byte first, rounded to the nearest step and held at full scale. They are numbers: put() has looked. */
 void pack24 (const float* samples, size_t count, unsigned char* bytes)
@@ -102,29 +37,30 @@ void pack24 (const float* samples, size_t count, unsigned char* bytes)
 }
 }
 
-namespace
+TakeInfo takeInfo (const std::filesystem::path& path) { return TakeReader (path).info(); }
+
+TakeAudio readTake (const std::filesystem::path& path)
 {
-TakeAudio readWhole (const std::filesystem::path& path, bool keeps)
-{
-    const TakeSource source (path);
+    TakeReader reader (path);
     TakeAudio take;
-    take.sampleRate = source.sampleRate();
-    take.channels.resize (static_cast<size_t> (source.channels()));
+    take.sampleRate = reader.info().sampleRate;
+    take.channels.resize (static_cast<size_t> (reader.info().channels));
     std::error_code error;
-    const auto bytes = static_cast<sf_count_t> (std::filesystem::file_size (path, error));
+    const auto bytes = static_cast<int64_t> (std::filesystem::file_size (path, error));
     for (auto& samples : take.channels)
-        samples.reserve (static_cast<size_t> (! keeps || error ? 0 : std::min<sf_count_t> (source.frames(), bytes)));
-    if (source.isFloat())
-        readAll<float> (take, source, path, keeps);
-    else
-        readAll<int> (take, source, path, keeps);
+        samples.reserve (static_cast<size_t> (error ? 0 : std::min (reader.info().frames, bytes)));
+    for (Channels block; reader.read (block);)
+        for (size_t c = 0; c < block.size(); ++c)
+            take.channels[c].insert (take.channels[c].end(), block[c].begin(), block[c].end());
     return take;
 }
+
+void checkTake (const std::filesystem::path& path)
+{
+    TakeReader reader (path);
+    for (Channels block; reader.read (block);)
+        ;
 }
-
-TakeAudio readTake (const std::filesystem::path& path) { return readWhole (path, true); }
-
-void checkTake (const std::filesystem::path& path) { readWhole (path, false); }
 
 struct TakeWriter::Impl
 {

@@ -17,6 +17,8 @@
 
 namespace coldiron
 {
+struct RenderPlan;
+
 /** Which version of the sound: 0 is as recorded (`Now`), 1 to 8 are the options A to H. The number is the letter's,
     not the place in the file: a job that has A and C uses 1 and 3. */
 using Tag = int;
@@ -190,6 +192,9 @@ public:
     virtual void setHeadroomKept (bool) = 0;
     virtual double headroomDb() const = 0;               ///< at most 0: what it is, or would be; heard on the take alone
     ///@}
+
+    /** What is written where all versions are exported as sound: as they stand now. Empty: the job has no take. */
+    virtual RenderPlan renderPlan (bool levelsMatched) const = 0;
 
     virtual Source source() const = 0;
     virtual void setSource (Source) = 0;

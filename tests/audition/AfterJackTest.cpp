@@ -193,7 +193,11 @@ TEST_CASE ("matching behind a chain is to a tenth of a loudness unit, with drive
         std::vector<std::vector<float>> heard { take };
         chain.run (heard);
         const double wanted = loudnessOf (heard, rate);
-        const HeardLevel level = heardLevel ({ option }, rate, chain, wanted);
+        RenderSpec spec;
+        spec.design.filter = ModalFilter::unity (rate);
+        spec.after = amplifier (drive);
+        spec.driveLufs = takeLufs;
+        const HeardLevel level = heardLevel ({ option }, spec, wanted);
         std::vector<std::vector<float>> matched { option };
         for (float& sample : matched[0])
             sample *= static_cast<float> (std::pow (10.0, level.matchDb / 20.0));

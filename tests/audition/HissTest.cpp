@@ -2,6 +2,7 @@
 #include "audition/Noise.h"
 #include "audition/SwitchEngine.h"
 #include "audition/Voices.h"
+#include "audition/WholeNoise.h"
 #include "support/Fft.h"
 
 #include <catch2/catch.hpp>
@@ -55,7 +56,7 @@ TEST_CASE ("hiss has the spectrum 4kT Re Z of its harness")
         const double density = 1e6 * std::sqrt (4.0 * 1.380649e-23 * 293.15 * voice.outputImpedance (hz).real()); // uV per root Hz
         CHECK (filter.gainDb (hz) == Approx (20.0 * std::log10 (density * std::sqrt (rate / 2.0))).margin (0.05));
     }
-    const auto hiss = synthesizeHiss (voice, 1.0, rate, static_cast<size_t> (rate) * 8);
+    const auto hiss = wholeHiss (voice, 1.0, rate, static_cast<size_t> (rate) * 8);
     const double expected = 1e6 * thermalNoise ([&] (double hz) { return voice.outputImpedance (hz); }, 1.0, rate / 2.0);
     CHECK (20.0 * std::log10 (rms (hiss) / expected) == Approx (0.0).margin (0.1));
     CHECK (hissScaleFor (-20.0, 0.0) == Approx (std::pow (10.0, -23.0103 / 20.0) * 1e-5).epsilon (1e-6));

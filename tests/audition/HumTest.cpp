@@ -2,6 +2,7 @@
 #include "audition/Hum.h"
 #include "audition/SwitchEngine.h"
 #include "audition/Voices.h"
+#include "audition/WholeNoise.h"
 
 #include <Eigen/Core>
 #include <catch2/catch.hpp>
@@ -85,18 +86,18 @@ TEST_CASE ("hum rendered is the hum computed")
     const size_t frames = 20 * 48000;
     const double emf = 0.1;
     const Voice split = voiceOf (humbuckerWired (Wiring::splitShorted, humbucker ("bridge")));
-    const auto hum = synthesizeHum (split, {}, emf, rate, frames);
+    const auto hum = wholeHum (split, {}, emf, rate, frames);
     CHECK (20.0 * std::log10 (rms (hum)) == Approx (20.0 * std::log10 (emf * humRms (split, {}))).margin (0.02));
-    CHECK (hum == synthesizeHum (split, {}, emf, rate, frames)); // the same on every run
+    CHECK (hum == wholeHum (split, {}, emf, rate, frames)); // the same on every run
     for (const double share : { 0.01, 0.02, 0.05 })
     {
         const Voice series = voiceOf (humbuckerWired (Wiring::series, mismatched (share)));
-        const auto left = synthesizeHum (series, {}, emf, rate, frames);
+        const auto left = wholeHum (series, {}, emf, rate, frames);
         std::cout << "Rendered hum of a series humbucker, " << 100.0 * share << " % of turns apart: "
                   << 20.0 * std::log10 (rms (left) / emf) << " dB of one coil's EMF\n";
         CHECK (rms (left) == Approx (emf * humRms (series, {})).epsilon (0.003));
     }
-    CHECK (rms (synthesizeHum (split, { 50.0, 0.0, 0.0 }, emf, rate, 4800)) == 0.0); // coils edge-on to the field
+    CHECK (rms (wholeHum (split, { 50.0, 0.0, 0.0 }, emf, rate, 4800)) == 0.0); // coils edge-on to the field
     CHECK (humEmfFor (-20.0, -6.0) == Approx (std::pow (10.0, -29.0103 / 20.0)).epsilon (1e-6));
 }
 

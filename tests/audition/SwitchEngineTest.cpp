@@ -1,9 +1,9 @@
 // Bars of the switch click: 1 kHz sine, tone 10 -> 0, at most -55 dB near and -95 dB above 2.5 kHz (our own bar; the tone
 // control's circuit is N1 to N8 of a loaded single coil, computed in closed form below).
-#include "audition/Renderer.h"
 #include "audition/SwitchEngine.h"
 #include "filter/FilterDesigner.h"
 #include "support/Fft.h"
+#include "support/WholeRender.h"
 
 #include <catch2/catch.hpp>
 

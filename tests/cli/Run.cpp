@@ -9,6 +9,7 @@
 #include <stdexcept>
 
 #include <fcntl.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -54,8 +55,9 @@ Ran run (const std::vector<std::string>& arguments)
         _exit (127);
     }
     int status = 0;
-    waitpid (child, &status, 0);
-    Ran ran { WIFEXITED (status) ? WEXITSTATUS (status) : -1, contents (out), contents (err) };
+    rusage used {};
+    wait4 (child, &status, 0, &used);
+    Ran ran { WIFEXITED (status) ? WEXITSTATUS (status) : -1, contents (out), contents (err), used.ru_maxrss };
     fs::remove_all (folder);
     return ran;
 }

@@ -10,6 +10,7 @@ struct Ran
 {
     int exitCode = -1; ///< -1: it did not end by itself (a crash)
     std::string out, err;
+    long mostKilobytes = 0; ///< the largest resident set of the command [KiB]
 };
 
 /** Runs the real command, by its arguments, without a shell. */

@@ -9,20 +9,6 @@ namespace coldiron
 {
 using Clock = std::chrono::steady_clock;
 
-namespace
-{
-/** In full scale at 0 dB of the amplifier's gain. */
-ModalFilter hissOf (const Voice& voice, double rate, double takeLufs)
-{
-    ModalFilter filter = hissFilter (voice, rate);
-    const double scale = hissScaleFor (takeLufs, 0.0);
-    filter.direct *= scale;
-    for (auto& residue : filter.residues)
-        residue *= scale;
-    return filter;
-}
-}
-
 Designer::Designer (Workshop& workshop) : shop (workshop), thread ([this] { run(); }) {}
 
 Designer::~Designer()
@@ -99,30 +85,21 @@ EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
     }
 
     const MainsField field { key.mainsHz, facingOf (key.facingDegrees), key.buzz };
-    const double lufs = snapshot.materialFor (key.tag).lufs, emf = humEmfFor (lufs, 0.0);
+    const double lufs = snapshot.materialFor (key.tag).lufs;
     if (key.tag == asRecorded)
-    {
-        result.filter = ModalFilter::unity (key.rate);
-        result.hum = HumCycle::of (*recorded, field, emf);
-        if (key.hisses)
-            result.hiss = hissOf (*recorded, key.rate, lufs);
-    }
+        result = EngineDesign::of (nullptr, *recorded, field, lufs, key.rate, key.hisses);
     else
     {
         const Voice option = sideOf (snapshot, shop.live, key.tag).voice();
         const Change change (*recorded, option);
-        result.filter = designFilter (change, *FilterDesigner::shared (key.rate));
+        result = EngineDesign::of (&change, option, field, lufs, key.rate, key.hisses);
         if (key.matched)
         {
             const auto report = key.exactMatch ? shop.freshReport (key.tag) : nullptr;
             const double db = report != nullptr ? report->matchDb : matchDb (change, afterCurve.heard (snapshot.materialFor (key.tag).spectrum));
             result.gain = std::pow (10.0, db / 20.0);
         }
-        result.hum = HumCycle::of (option, field, emf);
-        if (key.hisses)
-            result.hiss = hissOf (option, key.rate, lufs);
     }
-    // The hum stands in the recording's own scale: what one coil gives there, a take as loud as this has.
     result.probe();
     return result;
 }

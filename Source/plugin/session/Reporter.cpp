@@ -1,7 +1,5 @@
 #include "plugin/session/Reporter.h"
 
-#include "audition/Loudness.h"
-#include "audition/Renderer.h"
 #include "plugin/session/Matching.h"
 
 #include <algorithm>
@@ -137,21 +135,22 @@ bool Reporter::settle (double seconds)
 void Reporter::followAfter (const Snapshot& snapshot, const TakeMaterial& take)
 {
     const auto after = shop.after();
-    if (chain && after == chainOf && take.audio == chainTake)
+    // Driven by the take selected, whatever take an option is derived from: what follows the jack is the same for all.
+    const double driveLufs = snapshot.materialFor (asRecorded).lufs;
+    if (chainOf != nullptr && after == chainOf && take.audio == chainTake && driveLufs == heardSpec.driveLufs)
         return;
     chainOf = after;
     chainTake = take.audio;
     const double rate = chainTake ? chainTake->sampleRate : std::max (44100.0, shop.sampleRate.load());
-    // Driven by the take selected, whatever take an option is derived from: what follows the jack is the same for all.
-    chain.emplace (after->choice, after->impulse ? after->impulse->at (rate) : std::vector<float>(), rate, snapshot.materialFor (asRecorded).lufs);
-    heardCurve = chain->curve();
+    heardSpec = {};
+    heardSpec.design.filter = ModalFilter::unity (rate);
+    heardSpec.after = after->choice;
+    heardSpec.impulse = after->impulse ? after->impulse->at (rate) : std::vector<float>();
+    heardSpec.driveLufs = driveLufs;
+    heardCurve = AfterJack (heardSpec.after, heardSpec.impulse, rate, driveLufs).curve();
     heardTakeLufs = take.lufs;
-    if (chainTake && ! chain->isNone() && chainTake->frames() < longestRendered * rate)
-    {
-        auto heard = chainTake->channels;
-        chain->run (heard);
-        heardTakeLufs = loudnessOf (heard, rate);
-    }
+    if (chainTake && heardSpec.after.sound != AfterSound::none && chainTake->frames() < longestRendered * rate)
+        heardTakeLufs = soundLevel (chainTake->channels, heardSpec).lufs;
 }
 
 /** One gain for all: it goes down when any of them asks for it, and up only with another job, take or level, so that
@@ -217,15 +216,14 @@ std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bo
     report->filterErrorDb = filter.worstErrorDb;
     if (take.audio && take.audio->frames() < longestRendered * rate)
     {
-        const Rendered rendered = renderTake (take.audio->channels, filter);
-        report->heard = heardLevel (rendered.channels, rate, *chain, heardTakeLufs);
+        RenderSpec spec = heardSpec;
+        spec.design.filter = filter;
+        const SoundLevel dry = soundLevel (take.audio->channels, spec.dry());
+        report->heard = heardLevel (take.audio->channels, spec, heardTakeLufs);
         report->matchDb = tag == asRecorded ? 0.0 : report->heard->matchDb;
-        report->peakDb = rendered.peakDb();
-        const double lufs = loudnessOf (rendered.channels, rate);
-        if (std::isfinite (lufs) && std::isfinite (take.lufs))
-        {
-            report->figures.loudnessLu = lufs - take.lufs;
-        }
+        report->peakDb = inDb (dry.peak);
+        if (std::isfinite (dry.lufs) && std::isfinite (take.lufs))
+            report->figures.loudnessLu = dry.lufs - take.lufs;
     }
     report->figures.trust = judgeNoise (take.noise, recordedSide, change);
     report->choice = choiceOf (snapshot, tag);

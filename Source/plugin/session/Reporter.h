@@ -49,7 +49,7 @@ private:
     std::vector<SweepCurve> swept;
 
     // Only the thread touches these.
-    std::optional<AfterJack> chain;
+    RenderSpec heardSpec;        ///< the take as recorded, with what follows the jack
     std::shared_ptr<const AfterInUse> chainOf;
     std::shared_ptr<const TakeAudio> chainTake;
     AfterCurve heardCurve;

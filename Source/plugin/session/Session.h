@@ -111,6 +111,7 @@ public:
     bool headroomKept() const override { return shop.headroomKept.load(); }
     void setHeadroomKept (bool) override;
     double headroomDb() const override { return shop.headroomDb.load(); }
+    RenderPlan renderPlan (bool levelsMatched) const override;
     Source source() const override { return fromTake.load() ? Source::take : Source::host; }
     void setSource (Source) override;
 

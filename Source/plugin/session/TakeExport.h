@@ -1,6 +1,6 @@
 #pragma once
 
-#include "job/Job.h"
+#include "job/FileRenderer.h"
 
 #include <atomic>
 #include <mutex>
@@ -10,24 +10,19 @@
 
 namespace coldiron
 {
-/** Renders as recorded and every option of a job into a folder, on a thread of its own: the same filter, take and names
-    as `coldiron render` writes. */
+/** Renders a plan into a folder, on a thread of its own, as `coldiron render` does. */
 class TakeExport
 {
 public:
-    /** @param matched  as loud as the take, each by one gain over the whole piece */
-    TakeExport (std::shared_ptr<const Job>, std::filesystem::path folder, bool matched);
-    ~TakeExport();                                ///< stops after the piece at hand
+    TakeExport (RenderPlan, std::filesystem::path folder);
+    ~TakeExport();                                ///< stops within a block
 
     bool isDone() const { return done.load(); }
     double progress() const { return share.load(); } ///< 0 to 1
-    std::vector<std::string> written() const;     ///< names of the files there are
+    std::vector<std::string> written() const;     ///< names of the files; none until all are there
     std::string fault() const;                    ///< why it ended early; empty: all was written
 
 private:
-    const std::shared_ptr<const Job> job;
-    const std::filesystem::path folder;
-    const bool matched;
     std::atomic<bool> done { false }, stops { false };
     std::atomic<double> share { 0.0 };
     mutable std::mutex mutex;
@@ -35,6 +30,6 @@ private:
     std::string why;
     std::thread thread;
 
-    void run();
+    void run (RenderPlan, const std::filesystem::path& folder);
 };
 }

@@ -1,7 +1,7 @@
 // The plugin without its host: the job in memory, edits, states, the newest setting in the engine.
 #include "Sessions.h"
+#include "support/WholeRender.h"
 
-#include "audition/Renderer.h"
 
 #include <catch2/catch.hpp>
 

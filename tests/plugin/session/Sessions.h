@@ -1,7 +1,7 @@
 #pragma once
 
-#include "audition/Renderer.h"
 #include "plugin/session/Session.h"
+#include "support/WholeRender.h"
 
 #include <cmath>
 #include <string>

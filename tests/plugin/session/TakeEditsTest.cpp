@@ -126,7 +126,7 @@ TEST_CASE ("All options are written as sound on a thread of their own, the same 
                                      R"("A": { "setting": { "bridge-tone": 2 } }, "B": { "rewires": [ { "use": "parallel", "pickup": "bridge" } ] })");
     Session session (sessions::shippedPresets());
     REQUIRE (session.openJob (file));
-    TakeExport render (session.job(), folder.path / "out", false);
+    TakeExport render (session.renderPlan (false), folder.path / "out");
     for (int i = 0; i < 1000 && ! render.isDone(); ++i)
         ::usleep (10000);
     REQUIRE (render.isDone());
@@ -140,7 +140,7 @@ TEST_CASE ("All options are written as sound on a thread of their own, the same 
     CHECK (sessions::residualDb (readTake (folder.path / "out" / "now.wav").channels[0], take.channels[0]) < -120.0);
 
     fs::remove (folder.path / "job" / "verse.wav");
-    TakeExport gone (session.job(), folder.path / "out", false);
+    TakeExport gone (session.renderPlan (false), folder.path / "out");
     for (int i = 0; i < 1000 && ! gone.isDone(); ++i)
         ::usleep (10000);
     CHECK_FALSE (gone.fault().empty());
