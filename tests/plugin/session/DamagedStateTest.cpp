@@ -76,7 +76,7 @@ TEST_CASE ("a preset within a state that is too deep is never walked, even where
     JobTree deep = damaged::goodState();
     std::string job = damaged::usedTwice;
     deep["job"] = job.replace (job.find ("Twice"), 5, "deep");
-    deep["presets"]["pickups/deep"] = std::string (3000000, '[');
+    deep["presets"]["pickups/deep"] = std::string (1000000, '[') + std::string (1000000, ']');
     Session session (shippedPresets());
     REQUIRE (session.restore (deep.dump()));
     CHECK (JobTree::parse (session.state()).is_object());
