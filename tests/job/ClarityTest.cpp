@@ -159,8 +159,9 @@ TEST_CASE ("An ordinary volume turned down is duller, a bleed keeps it clearer",
     CHECK (guitars.duller == guitars.settings);
     CHECK (guitars.clearer >= guitars.bleeds - 1);
 
-    const auto basses = countSayings ({ "bass-split-coil", "bass-two-single-coils", "bass-one-humbucker", "bass-split-coil-and-single", "bass-5-split-coil" });
-    std::cout << "five basses: duller in " << basses.duller << " of " << basses.settings << ", bleed clearer in " << basses.clearer << " of " << basses.bleeds << "\n";
+    // Of basses those with an ordinary volume; two volumes with the pickups on the wipers only part the pickups.
+    const auto basses = countSayings ({ "bass-split-coil", "bass-5-split-coil", "bass-one-humbucker", "bass-short-scale-two-humbuckers" });
+    std::cout << "four basses: duller in " << basses.duller << " of " << basses.settings << ", bleed clearer in " << basses.clearer << " of " << basses.bleeds << "\n";
     CHECK (basses.duller == basses.settings);
     CHECK (basses.clearer >= basses.bleeds - 1);
 }
