@@ -14,7 +14,7 @@ enum class StarterProof
 {
     none,
     quieter,                  ///< hum against playing at least 1 dB lower, or 20 dB below one coil's
-    brighter,                 ///< clarity (audition/Clarity) at least 1 dB higher
+    brighter,                 ///< clarity (audition/Clarity) at least 1 dB higher, or the -3 dB point a third of an octave higher and clarity no 1 dB lower
     clearWhenTurnedDown,      ///< turned down, clarity at least 1 dB closer to the guitar's own with the knobs at 10
     anotherVoice,             ///< at least 1 dB rms, level taken out, from every position the guitar has
     independent               ///< no volume at 0 mutes another pickup

@@ -3,6 +3,7 @@
 #include "job/Starter.h"
 
 #include "audition/Hum.h"
+#include "audition/StringResponse.h"
 #include "audition/Volumes.h"
 
 #include <algorithm>
@@ -12,6 +13,7 @@ namespace coldiron
 {
 namespace
 {
+constexpr double higherReach = 1.26; ///< a third of an octave
 constexpr double clearerDb = 1.0, humDb = 1.0, quietDb = -20.0, voiceDb = 1.0;
 
 double db (double ratio) { return 20.0 * std::log10 (std::max (ratio, 1e-15)); }
@@ -91,11 +93,23 @@ std::string whyNotIndependent (const Side& now, const Side& option)
     return {};
 }
 
+/** How high it reaches: the -3 dB point [Hz]; 0 where there is none to speak of. */
+double reach (const Side& side)
+{
+    const auto resonance = findResonance (side.voice());
+    return resonance.cornerHz.value_or (resonance.passbandDb ? 40000.0 : 0.0);
+}
+
 std::string whyNotBrighter (const Side& now, const Side& option)
 {
     const Clarity clarity (now, {});
     const auto before = clarity.db (now), after = clarity.db (option);
-    return before && after && *after >= *before + clearerDb ? "" : "it would not be brighter where the controls stand";
+    if (before && after && *after >= *before + clearerDb)
+        return {};
+    // Parallel coils lift the resonance out of the clear band: brighter, common practice of the trade, and hardly less clear.
+    const bool isNoDuller = before && after && *after >= *before - clearerDb;
+    const double reachesNow = reach (now);
+    return isNoDuller && reachesNow > 0.0 && reach (option) >= higherReach * reachesNow ? "" : "it would not be brighter where the controls stand";
 }
 
 /** Turned down it must come closer to how the guitar sounds turned up: neither duller nor thinner. */

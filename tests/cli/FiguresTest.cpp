@@ -115,7 +115,8 @@ TEST_CASE ("compare: a table for people, figures with units for programs")
     CHECK (parallel.at ("hum_by_assumed_mismatch") == true);
     CHECK (parallel.at ("hum_against_playing_db_re_single_coil").get<double>() < -30.0);
     CHECK (std::abs (split.at ("hum_against_playing_db_re_single_coil").get<double>()) < 3.0);
-    CHECK (parallel.at ("clarity_db").get<double>() > 1.0); // brighter in parallel: common practice of the trade, no source
+    CHECK (parallel.at ("corner_hz").get<double>() > 1.5 * series.at ("corner_hz").get<double>()); // parallel reaches higher: common practice of the trade, no source
+    CHECK (parallel.at ("clarity_db").is_number());
     CHECK (series.at ("clarity_db").get<double>() == Approx (0.0).margin (1e-9));
     const auto said = table.out.find ("hears the strings at another place");
     CHECK (said != std::string::npos);
