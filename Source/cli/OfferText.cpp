@@ -48,16 +48,19 @@ std::string rewireText (const RewireOffer& offer, bool withWords)
     std::string text = "  fits      " + title;
     const auto setting = settingWords (offer.option->setting);
     const auto& arguments = offer.option->rewires.front().second;
+    auto filled = arguments; // defaults too, for the words
     std::string on;
     for (const auto& ask : offer.info.asks)
-        if (! ask.hasStandard)
+        if (ask.hasStandard)
+            filled.emplace (ask.name, ask.standard);
+        else
             on += (on.empty() ? "" : ", ") + arguments.at (ask.name);
     text += (on.empty() ? "" : " (" + on + ")") + (setting.empty() ? "" : "  [" + setting + "]") + "\n";
     std::vector<std::string> ignored;
     if (withWords)
         for (const auto& words : { offer.info.gives, offer.info.costs })
             if (! words.empty())
-                text += "              " + filledIn (words, arguments, ignored) + "\n";
+                text += "              " + filledIn (words, filled, ignored) + "\n";
     return text;
 }
 

@@ -26,19 +26,22 @@ std::string joined (const std::vector<std::string>& names)
     return text;
 }
 
-/** The coils that come through at 500 Hz within 30 dB of the strongest, of those pickups that have another which does not. */
+/** The pickups heard; of one that plays without some of its coils, those that are left: a coil counts from 10 dB under the
+    pickup's strongest on, since a shorted one still couples into its neighbour. */
 std::string splitWords (const Voice& voice, const std::set<std::string>& heard)
 {
     const auto drives = drivesOf (voice, 500.0);
-    const double most = drives.cwiseAbs().maxCoeff();
+    const auto& all = voice.guitar().coils;
+    std::map<std::string, double> most;
+    for (size_t i = 0; i < all.size(); ++i)
+        most[all[i].pickup] = std::max (most[all[i].pickup], std::abs (drives[static_cast<int> (i)]));
     std::map<std::string, std::pair<int, std::vector<std::string>>> coils; // of each pickup: how many, and those heard
-    for (int i = 0; i < voice.numCoils(); ++i)
+    for (size_t i = 0; i < all.size(); ++i)
     {
-        const auto& coil = voice.guitar().coils[static_cast<size_t> (i)];
-        auto& [count, on] = coils[coil.pickup];
+        auto& [count, on] = coils[all[i].pickup];
         ++count;
-        if (std::abs (drives[i]) > 0.03 * most)
-            on.push_back (coil.coil);
+        if (std::abs (drives[static_cast<int> (i)]) > 0.316 * most[all[i].pickup])
+            on.push_back (all[i].coil);
     }
     std::vector<std::string> words;
     for (const auto& pickup : heard)

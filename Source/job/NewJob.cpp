@@ -40,7 +40,7 @@ std::string settingLines (const Side& side, const Setting& setting, const std::s
         const auto& [control, about, positions] = all[i];
         const auto lever = setting.levers.find (control.name);
         const auto value = ! positions.empty() ? quoted (lever != setting.levers.end() ? lever->second : control.standard)
-                                               : quantityText (setting.knob (control.name));
+                                               : quantityText (setting.knob (control.name, control.rest));
         const auto begin = "    " + quoted (control.name) + ": " + value + (i + 1 < all.size() ? "," : "");
         text += "    " + comment + padded (begin, 38) + "// " + oneLine (about) + "\n";
         for (const auto& [position, heard] : positions)

@@ -27,11 +27,20 @@ std::set<std::string> knobsOf (const Arguments& arguments, const Harness& harnes
     return knobs;
 }
 
+/** Without what the rewire fills in by itself. */
+Arguments withoutStandards (const RewireInfo& info, Arguments arguments)
+{
+    for (const auto& ask : info.asks)
+        if (ask.hasStandard && arguments[ask.name] == ask.standard)
+            arguments.erase (ask.name);
+    return arguments;
+}
+
 /** What no one but the person can fill in. */
 std::string whyNotAlone (const RewireInfo& info, const Arguments& arguments)
 {
     for (const auto& ask : info.asks)
-        if (arguments.at (ask.name).empty())
+        if (const auto found = arguments.find (ask.name); ! ask.hasStandard && (found == arguments.end() || found->second.empty()))
             return ask.kind == "value" || ask.kind == "taper" || ask.kind.ends_with ("-preset")
                        ? "say which " + ask.name + " in the job: \"" + ask.name + "\" asks for a " + ask.kind
                        : "the guitar has no " + ask.kind + " left for \"" + ask.name + "\"";
@@ -47,8 +56,9 @@ RewireOffer offerRewire (const RewireInfo& info, const Guitar& guitar, const Set
     const Side now { guitar.harness, from, load, strings };
     RewireOffer offer { info, std::nullopt, {}, false };
     std::optional<Harness> rewired;
-    const auto whyNot = [&] (const Arguments& arguments) -> std::string
+    const auto whyNot = [&] (const Arguments& filled) -> std::string
     {
+        const auto arguments = withoutStandards (info, filled);
         if (auto why = whyNotAlone (info, arguments); ! why.empty())
             return why;
         Faults faults;
@@ -62,9 +72,10 @@ RewireOffer offerRewire (const RewireInfo& info, const Guitar& guitar, const Set
     offer.refusal = fit.refusal;
     if (! offer.refusal.empty())
         return offer;
-    const auto setting = settingHeard (now, *rewired, knobsOf (fit.arguments, *rewired));
+    const auto arguments = withoutStandards (info, fit.arguments);
+    const auto setting = settingHeard (now, *rewired, knobsOf (arguments, *rewired));
     offer.heard = setting.has_value();
-    offer.option = StarterOption { optionName (info, fit.arguments), { { info.preset, fit.arguments } }, setting.value_or (Setting()) };
+    offer.option = StarterOption { optionName (info, arguments), { { info.preset, arguments } }, setting.value_or (Setting()) };
     return offer;
 }
 }

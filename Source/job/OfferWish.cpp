@@ -1,6 +1,7 @@
 #include "job/OfferWish.h"
 
 #include <algorithm>
+#include <set>
 
 namespace coldiron
 {
@@ -56,14 +57,19 @@ WishOffer offerForWish (const std::string& wish, const Guitar& guitar, const Set
     if (result.match == WordMatch::none)
         return result;
     std::vector<std::string> wishes; // that the sets answer
+    std::set<std::string> first;     // what a technician would offer first: the sets name it
     for (const auto& set : sets)
-        if (set.score == most)
-            if (auto starter = readStarter (set.preset, presets, faults))
-            {
-                wishes.push_back (starter->wish);
-                auto offer = offerStarter (*starter, guitar, from, load, presets);
-                result.sets.push_back ({ std::move (*starter), std::move (offer) });
-            }
+        if (auto starter = readStarter (set.preset, presets, faults))
+        {
+            for (const auto& candidate : starter->candidates)
+                for (const auto& rewire : candidate.rewires)
+                    first.insert (rewire.preset);
+            if (set.score != most)
+                continue;
+            wishes.push_back (starter->wish);
+            auto offer = offerStarter (*starter, guitar, from, load, presets);
+            result.sets.push_back ({ std::move (*starter), std::move (offer) });
+        }
     for (const auto& rewire : rewires)
         if (const auto info = readRewireInfo (rewire.preset, presets, faults))
         {
@@ -71,9 +77,9 @@ WishOffer offerForWish (const std::string& wish, const Guitar& guitar, const Set
             if (meant || serves)
                 (meant ? result.rewires : result.alike).push_back (offerRewire (*info, guitar, from, load, presets));
         }
-    const auto fitsFirst = [] (const RewireOffer& offer) { return offer.option.has_value(); };
-    std::stable_partition (result.rewires.begin(), result.rewires.end(), fitsFirst);
-    std::stable_partition (result.alike.begin(), result.alike.end(), fitsFirst);
+    const auto rank = [&] (const RewireOffer& offer) { return (offer.option ? 0 : 2) + (first.count (offer.info.preset) > 0 ? 0 : 1); };
+    for (auto* list : { &result.rewires, &result.alike })
+        std::stable_sort (list->begin(), list->end(), [&] (const auto& a, const auto& b) { return rank (a) < rank (b); });
     return result;
 }
 }

@@ -21,7 +21,7 @@ struct WishOffer
     std::string wish;                  ///< as asked for; empty: everything there is
     WordMatch match = WordMatch::none; ///< how well the best answers do
     std::vector<SetOffer> sets;        ///< those that the words mean
-    std::vector<RewireOffer> rewires;  ///< those that the words mean
+    std::vector<RewireOffer> rewires;  ///< those that the words mean: what fits first, of those what starter sets name
     std::vector<RewireOffer> alike;    ///< others that serve the same wish as the sets
 
     /** What to add to a job: the options of the first set that has any, else those of the rewires. */

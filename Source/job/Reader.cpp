@@ -84,7 +84,11 @@ std::string inTradeWords (std::string message)
     }
     static const std::regex whose ("^(\"[^\"]*\" cannot be done: |step [0-9]+ of \"[^\"]*\", )");
     static const std::regex points (" \\([a-z0-9-]+(\\.[a-z0-9-]+)+(: a [a-z]+ has [^()]*| is joined inside the pickup)\\)$");
-    return std::regex_replace (std::regex_replace (message, whose, ""), points, "");
+    static const std::regex noVolume (".*: ([a-z0-9-]+)\\.(in|out): neither lug 2 nor lug 3 leads to the jack.*");
+    static const std::regex otherLeads ("replace ([a-z0-9-]+): .* is in use, and the new part has no point of that name.*");
+    message = std::regex_replace (std::regex_replace (message, whose, ""), points, "");
+    message = std::regex_replace (message, noVolume, "it needs another volume, and $1 is none");
+    return std::regex_replace (message, otherLeads, "the new part has other leads than $1; name one of the same kind");
 }
 
 ObjectReader::ObjectReader (const Json& json, std::string name, Faults& faultList)

@@ -116,7 +116,15 @@ std::optional<Setting> settingHeard (const Side& now, const Harness& rewired, co
     for (const auto& control : fresh)
         if (control.positions.empty())
             knobsWorked.insert (control.name);
-    for (const auto& knobs : knobsDown (now, all, knobsWorked))
+    auto ways = knobsDown (now, all, knobsWorked);
+    const auto volumes = volumeKnobs (rewired, {});
+    Setting end; // of a knob that is new and no volume: what it was fitted for
+    for (const auto& control : fresh)
+        if (control.positions.empty() && std::find (volumes.begin(), volumes.end(), control.name) == volumes.end())
+            end.knobs[control.name] = 0.0;
+    if (! end.knobs.empty())
+        ways.insert (ways.begin(), end);
+    for (const auto& knobs : ways)
         for (const auto& levers : ownSwitches (own))
             for (const auto& thrown : waysToThrow (fresh))
             {

@@ -60,7 +60,10 @@ std::vector<OhmReading> rowsThatDiffer (std::vector<OhmReading> table)
 
 std::vector<std::pair<std::string, OhmReading>> volumesApart (const Harness& harness)
 {
-    const auto volumes = volumeKnobs (harness, {});
+    auto volumes = volumeKnobs (harness, {});
+    for (const auto& control : controls (harness)) // a blend has its detent between two pickups
+        if (control.positions.empty() && control.rest != 10.0)
+            std::erase (volumes, control.name);
     if (volumes.size() < 2 || std::any_of (harness.parts().begin(), harness.parts().end(), [] (const Part& part) { return part.as<SwitchPart>() != nullptr && part.as<SwitchPart>()->on.empty(); }))
         return {};
     std::vector<std::pair<std::string, OhmReading>> apart;

@@ -192,3 +192,10 @@ TEST_CASE ("Where a control stood is checked")
     CHECK (parsed (shop.path ("a.json"))["takes"][0]["setting"]["selector"] == "bridge");
     CHECK (parsed (shop.path ("a.json"))["takes"][0]["setting"]["bridge-tone"] == 4);
 }
+
+TEST_CASE ("A blend begins at its detent")
+{
+    Shop shop;
+    REQUIRE (run ({ "new", "bass-blend", "--take", shop.path ("take.wav"), "--out", shop.path ("a.json") }).exitCode == 0);
+    CHECK (parsed (shop.path ("a.json"))["takes"][0]["setting"]["blend"] == 5);
+}

@@ -83,6 +83,18 @@ TEST_CASE ("An option comes with a setting at which it is heard")
     CHECK (bridge.option->rewires.front().second.at ("pot").starts_with ("neck-")); // the pickup that is on goes first
 }
 
+TEST_CASE ("What is done to a tone is offered on a tone, and a refusal speaks of the guitar")
+{
+    const auto noLoad = offerOn ("tone-no-load", "one-humbucker");
+    REQUIRE (noLoad.option.has_value());
+    CHECK (noLoad.option->rewires.front().second.at ("pot") == "tone");
+    CHECK (offerOn ("split-shorted", "three-single-coils").refusal.find ("cannot be done") == std::string::npos);
+    CHECK (offerOn ("split-shorted", "three-single-coils").refusal.find (".start") == std::string::npos);
+    CHECK (offerOn ("split-shorted", "three-single-coils").refusal.find ("leads") != std::string::npos);
+    CHECK (offerOn ("master-volume", "one-humbucker").refusal.find ("volume") != std::string::npos);
+    CHECK (offerOn ("pickup-swap", "three-single-coils").refusal.find ("other leads") != std::string::npos);
+}
+
 TEST_CASE ("A wish in words finds sets, another name finds its rewire, on this guitar")
 {
     Faults faults;
@@ -103,7 +115,8 @@ TEST_CASE ("A wish in words finds sets, another name finds its rewire, on this g
     CHECK (split.sets.empty());
     for (const auto& rewire : split.rewires)
         CHECK (rewire.info.preset.find ("split") != std::string::npos);
-    CHECK_FALSE (split.options().empty());
+    REQUIRE_FALSE (split.options().empty());
+    CHECK (split.options().front().rewires.front().first == "split-shorted"); // what starter sets name goes first
 
     const auto none = offerForWish ("coil-split", twoLead, {}, {}, bench::shipped(), faults);
     CHECK (none.options().empty());
