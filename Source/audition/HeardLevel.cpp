@@ -24,12 +24,12 @@ void LevelMatch::heard (double lufs)
     done = rounds > 6;
 }
 
-SoundLevel soundLevel (const Channels& take, const RenderSpec& spec)
+SoundLevel soundLevel (const Channels& take, const RenderSpec& spec, double leastTruePeakDb)
 {
     const double rate = spec.design.filter.sampleRate;
     OfflineRenderer renderer (spec);
     Loudness loudness (rate, static_cast<int> (take.size()));
-    TruePeak peak (rate, static_cast<int> (take.size()));
+    TruePeak peak (rate, static_cast<int> (take.size()), leastTruePeakDb);
     SoundLevel level;
     const auto source = blocksOf (take);
     for (Channels block; source (block);)

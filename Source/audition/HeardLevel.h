@@ -40,8 +40,8 @@ struct SoundLevel
     double peak = 0.0;           ///< largest absolute sample, linear
 };
 
-/** Renders a take in memory, and keeps none of it. */
-SoundLevel soundLevel (const Channels& take, const RenderSpec&);
+/** Renders a take in memory, and keeps none of it. @param leastTruePeakDb  as TruePeak's */
+SoundLevel soundLevel (const Channels& take, const RenderSpec&, double leastTruePeakDb = -300.0);
 
 /** ITU-R BS.1770 loudness and true peak behind the chain, without noises, whatever gain the design has.
     @param takeLufs  as LevelMatch */

@@ -30,6 +30,7 @@ void SwitchEngine::prepare (double sampleRate)
     fading.store (false, std::memory_order_relaxed);
     mains.reset();
     white.reset();
+    areNoisesAtStart = true;
     after.prepare (sampleRate);
     EngineDesign plain;
     plain.filter = ModalFilter::unity (sampleRate);
@@ -187,11 +188,14 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
     const double wantedHum = humGain.load (std::memory_order_relaxed), wantedTrim = trim.load (std::memory_order_relaxed);
 
     const bool isQuiet = humLevel.value == 0.0 && wantedHum == 0.0 && hissLevel.value == 0.0 && hissGain.load (std::memory_order_relaxed) == 0.0f;
-    if (isQuiet)
+    if (isQuiet && ! areNoisesAtStart)
     {
         mains.reset();
         white.reset();
+        for (Player& p : players)
+            p.hiss.reset();
     }
+    areNoisesAtStart = isQuiet;
     std::array<double, chunk> phase;
     static_assert (chunk <= MainsClock::longest);
     if (! isQuiet)

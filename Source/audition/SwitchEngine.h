@@ -79,6 +79,7 @@ private:
     int fadeLength = 0, fadeAt = 0;
     MainsClock mains;
     WhiteNoise white;
+    bool areNoisesAtStart = true;
     Glide bypassMix, humLevel, hissLevel, trimLevel;
     std::atomic<bool> bypassed { false }, fading { false };
     std::atomic<float> humGain { 0.0f }, hissGain { 0.0f }, trim { 1.0f };

@@ -3,6 +3,7 @@
 #include "job/NewJob.h"
 #include "job/PresetSearch.h"
 #include "job/Quantity.h"
+#include "job/RegularFile.h"
 
 #include <CLI/CLI.hpp>
 #include <cmath>
@@ -74,15 +75,13 @@ void putAt (const std::string& text, const Harness& harness, Setting& setting)
     throw UsageFault ("--at " + text + ": write CONTROL=POSITION; the guitar has " + listed (names));
 }
 
-/** How the job names the take: from its own folder, so that the two may be moved together. */
+/** How the job names the take: from its own folder, so that the two may be moved together; in whole where links lead elsewhere. */
 std::string relativeTo (const std::string& take, const fs::path& job)
 {
     std::error_code error;
-    const auto folder = fs::weakly_canonical (fs::absolute (job), error).parent_path();
-    const auto name = fs::relative (fs::canonical (take, error), folder, error).string();
-    if (error || name.empty())
-        throw JobFault (take + ": its place as seen from " + job.string() + " cannot be told");
-    return name;
+    const auto folder = fs::absolute (job).lexically_normal().parent_path();
+    const auto name = fs::absolute (take).lexically_normal().lexically_relative (folder).string();
+    return ! name.empty() && fs::equivalent (inFolder (folder, name), take, error) ? name : fs::canonical (take).string();
 }
 
 void tellNext (const Asked& asked, const Guitar& guitar)

@@ -76,17 +76,20 @@ WordScore matchWords (const std::string& asked, const std::vector<std::string>& 
     std::set<std::string> told;
     const auto counted = [&] (const auto& words)
     { return static_cast<size_t> (std::count_if (wanted.begin(), wanted.end(), [&] (const auto& word) { return std::find (words.begin(), words.end(), word) != words.end(); })); };
-    bool named = false;
+    bool named = false, same = false;
     for (const auto& name : names)
     {
         if (plainWords (name) == plainWords (asked))
             return { WordMatch::exact, 0 };
         const auto stems = wordStems (name);
+        same = same || stems == wanted;
         named = named || counted (stems) == wanted.size();
         told.insert (stems.begin(), stems.end());
     }
     for (const auto& word : wordStems (more))
         told.insert (word);
+    if (same)
+        return { WordMatch::same, 0 };
     const auto known = counted (told);
     if (known == wanted.size())
         return { named ? WordMatch::named : WordMatch::told, 0 };

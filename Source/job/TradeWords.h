@@ -17,6 +17,7 @@ enum class WordMatch
     some,    ///< some of the words asked for, in its names or in what else is told of it
     told,    ///< all of them, but not in one of its names
     named,   ///< all of them in one of its names
+    same,    ///< one of its names, but for endings and words that carry nothing
     exact    ///< one of its names, spelling of spaces, hyphens and capitals aside
 };
 

@@ -85,7 +85,7 @@ std::vector<float> sumOfTones (const Voice& voice, const MainsField& field, doub
     const auto harmonics = humSpectrum (field);
     std::vector<std::complex<double>> amplitudes;
     for (const auto& h : harmonics)
-        amplitudes.push_back (std::sqrt (2.0) * emfRms * h.share * voice.hum (h.number * field.hz, field.facing) * std::polar (1.0, 0.7 * h.number * h.number));
+        amplitudes.push_back (std::sqrt (2.0) * emfRms * h.share * heardHum (voice, h.number * field.hz, field.facing) * std::polar (1.0, 0.7 * h.number * h.number));
     for (size_t i = 0; i < frames; ++i)
     {
         const double t = static_cast<double> (i) / rate;

@@ -48,16 +48,18 @@ TEST_CASE ("Every guitar there is begins a job that is fine, with every control 
         CHECK (checked.exitCode == 0);
 
         // Every control, by the table that `ohms` prints a column of for each switch, and each position with words behind it.
-        const auto whole = run ({ "presets", "guitars", name, "--json" });
+        const auto whole = nlohmann::json::parse (run ({ "presets", "guitars", name, "--json" }).out);
         const auto text = textOf (job);
-        for (const auto& [part, body] : nlohmann::json::parse (whole.out)["parts"].items())
+        for (const auto& [part, body] : whole["parts"].items())
             if ((body.contains ("pot") && ! body.contains ("shaft")) || body.contains ("switch"))
             {
                 INFO (part);
                 CHECK (tree["takes"][0]["setting"].contains (body.contains ("shaft") ? body["shaft"].get<std::string>() : part));
-                if (body.contains ("switch") && body["switch"].is_string())
-                    for (const auto& [position, groups] : nlohmann::json::parse (run ({ "presets", "switches", body["switch"], "--json" }).out)["positions"].items())
-                        CHECK (says (text, "//   \"" + position + "\" "));
+                if (! body.contains ("switch") || ! body["switch"].is_string())
+                    continue;
+                const auto type = nlohmann::json::parse (run ({ "presets", "switches", body["switch"], "--json" }).out);
+                for (const auto& [position, groups] : type["positions"].items())
+                    CHECK (says (text, "//   \"" + position + "\" "));
             }
     }
 }
@@ -109,14 +111,14 @@ TEST_CASE ("Names with quotes, spaces and odd letters work, and the next command
     CHECK (says (made.out, "coldiron compare '" + folder.substr (0, folder.find ('\'')) + "'\\''s"));
 }
 
-TEST_CASE ("A take's place is seen from the job, through links too")
+TEST_CASE ("A take's place is seen from the job's folder, as it is named, through links too")
 {
     Shop shop;
     fs::create_directories (shop.path ("deep/in/here"));
     fs::create_directory_symlink (shop.path ("deep/in/here"), shop.path ("near"));
     REQUIRE (run ({ "new", "one-humbucker", "--take", shop.path ("take.wav"), "--out", shop.path ("near/job.json") }).exitCode == 0);
     CHECK (run ({ "check", shop.path ("near/job.json") }).exitCode == 0);
-    CHECK (run ({ "check", shop.path ("deep/in/here/job.json") }).exitCode == 0);
+    CHECK (parsed (shop.path ("near/job.json"))["takes"][0]["file"] == "../take.wav");
 }
 
 TEST_CASE ("Nothing is written over, whatever it is")

@@ -128,7 +128,7 @@ TEST_CASE ("matched options are as loud as the take by another meter")
     }
 }
 
-TEST_CASE ("hum is loud in a split and gone in a humbucker")
+TEST_CASE ("hum is loud in a split and quiet in a humbucker")
 {
     const Shop shop;
     REQUIRE (run ({ "render", shop.path ("job.json"), "--out", shop.path ("dry") }).exitCode == 0);
@@ -143,8 +143,10 @@ TEST_CASE ("hum is loud in a split and gone in a humbucker")
         return rmsDb (wet);
     };
     std::cout << "Hum at the jack, one coil at -20 dB: series " << hum ("A.wav") << ", parallel " << hum ("B.wav") << ", split " << hum ("C.wav") << " dBFS\n";
-    CHECK (hum ("A.wav") < hum ("C.wav") - 40.0);
-    CHECK (hum ("B.wav") < hum ("C.wav") - 40.0);
+    // Coils of equal turns are heard 2 % unlike, -33.98 dB re one coil in series and half of that in parallel [calc]; pots load
+    // series, parallel and split a few tenths of a decibel differently.
+    CHECK (hum ("A.wav") - hum ("C.wav") == Approx (-33.98).margin (0.5));
+    CHECK (hum ("B.wav") - hum ("C.wav") == Approx (-40.0).margin (0.5));
     // One coil's EMF is 20 dB under a sine as loud as the take; a split loses about half a decibel to the pots.
     const double take = ffmpegLufs (shop.path ("take.wav"));
     REQUIRE (std::isfinite (take));

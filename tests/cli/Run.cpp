@@ -105,7 +105,7 @@ std::string jobText (const std::string& options, const std::string& takes, const
       "cap": { "capacitor": "22n" }, "jack": { "jack": "mono" } },
     "wires": [ ["bridge.north.start", "volume.3", "tone.1", "mode.hot"],
                ["bridge.north.finish", "mode.a"], ["bridge.south.finish", "mode.b"],
-               ["bridge.south.start", "volume.case", "mode.cold", "ground"], ["volume.1", "volume.case"],
+               ["bridge.south.start", "volume.case", "mode.cold", "ground"], ["volume.1", "volume.case"], ["strings", "ground"],
                ["volume.2", "jack.tip"], ["tone.2", "cap.1"], ["cap.2", "tone.case", "ground"] ] },
   "takes": [ )" + takes + R"( ],
   "options": { )" + options + " }" + more + " }\n";

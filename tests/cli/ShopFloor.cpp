@@ -85,7 +85,8 @@ ShopFloor::ShopFloor (const std::string& guitar, const std::vector<std::string>&
 
 json ShopFloor::reading (const std::map<std::string, std::string>& levers, bool recorded) const
 {
-    for (const auto& row : printed ({ "ohms", job, "--json", "--option", recorded ? "recorded" : letter })["readings"])
+    const auto table = printed ({ "ohms", job, "--json", "--option", recorded ? "recorded" : letter });
+    for (const auto& row : table["readings"])
     {
         bool isThis = true;
         for (const auto& [lever, position] : levers)
@@ -103,7 +104,8 @@ std::string ShopFloor::reads (const std::map<std::string, std::string>& levers) 
 
 json ShopFloor::column (bool recorded) const
 {
-    for (const auto& entry : printed ({ "compare", job, "--json" })["columns"])
+    const auto table = printed ({ "compare", job, "--json" });
+    for (const auto& entry : table["columns"])
         if (entry["option"] == (recorded ? "now" : letter))
             return entry;
     FAIL ("no such column");

@@ -47,12 +47,12 @@ TEST_CASE ("Asked for quiet, a technician first throws the switch, then changes 
                              { "two-single-coils-blade", "as it is" },
                              { "two-soapbars-four-knobs", "as it is" },
                              { "humbucker-single-single", "as it is" },
-                             { "humbucker-single-humbucker", "as it is" },
-                             { "two-humbuckers-four-knobs", "parallel" },
-                             { "two-humbuckers-two-knobs", "parallel" },
-                             { "two-humbuckers-five-positions", "parallel" },
+                             { "humbucker-single-humbucker", "stacked-for-single" }, // the middle pickup is what hums
+                             { "two-humbuckers-four-knobs", "as it is" }, // what little hums in one goes down against two playing
+                             { "two-humbuckers-two-knobs", "as it is" },
+                             { "two-humbuckers-five-positions", "as it is" },
                              { "bass-split-coil", "screened-lead" },
-                             { "bass-two-single-coils", "stacked-for-single" } });
+                             { "bass-two-single-coils", "both-in-series" } }); // both on are quiet already, and stay so
 }
 
 TEST_CASE ("Asked for a brighter voice, a technician opens up humbuckers and unloads single coils", "[offers]")
@@ -96,6 +96,6 @@ TEST_CASE ("Asked for more voices, a technician uses what the guitar has not use
                                  { "two-humbuckers-four-knobs", "series-split-parallel" },
                                  { "two-humbuckers-two-knobs", "series-split-parallel" },
                                  { "two-humbuckers-five-positions", "series-split-parallel" },
-                                 { "bass-split-coil", "bass-cut" },
+                                 { "bass-split-coil", "mid-scoop" },
                                  { "bass-two-single-coils", "both-in-series" } });
 }

@@ -3,6 +3,9 @@
 #include "Rewired.h"
 
 #include "guitar/Grounds.h"
+#include "guitar/Nets.h"
+
+#include <algorithm>
 
 using namespace coldiron;
 using namespace coldiron::bench;
@@ -10,6 +13,12 @@ using namespace coldiron::bench;
 namespace
 {
 using Points = std::vector<std::string>;
+
+bool isOnGround (const Harness& harness, const std::string& point)
+{
+    const auto points = harness.allPoints();
+    return std::find (points.begin(), points.end(), point) != points.end() && Nets (harness).joined (point, harness.point ("ground"));
+}
 }
 
 TEST_CASE ("No shipped guitar leaves a shield, a case or the strings floating, and no rewire does", "[grounds]")
@@ -28,6 +37,8 @@ TEST_CASE ("No shipped guitar leaves a shield, a case or the strings floating, a
             int tried = 0;
             for (const auto& arguments : waysToFill (*info, guitar.harness, 10))
             {
+                if (std::any_of (arguments.begin(), arguments.end(), [&] (const auto& a) { return isOnGround (guitar.harness, a.second); }))
+                    continue; // asked for a tone and given a ground: what is asked for is lifted
                 if (++tried > 20)
                     break;
                 faults.clear();
@@ -57,8 +68,8 @@ TEST_CASE ("A floating ground is noted, of the guitar and of the option that lea
     REQUIRE (job.has_value());
     REQUIRE (job->warnings.size() == 3);
     CHECK (has (job->warnings, 2, { "the guitar", "volume.case", "on no ground", "buzzes" }));
-    CHECK (has (job->warnings, 6, { "option A", "p.shield", "a live cover buzzes" }));
-    CHECK (has (job->warnings, 6, { "option A", "string ground", "touching the strings does not ground them" }));
+    CHECK (has (job->warnings, 5, { "option A", "p.shield", "a live cover buzzes" }));
+    CHECK (has (job->warnings, 5, { "option A", "string ground", "touching the strings does not ground them" }));
 }
 
 TEST_CASE ("The braid of a two-lead pickup is its cold lead: it is not turned round, nor lifted off ground", "[grounds]")

@@ -41,9 +41,10 @@ TEST_CASE ("Endings and small words do not matter")
     CHECK (wordStems ("...").empty());
 }
 
-TEST_CASE ("A name itself goes before words in it, words in a name before words told")
+TEST_CASE ("A name itself goes before one that is nearly it, that before words in it, words in a name before words told")
 {
     CHECK (matchWords ("Coil-Split", { "split-shorted", "coil split" }).match == WordMatch::exact);
+    CHECK (matchWords ("it is too dark", { "too dark", "gets darker turned down" }).match == WordMatch::same);
     CHECK (matchWords ("split", { "coil split" }).match == WordMatch::named);
     CHECK (matchWords ("split bright", { "coil split" }, "brighter").match == WordMatch::told);
     CHECK (matchWords ("split parrot", { "coil split" }).match == WordMatch::some);

@@ -10,6 +10,7 @@ namespace coldiron
 namespace
 {
 constexpr double silentDb = -300.0;
+constexpr double notLookedAt = 200.0;     ///< [dBTP] peaks under this are not asked for
 constexpr double longestRendered = 180.0; ///< [s] longer takes are matched by their spectrum alone
 
 double inDb (double gain) { return gain > 1e-15 ? 20.0 * std::log10 (gain) : silentDb; }
@@ -150,7 +151,7 @@ void Reporter::followAfter (const Snapshot& snapshot, const TakeMaterial& take)
     heardCurve = AfterJack (heardSpec.after, heardSpec.impulse, rate, driveLufs).curve();
     heardTakeLufs = take.lufs;
     if (chainTake && heardSpec.after.sound != AfterSound::none && chainTake->frames() < longestRendered * rate)
-        heardTakeLufs = soundLevel (chainTake->channels, heardSpec).lufs;
+        heardTakeLufs = soundLevel (chainTake->channels, heardSpec, notLookedAt).lufs;
 }
 
 /** One gain for all: it goes down when any of them asks for it, and up only with another job, take or level, so that
@@ -218,7 +219,7 @@ std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bo
     {
         RenderSpec spec = heardSpec;
         spec.design.filter = filter;
-        const SoundLevel dry = soundLevel (take.audio->channels, spec.dry());
+        const SoundLevel dry = soundLevel (take.audio->channels, spec.dry(), notLookedAt);
         report->heard = heardLevel (take.audio->channels, spec, heardTakeLufs);
         report->matchDb = tag == asRecorded ? 0.0 : report->heard->matchDb;
         report->peakDb = inDb (dry.peak);

@@ -37,7 +37,7 @@ struct Folder
 std::string jobOf (const std::string& takes, const std::string& tone, const std::string& more)
 {
     return R"({ "coldiron": "job 1", "title": "Three ways", "guitar": "two-humbuckers-four-knobs", "takes": [)" + takes + R"(],
-        "options": { "A": { "rewires": [ { "use": "parallel", "pickup": "bridge" } ], "setting": { "selector": "bridge", "bridge-tone": )" + tone + " } } }" + more + " }";
+        "options": { "A": { "rewires": [ { "use": "parallel", "pickup": "bridge" } ], "setting": { "selector": "bridge", "neck-tone": 7, "bridge-tone": )" + tone + " } } }" + more + " }";
 }
 
 const std::string verse = R"({ "file": "verse.wav", "setting": { "selector": "both" } })", chorus = R"({ "file": "chorus.wav", "setting": { "selector": "neck", "neck-tone": 7 } })";

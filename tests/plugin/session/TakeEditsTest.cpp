@@ -156,7 +156,7 @@ TEST_CASE ("Neither a rendering nor the job takes the place of a take")
     Session session (sessions::shippedPresets());
     REQUIRE (session.openJob (file));
     {
-        TakeExport render (session.job(), folder.path / "job", false);
+        TakeExport render (session.renderPlan (false), folder.path / "job");
         for (int i = 0; i < 1000 && ! render.isDone(); ++i)
             ::usleep (10000);
         REQUIRE (render.isDone());
