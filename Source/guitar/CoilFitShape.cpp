@@ -38,7 +38,7 @@ bool FitShape::has (int freedom) const
 double FitShape::inductanceFrom (double dcrFreedom)
 {
     const double sameWire = std::log (1.2), size = std::abs (dcrFreedom), beyond = std::max (0.0, size - sameWire);
-    return std::copysign ((1.1 - 2.0) * beyond, dcrFreedom);
+    return -std::copysign ((2.0 - 1.1) * beyond, dcrFreedom); // less than squared, either way
 }
 
 Pickup FitShape::pickup (const Freedoms& u) const

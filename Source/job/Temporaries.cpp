@@ -52,7 +52,10 @@ void enter (const fs::path& path)
     }
 }
 
-/** No signal comes between a file and its entry. */
+std::atomic<int> making { 0 };       ///< threads between a file and its entry
+std::atomic<bool> isEnding { false }; ///< a signal ends the process: no file is made any more
+
+/** No signal comes between a file and its entry: none reaches this thread, and one that reaches another waits for it. */
 class SignalsHeld
 {
 public:
@@ -61,8 +64,19 @@ public:
         sigset_t all;
         sigfillset (&all);
         pthread_sigmask (SIG_SETMASK, &all, &before);
+        ++making;
+        if (isEnding)
+        {
+            --making;
+            for (;;)
+                ::pause();
+        }
     }
-    ~SignalsHeld() { pthread_sigmask (SIG_SETMASK, &before, nullptr); }
+    ~SignalsHeld()
+    {
+        --making;
+        pthread_sigmask (SIG_SETMASK, &before, nullptr);
+    }
     SignalsHeld (const SignalsHeld&) = delete;
     SignalsHeld& operator= (const SignalsHeld&) = delete;
 
@@ -162,6 +176,12 @@ void sweepTemporaries (const fs::path& folder)
 
 void removeAllTemporaries() noexcept
 {
+    isEnding = true;
+    for (int waits = 0; making > 0 && waits < 5000; ++waits) // a file is made within a moment, unless its disk hangs
+    {
+        const timespec moment { 0, 1000000 };
+        ::nanosleep (&moment, nullptr);
+    }
     for (auto& slot : slots)
         if (slot.state == Slot::filled)
             ::unlink (slot.path.data());

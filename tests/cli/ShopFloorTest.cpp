@@ -97,10 +97,12 @@ std::vector<Row> aroundPickups()
           [] (const auto& floor)
           {
               bool muted = false;
-              for (const auto& volume : floor.column (true)["volumes"])
+              const auto now = floor.column (true), option = floor.column(); // held while their volumes are read
+              for (const auto& volume : now["volumes"])
                   muted = muted || volume["mutes_others"] == true;
               CHECK (muted); // as it came in
-              for (const auto& volume : floor.column()["volumes"])
+              CHECK_FALSE (option["volumes"].empty());
+              for (const auto& volume : option["volumes"])
                   CHECK (volume["mutes_others"] != true);
           } },
         { "blend", fourKnobs, { "selector=both" }, "pan pot", "blend", [] (const auto& floor) { isHeard (floor); } },

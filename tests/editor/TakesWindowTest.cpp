@@ -101,6 +101,7 @@ TEST_CASE ("a take whose file is gone says so, keeps its place and is found agai
     const auto taken = folder.take ("verse.wav");
     REQUIRE (shop.session.addTake (taken));
     REQUIRE (shop.session.saveJob (folder.path / "job.json"));
+    REQUIRE (shop.session.settleReports (20.0)); // it has been read by then
     fs::rename (taken, folder.path / "elsewhere.wav");
     REQUIRE (shop.session.openJob (folder.path / "job.json"));
     REQUIRE (shop.session.settleReports (20.0));

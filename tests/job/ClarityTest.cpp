@@ -81,7 +81,8 @@ double at (const Clarity& clarity, const Side& side) { return clarity.db (side).
 Spectrum takeThrough (const Side& side, double scaleMm, const bench::Phrase& phrase)
 {
     std::vector<std::vector<double>> distances;
-    for (const auto& ear : side.voice().ears())
+    const Voice heard = side.voice();
+    for (const auto& ear : heard.ears())
         distances.push_back (ear.distanceMm);
     const auto emfs = bench::pluckedEmfs (bench::pluckedGuitar (scaleMm), phrase, distances, 48000.0);
     std::vector<float> sum (emfs.front().size(), 0.0f);

@@ -66,7 +66,7 @@ TEST_CASE ("Asked for a brighter voice, a technician opens up humbuckers and unl
                               { "two-humbuckers-two-knobs", "series-parallel" },
                               { "two-humbuckers-five-positions", "series-parallel" },
                               { "bass-split-coil", "tone-no-load" },
-                              { "bass-two-single-coils", "tone-no-load" } });
+                              { "bass-two-single-coils", "straight-through" } }); // a tone's load is little beside two volumes'
 }
 
 TEST_CASE ("Asked for a volume that stays clear, a technician fits a treble bleed", "[offers]")

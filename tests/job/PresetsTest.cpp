@@ -3,6 +3,7 @@
 #include "audition/Voice.h"
 #include "job/Readers.h"
 
+#include <algorithm>
 #include <cmath>
 #include <iostream>
 
@@ -75,15 +76,15 @@ Peak loadedPeak (const Pickup& pickup)
             continue;
         const auto in = "p." + coil.name + (coil.stringSign() > 0 ? ".start" : ".finish");
         const auto out = "p." + coil.name + (coil.stringSign() > 0 ? ".finish" : ".start");
-        const bool joined = ! last.empty() && harness.landings().at (last).joint >= 0;
+        const auto isInside = [&] (const auto& joint) { return "p." + joint[0] == last || "p." + joint[1] == last; };
+        const bool joined = ! last.empty() && std::any_of (pickup.inside.begin(), pickup.inside.end(), isInside);
         if (last.empty())
             harness.solder ({ in, "v.3" });
         else if (! joined)
             harness.solder ({ last, in });
         last = out;
     }
-    if (harness.landings().at (last).isFree())
-        harness.solder ({ last, "ground" });
+    harness.solder ({ last, "ground" });
     harness.solder ({ "v.1", "ground" });
     harness.solder ({ "v.2", "j.tip" });
     harness.solder ({ "t.1", "v.3" });

@@ -65,6 +65,8 @@ bool Session::openJob (const std::filesystem::path& path)
         announce();
         return false;
     }
+    std::error_code ignored;
+    std::erase_if (takesRead, [&] (const auto& entry) { return ! std::filesystem::exists (entry.first, ignored); }); // gone since it was read
     takeIndex = 0;
     byHand = false;
     blindRun.reset();

@@ -149,7 +149,8 @@ TEST_CASE ("reports carry curve, band and figures; matching adds what makes the 
         REQUIRE (std::abs (db) < 1e-9);
     CHECK (parallel->curve.lowDb.size() == parallel->curve.hz.size());
     CHECK (parallel->complete);
-    CHECK (parallel->matchDb > 1.0); // parallel is softer than series: common practice of the trade, no source
+    // What parallel takes away, the hot pickup's turns nearly give back against the neck's: matching adds the rest.
+    CHECK (parallel->matchDb > 0.05);
     CHECK (parallel->figures.sureness.playing == Playing::fair); // without a take: from the guitar at rest, its neck pickup
 
     session.hear (3);
