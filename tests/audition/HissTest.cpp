@@ -82,7 +82,7 @@ TEST_CASE ("the engine hisses as loud as the design says, and switches between t
         for (size_t at = 0; at < frames; at += 128)
         {
             float* channel = x.data() + at;
-            engine.process (&channel, 1, 128);
+            engine.process (&channel, 1, static_cast<int> (std::min<size_t> (128, frames - at)));
         }
         return x;
     };

@@ -41,7 +41,7 @@ std::vector<Way> ways()
     const auto add = [&all] (const std::string& name, Words arguments, Kind kind, const std::string& place, Make make = {})
     { all.push_back ({ name, std::move (arguments), kind, place, std::move (make), {}, 1 }); };
 
-    for (const Words& command : { Words { "check" }, { "compare" }, { "ohms" }, { "spice", "--option", "A" }, { "response", "--option", "A" },
+    for (const Words& command : { Words { "check" }, { "compare" }, { "ohms" }, { "spice", "--option", "A" }, { "response", "--option", "A" }, { "offer" },
                                   { "card", "--out", "{shop}/written" }, { "render", "--out", "{shop}/written" } })
     {
         Words arguments = command;
@@ -55,6 +55,7 @@ std::vector<Way> ways()
     add ("a take, by compare", { "compare", "{job}" }, Kind::take, "it.wav", take);
     add ("a take, by render", { "render", "{job}", "--out", "{shop}/written" }, Kind::take, "it.wav", take);
     const auto impulse = jobNaming ("{ \"file\": \"take.wav\" }", ", \"after_the_jack\": { \"sound\": \"file\", \"file\": \"it.wav\" }");
+    add ("--take of new", { "new", "one-humbucker", "--take", "{it}", "--out", "{shop}/written" }, Kind::take, "it.wav");
     add ("a job's impulse response, by check", { "check", "{job}" }, Kind::take, "it.wav", impulse);
     add ("a job's impulse response, by render", { "render", "{job}", "--out", "{shop}/written" }, Kind::take, "it.wav", impulse);
     add ("--after of render", { "render", "{job}", "--out", "{shop}/written", "--after", "{it}" }, Kind::take, "it.wav");
@@ -72,7 +73,8 @@ std::vector<Way> ways()
         add (std::string ("presets ") + kind + " NAME --json", { "presets", kind, "it", "--json", "--presets", "{shop}/own" }, Kind::shown,
              std::string ("own/") + kind + "/it.json");
     const std::string job = "{job}";
-    for (const Words& command : { Words { "check", job }, { "compare", job }, { "ohms", job }, { "spice", job, "--option", "A" }, { "response", job, "--option", "A" },
+    for (const Words& command : { Words { "check", job }, { "compare", job }, { "ohms", job }, { "spice", job, "--option", "A" }, { "response", job, "--option", "A" }, { "offer", job },
+                                  { "new", "one-humbucker", "--out", "{shop}/written" },
                                   { "card", job, "--out", "{shop}/written" }, { "render", job, "--out", "{shop}/written" }, { "presets" },
                                   { "fit", "{shop}/bench.csv", "--out", "{shop}/written.json" } })
     {
