@@ -278,7 +278,7 @@ void DecidePanel::paintFigures (juce::Graphics& g)
             for (const auto& step : heard->steps)
                 if (std::abs (step.knob - 4.0) < 0.1 && step.clarityDb)
                 {
-                    clarity = "Clarity, " + words::from (heard->knob).replace ("-", " ").replace ("volume", "vol") + " 4"; // which knob, since there may be several
+                    clarity = "Clarity, " + words::from (heard->knob).replace ("-volume", "").replace ("-", " ").replace ("volume", "vol") + " 4"; // which knob, since there may be several
                     clarityValue = words::db (*step.clarityDb);
                 }
     }
@@ -291,7 +291,8 @@ void DecidePanel::paintFigures (juce::Graphics& g)
         const juce::Rectangle<int> cell (area.getX() + (i % 2 == 0 ? 0 : left), area.getY() + static_cast<int> (i / 2) * 22, i % 2 == 0 ? left - 14 : area.getWidth() - left, 20);
         g.setColour (t.mute);
         g.setFont (type::text (12.5f));
-        type::draw (g, cells[i].first, cell, juce::Justification::centredLeft, false);
+        const int value = juce::roundToInt (std::ceil (type::bold (12.5f).getStringWidthFloat (cells[i].second))) + 4;
+        type::draw (g, cells[i].first, cell.withTrimmedRight (value), juce::Justification::centredLeft, true);
         g.setColour (t.ink);
         g.setFont (type::bold (12.5f));
         type::draw (g, cells[i].second, cell, juce::Justification::centredRight, false);
