@@ -1,6 +1,7 @@
 #include "job/NewJob.h"
 
 #include "job/ControlWords.h"
+#include "job/JsonText.h"
 #include "job/Quantity.h"
 
 #include <algorithm>
@@ -9,14 +10,6 @@ namespace coldiron
 {
 namespace
 {
-std::string quoted (const std::string& text)
-{
-    Json json;
-    json.kind = Json::Kind::text;
-    json.text = text;
-    return json.dump();
-}
-
 /** For a comment, that ends with its line. */
 std::string oneLine (std::string text)
 {
@@ -39,12 +32,12 @@ std::string settingLines (const Side& side, const Setting& setting, const std::s
     {
         const auto& [control, about, positions] = all[i];
         const auto lever = setting.levers.find (control.name);
-        const auto value = ! positions.empty() ? quoted (lever != setting.levers.end() ? lever->second : control.standard)
+        const auto value = ! positions.empty() ? quotedJson (lever != setting.levers.end() ? lever->second : control.standard)
                                                : quantityText (setting.knob (control.name, control.rest));
-        const auto begin = "    " + quoted (control.name) + ": " + value + (i + 1 < all.size() ? "," : "");
+        const auto begin = "    " + quotedJson (control.name) + ": " + value + (i + 1 < all.size() ? "," : "");
         text += "    " + comment + padded (begin, 38) + "// " + oneLine (about) + "\n";
         for (const auto& [position, heard] : positions)
-            text += "    " + comment + std::string (38, ' ') + "//   " + padded (quoted (position), 18) + oneLine (heard) + "\n";
+            text += "    " + comment + std::string (38, ' ') + "//   " + padded (quotedJson (position), 18) + oneLine (heard) + "\n";
     }
     return text;
 }
@@ -59,7 +52,7 @@ std::string takeLines (const NewJob& job, const Side& side)
                + settingLines (side, job.setting, "// ") + "    //   } }\n  ],\n";
     std::string text = "  // Each take: its file, seen from this job's folder, and where every control stood while it was recorded.\n  \"takes\": [\n";
     for (size_t i = 0; i < job.takes.size(); ++i)
-        text += "    { \"file\": " + quoted (job.takes[i]) + ",\n      \"setting\": {\n" + settingLines (side, job.setting, "")
+        text += "    { \"file\": " + quotedJson (job.takes[i]) + ",\n      \"setting\": {\n" + settingLines (side, job.setting, "")
                 + "      } }" + (i + 1 < job.takes.size() ? "," : "") + "\n";
     return text + "  ],\n";
 }
@@ -77,9 +70,9 @@ std::string newJobText (const NewJob& job)
     { return padded ("  " + key + ": " + value + ",", 48) + "// " + oneLine (about) + "\n"; };
     return "// A job: one guitar, its takes and the options to be heard on them. What stands behind // is for people.\n{\n"
            + line ("\"coldiron\"", "\"job 1\"", "what kind of file this is; leave it so")
-           + line ("\"title\"", quoted (job.title), "whose guitar, for you and the client")
-           + line ("\"wish\"", quoted (job.wish), "what the client wants, in their words")
-           + line ("\"guitar\"", quoted (job.guitar.preset), job.guitar.name)
+           + line ("\"title\"", quotedJson (job.title), "whose guitar, for you and the client")
+           + line ("\"wish\"", quotedJson (job.wish), "what the client wants, in their words")
+           + line ("\"guitar\"", quotedJson (job.guitar.preset), job.guitar.name)
            + "  // What hung on the jack: the cable (about 100 pF a metre) and the input; here the usual ones.\n"
              "  \"recording\": { \"cable\": \"" + cable + "\", \"input\": { \"resistance\": \"" + ohms + "\", \"capacitance\": \"" + farads + "\" } },\n\n"
            + takeLines (job, side)

@@ -1,19 +1,13 @@
 #include "job/OptionText.h"
 
+#include "job/JsonText.h"
+
 #include <cmath>
 
 namespace coldiron
 {
 namespace
 {
-std::string quoted (const std::string& text)
-{
-    Json json;
-    json.kind = Json::Kind::text;
-    json.text = text;
-    return json.dump();
-}
-
 std::string numberText (double value)
 {
     Json json;
@@ -24,9 +18,9 @@ std::string numberText (double value)
 
 std::string rewireText (const std::pair<std::string, std::map<std::string, std::string>>& rewire)
 {
-    std::string text = "{ \"use\": " + quoted (rewire.first);
+    std::string text = "{ \"use\": " + quotedJson (rewire.first);
     for (const auto& [ask, value] : rewire.second)
-        text += ", " + quoted (ask) + ": " + quoted (value);
+        text += ", " + quotedJson (ask) + ": " + quotedJson (value);
     return text + " }";
 }
 
@@ -34,9 +28,9 @@ std::string settingText (const Setting& setting)
 {
     std::string text;
     for (const auto& [name, value] : setting.knobs)
-        text += (text.empty() ? "" : ", ") + quoted (name) + ": " + numberText (value);
+        text += (text.empty() ? "" : ", ") + quotedJson (name) + ": " + numberText (value);
     for (const auto& [name, position] : setting.levers)
-        text += (text.empty() ? "" : ", ") + quoted (name) + ": " + quoted (position);
+        text += (text.empty() ? "" : ", ") + quotedJson (name) + ": " + quotedJson (position);
     return "{ " + text + " }";
 }
 
@@ -99,7 +93,7 @@ std::vector<std::string> freeLetters (const std::set<std::string>& taken)
 std::string optionText (const StarterOption& option, const std::optional<std::string>& indent)
 {
     const std::string gap = indent ? "," + *indent + "  " : ", ";
-    std::string text = "{ \"name\": " + quoted (option.name);
+    std::string text = "{ \"name\": " + quotedJson (option.name);
     if (! option.rewires.empty())
     {
         text += gap + "\"rewires\": [ ";
@@ -137,7 +131,7 @@ std::optional<OptionsAdded> withOptions (const std::string& jobText, const std::
     for (size_t i = 0; i + added.left < options.size(); ++i)
     {
         added.letters.push_back (letters[i]);
-        members.push_back (quoted (letters[i]) + ": " + optionText (options[i], newline + indent + "     "));
+        members.push_back (quotedJson (letters[i]) + ": " + optionText (options[i], newline + indent + "     "));
     }
     if (held != nullptr)
     {
