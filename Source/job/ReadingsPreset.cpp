@@ -1,10 +1,9 @@
 // A fitted pickup as a preset file's text, and the way back.
 
+#include "job/JsonText.h"
 #include "job/Quantity.h"
 #include "job/Readers.h"
 #include "job/Readings.h"
-
-#include <nlohmann/json.hpp>
 
 #include <cmath>
 #include <cstdio>
@@ -21,13 +20,7 @@ double rounded (double value)
     return std::strtod (text, nullptr);
 }
 
-std::string quoted (const std::string& text)
-{
-    // Bytes that are no UTF-8 become a replacement character, so that the preset can be read back.
-    return nlohmann::json (text).dump (-1, ' ', false, nlohmann::json::error_handler_t::replace);
-}
-
-std::string quantity (double value) { return quoted (quantityText (rounded (value))); }
+std::string quantity (double value) { return quotedJson (quantityText (rounded (value))); }
 
 std::string plain (double value)
 {
@@ -43,7 +36,7 @@ const char* inWords (Knowledge known)
 
 std::string coilText (const Coil& coil)
 {
-    std::string text = "    " + quoted (coil.name) + ": { \"dcr\": " + quantity (coil.dcrOhms) + ", \"inductance\": " + plain (coil.henries)
+    std::string text = "    " + quotedJson (coil.name) + ": { \"dcr\": " + quantity (coil.dcrOhms) + ", \"inductance\": " + plain (coil.henries)
                        + ", \"capacitance\": " + quantity (coil.farads);
     if (! coil.losses.empty())
     {
@@ -73,7 +66,7 @@ std::string pickupPresetText (const ReadingsFile& file, const CoilFit& fit)
     text += misfit;
 
     const auto name = file.name.empty() ? file.generic.name + ", fitted" : file.name;
-    text += "{ \"coldiron\": \"pickup 1\", \"like\": " + quoted (file.preset) + ", \"name\": " + quoted (name) + ",\n  \"known\": \"" + inWords (fit.pickup.known)
+    text += "{ \"coldiron\": \"pickup 1\", \"like\": " + quotedJson (file.preset) + ", \"name\": " + quotedJson (name) + ",\n  \"known\": \"" + inWords (fit.pickup.known)
             + "\",\n  \"coils\": {\n";
     for (size_t i = 0; i < fit.pickup.coils.size(); ++i)
         text += coilText (fit.pickup.coils[i]) + (i + 1 < fit.pickup.coils.size() ? ",\n" : " } }\n");
