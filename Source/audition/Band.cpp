@@ -12,9 +12,9 @@ namespace coldiron
 namespace
 {
 constexpr int numDraws = 32;
-constexpr int perOctave = 12;       ///< of the grid the draws are computed on
-constexpr double lowestHz = 16.0;
-constexpr int numPoints = 11 * perOctave + 1; ///< to 32.8 kHz
+constexpr int bandsPerOctave = 12;       ///< of the grid the draws are computed on
+constexpr double lowestBandHz = 16.0;
+constexpr int numPoints = 11 * bandsPerOctave + 1; ///< to 32.8 kHz
 constexpr double unplayedShare = 0.02 / 1.02; ///< an unticked string's power against a ticked one's, as strings/ weighs them
 /** A third octave holds few partials of a phrase, and the draws' means are over many: what the phrase itself adds each
     way [dB]. Set on synthesized takes so that the band holds nine truths in ten. */
@@ -27,14 +27,14 @@ Curve gridHz()
 {
     Curve hz;
     for (int i = 0; i < numPoints; ++i)
-        hz.push_back (lowestHz * std::exp2 (static_cast<double> (i) / perOctave));
+        hz.push_back (lowestBandHz * std::exp2 (static_cast<double> (i) / bandsPerOctave));
     return hz;
 }
 
 /** The mean over a third octave around each point, trapezoidal. */
 Curve thirdOctaveMeans (const Curve& curve)
 {
-    constexpr int reach = perOctave / 6;
+    constexpr int reach = bandsPerOctave / 6;
     Curve means (curve.size());
     for (int i = 0; i < numPoints; ++i)
     {
@@ -137,7 +137,7 @@ double quantile (std::vector<double>& sorted, double share)
 
 double interpolated (const Curve& curve, double hz)
 {
-    const double place = std::clamp (perOctave * std::log2 (hz / lowestHz), 0.0, static_cast<double> (numPoints - 1));
+    const double place = std::clamp (bandsPerOctave * std::log2 (hz / lowestBandHz), 0.0, static_cast<double> (numPoints - 1));
     const auto below = std::min (static_cast<size_t> (place), curve.size() - 2);
     return curve[below] + (place - static_cast<double> (below)) * (curve[below + 1] - curve[below]);
 }

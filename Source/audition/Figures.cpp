@@ -11,7 +11,7 @@ namespace
 {
 constexpr double metreFarads = 100e-12;
 
-double db (double ratio) { return 20.0 * std::log10 (std::max (ratio, 1e-15)); }
+double dbOfRatio (double ratio) { return 20.0 * std::log10 (std::max (ratio, 1e-15)); }
 
 double levelOf (const Change& change, const Spectrum& take)
 {
@@ -29,7 +29,7 @@ double levelOf (const Change& change, const Spectrum& take)
         before += spectrum.power[i];
         after += spectrum.power[i] * gains[i] * gains[i];
     }
-    return db (std::sqrt (after / before));
+    return dbOfRatio (std::sqrt (after / before));
 }
 
 void findHum (const Voice& recorded, const Voice& option, Figures& figures)
@@ -75,7 +75,7 @@ Figures computeFigures (const Side& recorded, const Side& option, const Spectrum
     findHum (before, after, figures);
     Side longer = option;
     longer.load.cableFarads += metreFarads;
-    figures.dbPerMetre = db (stringResponse (longer.voice(), 5000.0)) - db (stringResponse (after, 5000.0));
+    figures.dbPerMetre = dbOfRatio (stringResponse (longer.voice(), 5000.0)) - dbOfRatio (stringResponse (after, 5000.0));
     return figures;
 }
 

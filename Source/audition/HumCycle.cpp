@@ -8,7 +8,6 @@ namespace coldiron
 {
 namespace
 {
-constexpr double pi = std::numbers::pi;
 }
 
 HumCycle HumCycle::of (const Voice& voice, const MainsField& field, double emfRms)
@@ -22,7 +21,7 @@ HumCycle HumCycle::of (const Voice& voice, const MainsField& field, double emfRm
     {
         std::array<double, length> table {};
         for (int i = 0; i < length; ++i)
-            table[static_cast<size_t> (i)] = std::cos (2.0 * pi * i / length);
+            table[static_cast<size_t> (i)] = std::cos (2.0 * std::numbers::pi * i / length);
         return table;
     }();
 

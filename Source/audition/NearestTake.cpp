@@ -10,7 +10,7 @@ namespace coldiron
 {
 namespace
 {
-constexpr double heardShare = 0.15; ///< of the loudest pickup
+constexpr double loudShare = 0.15; ///< of the loudest pickup
 
 /** How loud each pickup is heard at a middle frequency, in the order of the harness. */
 std::vector<std::pair<std::string, double>> sharesOf (const Voice& voice)
@@ -30,7 +30,7 @@ std::vector<std::pair<std::string, double>> sharesOf (const Voice& voice)
     double most = 0.0;
     for (const auto& [name, share] : shares)
         most = std::max (most, share);
-    std::erase_if (shares, [&] (const auto& s) { return s.second <= heardShare * most; });
+    std::erase_if (shares, [&] (const auto& s) { return s.second <= loudShare * most; });
     return shares;
 }
 

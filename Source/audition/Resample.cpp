@@ -9,7 +9,6 @@ namespace coldiron
 {
 namespace
 {
-constexpr double pi = std::numbers::pi;
 
 /** The modified Bessel function of order 0, by its series. */
 double besselZero (double x)
@@ -34,7 +33,7 @@ std::vector<float> resampled (const std::vector<float>& in, double fromRate, dou
     for (size_t i = 0; i <= crossings * finesse; ++i)
     {
         const double x = static_cast<double> (i) / finesse, u = x / crossings;
-        kernel[i] = (x == 0.0 ? 1.0 : std::sin (pi * x) / (pi * x)) * besselZero (beta * std::sqrt (std::max (0.0, 1.0 - u * u)))
+        kernel[i] = (x == 0.0 ? 1.0 : std::sin (std::numbers::pi * x) / (std::numbers::pi * x)) * besselZero (beta * std::sqrt (std::max (0.0, 1.0 - u * u)))
                   / besselZero (beta);
     }
 

@@ -10,10 +10,10 @@ namespace coldiron
 {
 namespace
 {
-constexpr int perOctave = 24;
-constexpr double lowestHz = 20.0;
+constexpr int meterBandsPerOctave = 24;
+constexpr double lowestMeterHz = 20.0;
 
-size_t windowFor (double sampleRate)
+size_t spectrumWindow (double sampleRate)
 {
     size_t window = 256;
     while (static_cast<double> (window) < 0.3 * sampleRate)
@@ -25,7 +25,7 @@ size_t windowFor (double sampleRate)
 struct SpectrumMeter::Impl
 {
     const double rate;
-    const size_t window = windowFor (rate);
+    const size_t window = spectrumWindow (rate);
     Eigen::FFT<double> fft;
     std::vector<double> piece = std::vector<double> (window), shape = piece, sums = std::vector<double> (window / 2 + 1, 0.0);
     std::vector<std::complex<double>> bins;
@@ -83,10 +83,10 @@ Spectrum SpectrumMeter::spectrum()
     for (size_t k = 1; k < sums.size(); ++k)
     {
         const double hz = static_cast<double> (k) * impl->rate / static_cast<double> (impl->window);
-        const double band = std::round (perOctave * std::log2 (hz / lowestHz));
+        const double band = std::round (meterBandsPerOctave * std::log2 (hz / lowestMeterHz));
         if (band < 0.0 || hz > 0.45 * impl->rate)
             continue;
-        const double centre = lowestHz * std::exp2 (band / perOctave);
+        const double centre = lowestMeterHz * std::exp2 (band / meterBandsPerOctave);
         if (spectrum.hz.empty() || centre > spectrum.hz.back())
         {
             spectrum.hz.push_back (centre);

@@ -11,8 +11,8 @@ namespace coldiron
 {
 namespace
 {
-constexpr double lowestHz = 80.0, humpFromHz = 200.0, highestHz = 40000.0, flattestBelowHz = 2000.0;
-constexpr int perOctave = 48;
+constexpr double lowestGridHz = 80.0, humpFromHz = 200.0, highestHz = 40000.0, flattestBelowHz = 2000.0;
+constexpr int gridPointsPerOctave = 48;
 constexpr double flatDb = 3.0, cornerDb = 3.0103, leastPeakDb = 0.05;
 
 double levelDb (const Voice& voice, double hz) { return 20.0 * std::log10 (std::max (stringResponse (voice, hz), 1e-15)); }
@@ -36,9 +36,9 @@ std::optional<double> passband (const std::vector<double>& levels, size_t end)
 {
     std::optional<double> level;
     double flattest = flatDb;
-    for (size_t from = 0; from + perOctave < end; from += perOctave / 6)
+    for (size_t from = 0; from + gridPointsPerOctave < end; from += gridPointsPerOctave / 6)
     {
-        const auto first = levels.begin() + static_cast<std::ptrdiff_t> (from), last = first + perOctave + 1;
+        const auto first = levels.begin() + static_cast<std::ptrdiff_t> (from), last = first + gridPointsPerOctave + 1;
         const auto [least, most] = std::minmax_element (first, last);
         if (*most - *least >= flattest)
             continue;
@@ -46,7 +46,7 @@ std::optional<double> passband (const std::vector<double>& levels, size_t end)
         double sum = 0.0;
         for (auto one = first; one != last; ++one)
             sum += *one;
-        level = sum / (perOctave + 1);
+        level = sum / (gridPointsPerOctave + 1);
     }
     return level;
 }
@@ -69,10 +69,10 @@ double stringResponse (const Voice& voice, double hz)
 Resonance findResonance (const Voice& voice)
 {
     std::vector<double> levels;
-    const auto hzAt = [] (size_t i) { return lowestHz * std::exp2 (static_cast<double> (i) / perOctave); };
+    const auto hzAt = [] (size_t i) { return lowestGridHz * std::exp2 (static_cast<double> (i) / gridPointsPerOctave); };
     for (size_t i = 0; hzAt (i) <= highestHz; ++i)
         levels.push_back (levelDb (voice, hzAt (i)));
-    const auto indexOf = [] (double hz) { return static_cast<size_t> (std::ceil (perOctave * std::log2 (hz / lowestHz))); };
+    const auto indexOf = [] (double hz) { return static_cast<size_t> (std::ceil (gridPointsPerOctave * std::log2 (hz / lowestGridHz))); };
 
     const size_t first = indexOf (humpFromHz);
     const auto top = static_cast<size_t> (std::max_element (levels.begin() + static_cast<std::ptrdiff_t> (first), levels.end()) - levels.begin());

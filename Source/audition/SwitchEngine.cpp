@@ -9,10 +9,9 @@ namespace coldiron
 {
 namespace
 {
-constexpr double pi = std::numbers::pi;
 constexpr double glideSeconds = 0.020; ///< of bypass, hum and trim over their whole way of 1
 
-double raisedCosine (double x) { return 0.5 - 0.5 * std::cos (pi * x); }
+double raisedCosine (double x) { return 0.5 - 0.5 * std::cos (std::numbers::pi * x); }
 
 bool isSound (const ModalFilter& filter)
 {

@@ -12,7 +12,7 @@ namespace coldiron
 namespace
 {
 constexpr double mutedDb = -40.0;
-constexpr double heardShare = 0.1; ///< of what is heard changes where a volume goes from 10 to 0
+constexpr double differenceShare = 0.1; ///< of what is heard changes where a volume goes from 10 to 0
 
 /** All coils' power: nothing cancels, whatever the phase of the pickups. */
 double powerDb (const Side& side, const Setting& setting, double hz)
@@ -40,7 +40,7 @@ bool isHeard (const Side& side, const Setting& setting, const std::string& knob)
     turned.setting.knobs[knob] = 10.0;
     const Eigen::VectorXcd open = drivesOf (turned.voice(), 500.0);
     turned.setting.knobs[knob] = 0.0;
-    return (drivesOf (turned.voice(), 500.0) - open).norm() > heardShare * open.norm();
+    return (drivesOf (turned.voice(), 500.0) - open).norm() > differenceShare * open.norm();
 }
 
 std::vector<std::string> heardKnobs (const Side& side, const Setting& setting)

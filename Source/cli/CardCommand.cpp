@@ -8,9 +8,9 @@ namespace coldiron::cli
 {
 void addCard (CLI::App& app, Common& common, Action& action)
 {
-    struct Asked { std::string job, out; bool replace = false; };
+    struct CardArguments { std::string job, out; bool replace = false; };
     auto* command = app.add_subcommand ("card", "How to record the takes for this guitar, one page to print");
-    auto asked = std::make_shared<Asked>();
+    auto asked = std::make_shared<CardArguments>();
     command->add_option ("JOB", asked->job, "The job's file")->required();
     command->add_option ("--out", asked->out, "HTML file to write; - is standard output")->required();
     command->add_flag ("--replace", asked->replace, "Write over a file that is there");

@@ -94,9 +94,9 @@ int compare (const std::string& path, bool json, const Common& common)
 
 void addCompare (CLI::App& app, Common& common, Action& action)
 {
-    struct Asked { std::string job; bool json = false; };
+    struct CompareArguments { std::string job; bool json = false; };
     auto* command = app.add_subcommand ("compare", "A table of all options: level, resonance, clarity, hum, hiss, ohms, how sure");
-    auto asked = std::make_shared<Asked>();
+    auto asked = std::make_shared<CompareArguments>();
     command->add_option ("JOB", asked->job, "The job's file")->required();
     command->add_flag ("--json", asked->json, "For programs");
     addPresetFolders (*command, common);

@@ -6,35 +6,35 @@ namespace coldiron::cli
 {
 namespace
 {
-using Json = nlohmann::ordered_json;
+using OrderedJson = nlohmann::ordered_json;
 
-Json orNull (const std::optional<double>& value) { return value ? Json (*value) : Json(); }
-Json unless (bool meaningless, double value) { return meaningless ? Json() : Json (value); }
+OrderedJson orNull (const std::optional<double>& value) { return value ? OrderedJson (*value) : OrderedJson(); }
+OrderedJson unless (bool meaningless, double value) { return meaningless ? OrderedJson() : OrderedJson (value); }
 
-Json volumes (const Figures& figures)
+OrderedJson volumes (const Figures& figures)
 {
-    Json list = Json::array();
+    OrderedJson list = OrderedJson::array();
     for (const auto& volume : figures.volumes)
     {
-        Json entry, steps = Json::array();
+        OrderedJson entry, steps = OrderedJson::array();
         for (const auto& step : volume.steps)
-            steps.push_back (Json { { "knob", step.knob }, { "level_db_re_knob_10", step.levelDb }, { "clarity_db_re_knob_10", orNull (step.clarityDb) } });
+            steps.push_back (OrderedJson { { "knob", step.knob }, { "level_db_re_knob_10", step.levelDb }, { "clarity_db_re_knob_10", orNull (step.clarityDb) } });
         entry["volume"] = volume.knob;
         entry["heard"] = volume.heard;
-        entry["mutes_others"] = volume.mutesOthers ? Json (*volume.mutesOthers) : Json();
+        entry["mutes_others"] = volume.mutesOthers ? OrderedJson (*volume.mutesOthers) : OrderedJson();
         entry["steps"] = steps;
         list.push_back (entry);
     }
     return list;
 }
 
-Json column (const Job& job, const Compared& c)
+OrderedJson column (const Job& job, const Compared& c)
 {
     const auto& f = c.figures;
-    Json entry;
+    OrderedJson entry;
     entry["option"] = c.letter;
     entry["name"] = c.name;
-    entry["take"] = c.take < 0 ? Json() : Json (job.takes[static_cast<size_t> (c.take)].file.filename().string());
+    entry["take"] = c.take < 0 ? OrderedJson() : OrderedJson (job.takes[static_cast<size_t> (c.take)].file.filename().string());
     entry["silent"] = f.silent;
     entry["level_db"] = unless (f.silent, f.levelDb);
     entry["loudness_lu"] = orNull (f.loudnessLu);
@@ -51,9 +51,9 @@ Json column (const Job& job, const Compared& c)
     entry["hum_against_playing_db_re_single_coil"] = unless (f.silent, f.hum.playingDb);
     entry["hum_words"] = f.humWords;
     entry["hum_by_assumed_mismatch"] = f.humByMismatch;
-    Json coils = Json::array();
+    OrderedJson coils = OrderedJson::array();
     for (const auto& choice : c.otherCoils)
-        coils.push_back (Json { { "lever", choice.lever }, { "position", choice.position }, { "pickup", choice.pickup }, { "kept", choice.kept },
+        coils.push_back (OrderedJson { { "lever", choice.lever }, { "position", choice.position }, { "pickup", choice.pickup }, { "kept", choice.kept },
                                 { "other", choice.other }, { "hum_db_re_one_coil", choice.humDb }, { "hum_db_with_other", choice.otherHumDb } });
     entry["other_coils"] = coils;
     entry["hiss_uv"] = f.hissUv;
@@ -78,9 +78,9 @@ Json column (const Job& job, const Compared& c)
     entry["trusted_to_hz"] = orNull (f.trust.trustedToHz);
     if (f.trust.trustedToHz)
         entry["noise"] = { { "lifted_by_db", f.trust.liftDb }, { "at_hz", f.trust.liftHz }, { "words", f.trust.words() } };
-    Json band = Json::array();
+    OrderedJson band = OrderedJson::array();
     for (size_t i = 0; i < c.band.hz.size(); ++i)
-        band.push_back (Json { { "hz", c.band.hz[i] }, { "low_db", c.band.lowDb[i] }, { "high_db", c.band.highDb[i] } });
+        band.push_back (OrderedJson { { "hz", c.band.hz[i] }, { "low_db", c.band.lowDb[i] }, { "high_db", c.band.highDb[i] } });
     entry["band"] = band;
     return entry;
 }
@@ -88,21 +88,21 @@ Json column (const Job& job, const Compared& c)
 
 std::string compareJson (const Job& job, const std::vector<Compared>& all, const std::vector<TakeRemarks>& takes)
 {
-    Json document;
+    OrderedJson document;
     document["job"] = job.title;
-    document["takes"] = Json::array();
+    document["takes"] = OrderedJson::array();
     for (const auto& take : takes)
     {
-        Json entry { { "file", take.name }, { "noise_db_re_playing", unless (! take.noise.isKnown, take.noise.noiseDb()) },
-                     { "pause_seconds", take.noise.pauseSeconds }, { "faults", Json::array() } };
+        OrderedJson entry { { "file", take.name }, { "noise_db_re_playing", unless (! take.noise.isKnown, take.noise.noiseDb()) },
+                     { "pause_seconds", take.noise.pauseSeconds }, { "faults", OrderedJson::array() } };
         for (const auto& fault : take.faults)
             entry["faults"].push_back ({ { "words", fault.words }, { "cost", fault.cost } });
         document["takes"].push_back (entry);
     }
-    document["blind"] = Json::array();
+    document["blind"] = OrderedJson::array();
     for (const auto& result : job.blind)
         document["blind"].push_back ({ { "words", result.words() }, { "date", result.date } });
-    document["columns"] = Json::array();
+    document["columns"] = OrderedJson::array();
     for (const auto& compared : all)
         document["columns"].push_back (column (job, compared));
     return document.dump (2) + "\n";

@@ -17,7 +17,7 @@ namespace
 {
 namespace fs = std::filesystem;
 
-struct Asked
+struct FitArguments
 {
     std::string readings, out;
     bool replace = false;
@@ -79,7 +79,7 @@ bool isOurs (const fs::path& file)
     return kind != nullptr && kind->text.rfind ("pickup ", 0) == 0;
 }
 
-int fit (const Asked& asked, const Common& common)
+int fit (const FitArguments& asked, const Common& common)
 {
     const auto presets = common.presets();
     Faults faults;
@@ -124,7 +124,7 @@ int fit (const Asked& asked, const Common& common)
 void addFit (CLI::App& app, Common& common, Action& action)
 {
     auto* command = app.add_subcommand ("fit", "A pickup preset from bench readings: ohms, LCR meter, resonance, sweeps");
-    auto asked = std::make_shared<Asked>();
+    auto asked = std::make_shared<FitArguments>();
     command->add_option ("READINGS", asked->readings, "CSV of readings; presets/FITTING.md says how to write it")->required();
     command->add_option ("--out", asked->out, "Pickup preset to write, `-` for standard output")->required();
     command->add_flag ("--replace", asked->replace, "Write over a file that is there");

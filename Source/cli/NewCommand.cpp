@@ -15,7 +15,7 @@ namespace
 {
 namespace fs = std::filesystem;
 
-struct Asked
+struct NewArguments
 {
     std::string guitar, out, title, wish;
     std::vector<std::string> takes, at;
@@ -84,7 +84,7 @@ std::string relativeTo (const std::string& take, const fs::path& job)
     return ! name.empty() && fs::equivalent (inFolder (folder, name), take, error) ? name : fs::canonical (take).string();
 }
 
-void tellNext (const Asked& asked, const Guitar& guitar)
+void tellNext (const NewArguments& asked, const Guitar& guitar)
 {
     const auto job = shellWord (asked.out);
     const auto command = [] (const std::string& text, const std::string& about) { std::cout << format ("  %-58s %s\n", text.c_str(), about.c_str()); };
@@ -101,7 +101,7 @@ void tellNext (const Asked& asked, const Guitar& guitar)
     command ("coldiron compare " + job, "the options side by side");
 }
 
-int makeNew (const Asked& asked, const Common& common)
+int makeNew (const NewArguments& asked, const Common& common)
 {
     const auto presets = common.presets();
     const auto preset = guitarNamed (asked.guitar, presets);
@@ -146,7 +146,7 @@ int makeNew (const Asked& asked, const Common& common)
 void addNew (CLI::App& app, Common& common, Action& action)
 {
     auto* command = app.add_subcommand ("new", "Begin a job: a file with comments that names every control of a guitar");
-    auto asked = std::make_shared<Asked>();
+    auto asked = std::make_shared<NewArguments>();
     command->add_option ("GUITAR", asked->guitar, "One of `coldiron presets guitars`, or what the trade calls it")->required();
     command->add_option ("--take", asked->takes, "A take of it; may be repeated")->type_name ("FILE")->expected (1)->multi_option_policy (CLI::MultiOptionPolicy::TakeAll);
     command->add_option ("--at", asked->at, "Where a control stood in the take, like selector=bridge or volume=7; may be repeated")

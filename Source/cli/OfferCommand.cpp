@@ -12,7 +12,7 @@ namespace coldiron::cli
 {
 namespace
 {
-struct Asked
+struct OfferArguments
 {
     std::string job;
     std::vector<std::string> wishes;
@@ -101,7 +101,7 @@ WishOffer offerOf (const std::string& wish, const Job& job, const PresetFolders&
     return offer;
 }
 
-int offer (const Asked& asked, const Common& common)
+int offer (const OfferArguments& asked, const Common& common)
 {
     const auto job = openJob (asked.job, common);
     const auto presets = common.presets();
@@ -152,7 +152,7 @@ int offer (const Asked& asked, const Common& common)
 void addOffer (CLI::App& app, Common& common, Action& action)
 {
     auto* command = app.add_subcommand ("offer", "Which starter sets and rewires fit this guitar, why others do not; puts them into the job");
-    auto asked = std::make_shared<Asked>();
+    auto asked = std::make_shared<OfferArguments>();
     command->add_option ("JOB", asked->job, "The job's file")->required();
     command->add_option ("--wish", asked->wishes, "What the client says, or what the trade calls the rewire; may be repeated")
         ->type_name ("WORDS")->expected (1)->multi_option_policy (CLI::MultiOptionPolicy::TakeAll);

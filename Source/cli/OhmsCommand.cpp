@@ -11,30 +11,30 @@ namespace coldiron::cli
 {
 namespace
 {
-using Json = nlohmann::ordered_json;
+using OrderedJson = nlohmann::ordered_json;
 
 std::string ohmText (double ohms)
 {
     return ohms >= 100e6 ? "open" : ohms < 1.0 ? "short" : ohms >= 1e6 ? format ("%.3f M", ohms / 1e6) : ohms >= 1e3 ? format ("%.2f k", ohms / 1e3) : format ("%.1f", ohms);
 }
 
-Json asJson (const OhmReading& reading)
+OrderedJson asJson (const OhmReading& reading)
 {
-    Json row, levers = Json::object();
+    OrderedJson row, levers = OrderedJson::object();
     for (const auto& [lever, position] : reading.levers)
         levers[lever] = position;
     row["switches"] = levers;
     const bool meaningless = reading.isOpen || reading.isShort || reading.isActive;
-    row["reads"] = meaningless ? Json (reading.words()) : Json ("ohms");
-    row["ohms"] = meaningless ? Json() : Json (reading.ohms);
-    row["low_ohms"] = meaningless ? Json() : Json (reading.lowOhms);
-    row["high_ohms"] = meaningless ? Json() : Json (reading.highOhms);
-    row["volumes_at_5_ohms"] = reading.isActive || reading.volumeDownOhms >= 100e6 ? Json() : Json (reading.volumeDownOhms);
+    row["reads"] = meaningless ? OrderedJson (reading.words()) : OrderedJson ("ohms");
+    row["ohms"] = meaningless ? OrderedJson() : OrderedJson (reading.ohms);
+    row["low_ohms"] = meaningless ? OrderedJson() : OrderedJson (reading.lowOhms);
+    row["high_ohms"] = meaningless ? OrderedJson() : OrderedJson (reading.highOhms);
+    row["volumes_at_5_ohms"] = reading.isActive || reading.volumeDownOhms >= 100e6 ? OrderedJson() : OrderedJson (reading.volumeDownOhms);
     return row;
 }
 
 /** JSON text: names from a file may hold bytes that are no UTF-8. */
-std::string dumped (const Json& json, int indent) { return json.dump (indent, ' ', false, Json::error_handler_t::replace); }
+std::string dumped (const OrderedJson& json, int indent) { return json.dump (indent, ' ', false, OrderedJson::error_handler_t::replace); }
 
 /** The document as it would be written in one, row by row as each is computed. */
 void printJson (const Harness& harness, const std::string& title, const std::string& option)
@@ -49,7 +49,7 @@ void printJson (const Harness& harness, const std::string& title, const std::str
                         std::cout << (isFirst ? "\n    " : ",\n    ") << row;
                         isFirst = false;
                     });
-    Json apart = Json::object();
+    OrderedJson apart = OrderedJson::object();
     for (const auto& [volume, reading] : volumesApart (harness))
         apart[volume] = asJson (reading);
     std::cout << "\n  ],\n  \"one_volume_at_10_others_at_0\": " << dumped (apart, -1) << "\n}\n";
@@ -131,9 +131,9 @@ int ohms (const std::string& path, const std::string& letter, bool json, const C
 
 void addOhms (CLI::App& app, Common& common, Action& action)
 {
-    struct Asked { std::string job, option; bool json = false; };
+    struct OhmsArguments { std::string job, option; bool json = false; };
     auto* command = app.add_subcommand ("ohms", "DC resistance at the jack for every switch position");
-    auto asked = std::make_shared<Asked>();
+    auto asked = std::make_shared<OhmsArguments>();
     command->add_option ("JOB", asked->job, "The job's file")->required();
     command->add_option ("--option", asked->option, "Letter of the option; the guitar as recorded when left out");
     command->add_flag ("--json", asked->json, "For programs");

@@ -127,9 +127,9 @@ int showPreset (const PresetFolders& presets, const std::string& kind, const std
 
 void addPresets (CLI::App& app, Common& common, Action& action)
 {
-    struct Asked { std::string kind, name; bool json = false; };
+    struct PresetsArguments { std::string kind, name; bool json = false; };
     auto* command = app.add_subcommand ("presets", "List what there is, or show one");
-    auto asked = std::make_shared<Asked>();
+    auto asked = std::make_shared<PresetsArguments>();
     command->add_option ("KIND", asked->kind, "guitars, pickups, switches, tapers, rewires, starters or jobs");
     command->add_option ("NAME", asked->name, "The preset to show; another name of the trade tells what it is called here");
     command->add_flag ("--json", asked->json, "For programs");

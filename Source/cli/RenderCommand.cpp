@@ -13,7 +13,7 @@ namespace coldiron::cli
 {
 namespace
 {
-struct Asked
+struct RenderArguments
 {
     std::string job, out, onlyString;
     std::vector<std::string> options;
@@ -30,7 +30,7 @@ struct Piece
     int take = 0; ///< index
 };
 
-std::vector<Piece> piecesOf (const Job& job, const Asked& asked)
+std::vector<Piece> piecesOf (const Job& job, const RenderArguments& asked)
 {
     std::vector<Piece> pieces;
     const auto addTakes = [&]
@@ -62,7 +62,7 @@ std::vector<Piece> piecesOf (const Job& job, const Asked& asked)
 }
 
 /** What --after and --drive ask for; where they are left away, what the job says, or nothing. */
-AfterJackChoice afterJackFor (const Job& job, const Asked& asked)
+AfterJackChoice afterJackFor (const Job& job, const RenderArguments& asked)
 {
     AfterJackChoice choice = job.afterJack.value_or (AfterJackChoice {});
     if (asked.after)
@@ -113,7 +113,7 @@ void makeReady (const std::string& out, const Job& job, const std::vector<Piece>
         throw JobFault ((out.empty() ? "\"\"" : out) + ": no folder to write into, and it could not be made");
 }
 
-int render (const Asked& asked, const Common& common)
+int render (const RenderArguments& asked, const Common& common)
 {
     auto job = openJob (asked.job, common);
     askOnly (job, asked.onlyString);
@@ -147,7 +147,7 @@ int render (const Asked& asked, const Common& common)
 void addRender (CLI::App& app, Common& common, Action& action)
 {
     auto* command = app.add_subcommand ("render", "The take through each option, as WAV files: now.wav, A.wav, B.wav ...");
-    auto asked = std::make_shared<Asked>();
+    auto asked = std::make_shared<RenderArguments>();
     command->add_option ("JOB", asked->job, "The job's file")->required();
     command->add_option ("--out", asked->out, "Folder for the files; made where missing")->required()->type_name ("DIR");
     command->add_option ("--option", asked->options, "Letter, or `recorded`; may be repeated; all when left out")

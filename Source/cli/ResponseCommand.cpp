@@ -10,7 +10,7 @@ namespace coldiron::cli
 {
 namespace
 {
-struct Asked
+struct ResponseArguments
 {
     std::string job, option, onlyString, csv = "-";
     bool relative = false, replace = false;
@@ -22,7 +22,7 @@ double db (double gain) { return gain > 1e-15 ? 20.0 * std::log10 (gain) : -300.
 double degrees (std::complex<double> h) { return std::abs (h) > 1e-15 ? std::arg (h) * 180.0 / std::numbers::pi : 0.0; }
 
 /** Log-spaced with both ends, exactly. */
-std::vector<double> frequencies (const Asked& asked)
+std::vector<double> frequencies (const ResponseArguments& asked)
 {
     std::vector<double> hz;
     for (int i = 0; i < asked.points; ++i)
@@ -80,7 +80,7 @@ std::string relativeCsv (const Job& job, const Option* option, const std::vector
     return csv;
 }
 
-int response (const Asked& asked, const Common& common)
+int response (const ResponseArguments& asked, const Common& common)
 {
     if (! (asked.from > 0.0 && asked.to > asked.from && asked.to <= 1e6 && asked.points >= 2 && asked.points <= 1000000))
         throw UsageFault ("--from and --to are rising frequencies above 0 and up to 1000000 Hz, --points 2 to 1000000");
@@ -100,7 +100,7 @@ int response (const Asked& asked, const Common& common)
 void addResponse (CLI::App& app, Common& common, Action& action)
 {
     auto* command = app.add_subcommand ("response", "Frequency response of an option, as CSV");
-    auto asked = std::make_shared<Asked>();
+    auto asked = std::make_shared<ResponseArguments>();
     command->add_option ("JOB", asked->job, "The job's file")->required();
     command->add_option ("--option", asked->option, "Letter of the option, or `recorded`")->required();
     command->add_flag ("--relative", asked->relative, "What is applied to the take, with its band, not the plain response");

@@ -7,9 +7,9 @@ namespace coldiron::cli
 {
 void addSpice (CLI::App& app, Common& common, Action& action)
 {
-    struct Asked { std::string job, option; };
+    struct SpiceArguments { std::string job, option; };
     auto* command = app.add_subcommand ("spice", "The option's circuit as a netlist, on standard output");
-    auto asked = std::make_shared<Asked>();
+    auto asked = std::make_shared<SpiceArguments>();
     command->add_option ("JOB", asked->job, "The job's file")->required();
     command->add_option ("--option", asked->option, "Letter of the option, or `recorded`")->required();
     addPresetFolders (*command, common);

@@ -19,7 +19,7 @@ juce::String noneOrDb (double db) { return db <= 0.0 ? juce::String ("none") : w
 juce::String trimWords (double db) { return words::db (db, true, 1); }
 
 /** Lines of text that may break. */
-void paintLines (juce::Graphics& g, const juce::String& text, juce::Rectangle<int> area, juce::Colour colour)
+void paintNote (juce::Graphics& g, const juce::String& text, juce::Rectangle<int> area, juce::Colour colour)
 {
     juce::AttributedString lines;
     lines.append (text, type::text (12.5f), colour);
@@ -227,7 +227,7 @@ void SoundSheet::paint (juce::Graphics& g)
         const auto words = words::from (report->otherCoils.front().words());
         notes = words.substring (0, 1).toUpperCase() + words.substring (1) + ".\n" + notes;
     }
-    paintLines (g, notes, advice, t.mute);
+    paintNote (g, notes, advice, t.mute);
 
     const auto choice = desk.bench.afterJack();
     const auto fault = words::from (desk.bench.afterJackFault());
@@ -240,7 +240,7 @@ void SoundSheet::paint (juce::Graphics& g)
         note = words::from (choice.file.filename().string()) + ". Its own level does not count.";
     else
         note = juce::String ("The jack as it is, ") + (inHost ? "for the amplifier that follows in the host." : "bright and dry: an amplifier and loudspeaker take most above 5 kHz away.");
-    paintLines (g, note, afterNote.withTrimmedRight (choice.sound == AfterSound::file ? file.getWidth() + 8 : 0).withTrimmedTop (4), fault.isNotEmpty() ? t.ink : t.mute);
-    paintLines (g, headroomWords(), headroomNote, desk.bench.headroomDb() < -0.05 ? t.ink : t.mute);
+    paintNote (g, note, afterNote.withTrimmedRight (choice.sound == AfterSound::file ? file.getWidth() + 8 : 0).withTrimmedTop (4), fault.isNotEmpty() ? t.ink : t.mute);
+    paintNote (g, headroomWords(), headroomNote, desk.bench.headroomDb() < -0.05 ? t.ink : t.mute);
 }
 }

@@ -6,7 +6,7 @@ namespace coldiron
 {
 namespace
 {
-constexpr int scrollWidth = 14, headHeight = 26;
+constexpr int scrollWidth = 14, columnHeadHeight = 26;
 
 void dressView (juce::Viewport& view, juce::Component& inside)
 {
@@ -170,9 +170,9 @@ void TakeInSheet::resized()
     area.removeFromLeft (gap);
     places[2] = area.withWidth (juce::jmin (area.getWidth(), 520));
     const bool picks = picker.isVisible();
-    cardsView.setBounds (places[0].withTrimmedTop (headHeight));
-    values.setBounds (places[1].withTrimmedTop (headHeight));
-    columnView.setBounds (places[2].withTrimmedTop (headHeight));
+    cardsView.setBounds (places[0].withTrimmedTop (columnHeadHeight));
+    values.setBounds (places[1].withTrimmedTop (columnHeadHeight));
+    columnView.setBounds (places[2].withTrimmedTop (columnHeadHeight));
     values.setVisible (! picks);
     columnView.setVisible (! picks);
     picker.setBounds (places[1].getUnion (places[2]));

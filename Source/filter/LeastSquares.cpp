@@ -10,17 +10,17 @@ namespace coldiron
 {
 namespace
 {
-constexpr int lanes = 4;
-using Lanes = double __attribute__ ((vector_size (lanes * sizeof (double)), aligned (sizeof (double))));
+constexpr int sumLanes = 4;
+using SumLanes = double __attribute__ ((vector_size (sumLanes * sizeof (double)), aligned (sizeof (double))));
 
-double sumOf (const Lanes& v) { return (v[0] + v[2]) + (v[1] + v[3]); }
+double sumOf (const SumLanes& v) { return (v[0] + v[2]) + (v[1] + v[3]); }
 
-const Lanes* lanesAt (const double* p) { return reinterpret_cast<const Lanes*> (p); }
-Lanes* lanesAt (double* p) { return reinterpret_cast<Lanes*> (p); }
+const SumLanes* lanesAt (const double* p) { return reinterpret_cast<const SumLanes*> (p); }
+SumLanes* lanesAt (double* p) { return reinterpret_cast<SumLanes*> (p); }
 
 double squares (const double* values, std::size_t groups)
 {
-    Lanes sum = {};
+    SumLanes sum = {};
     for (std::size_t g = 0; g < groups; ++g)
         sum += lanesAt (values)[g] * lanesAt (values)[g];
     return sumOf (sum);
@@ -34,7 +34,7 @@ COLDIRON_WIDE void mirrorColumns (const double* mirror, double scale, double* fi
     for (; c + 1 < columns; c += 2)
     {
         auto *a = lanesAt (first + static_cast<std::size_t> (c) * stride), *b = lanesAt (first + static_cast<std::size_t> (c + 1) * stride);
-        Lanes sumA = {}, sumB = {};
+        SumLanes sumA = {}, sumB = {};
         for (std::size_t g = 0; g < groups; ++g)
         {
             sumA += m[g] * a[g];
@@ -50,7 +50,7 @@ COLDIRON_WIDE void mirrorColumns (const double* mirror, double scale, double* fi
     if (c < columns)
     {
         auto* a = lanesAt (first + static_cast<std::size_t> (c) * stride);
-        Lanes sum = {};
+        SumLanes sum = {};
         for (std::size_t g = 0; g < groups; ++g)
             sum += m[g] * a[g];
         const double share = scale * sumOf (sum);
@@ -61,14 +61,14 @@ COLDIRON_WIDE void mirrorColumns (const double* mirror, double scale, double* fi
 }
 
 TallSystem::TallSystem (int rows, int unknowns)
-    : rowCount (rows), unknownCount (unknowns), stride (static_cast<std::size_t> ((rows + lanes - 1) / lanes * lanes)),
+    : rowCount (rows), unknownCount (unknowns), stride (static_cast<std::size_t> ((rows + sumLanes - 1) / sumLanes * sumLanes)),
       data (stride * static_cast<std::size_t> (unknowns + 1)), mirror (stride)
 {
 }
 
 void TallSystem::reflect (int c)
 {
-    const auto row = static_cast<std::size_t> (c), from = row / lanes * lanes, groups = (stride - from) / lanes;
+    const auto row = static_cast<std::size_t> (c), from = row / sumLanes * sumLanes, groups = (stride - from) / sumLanes;
     double* own = column (c);
     std::copy (own + from, own + stride, mirror.begin() + static_cast<std::ptrdiff_t> (from));
     std::fill (mirror.begin() + static_cast<std::ptrdiff_t> (from), mirror.begin() + c, 0.0);
@@ -94,7 +94,7 @@ std::vector<double> TallSystem::solve()
     std::vector<double> scales (n);
     for (int c = 0; c < unknownCount; ++c)
     {
-        const double length = std::sqrt (squares (column (c), stride / lanes));
+        const double length = std::sqrt (squares (column (c), stride / sumLanes));
         scales[static_cast<std::size_t> (c)] = length;
         if (length > 0.0)
             std::for_each (column (c), column (c) + stride, [length] (double& x) { x /= length; });
@@ -110,9 +110,9 @@ std::vector<double> TallSystem::solve()
         for (int c = rank; c < unknownCount; ++c)
         {
             double square = 0.0;
-            if (const int whole = (rank + lanes - 1) / lanes * lanes; whole < static_cast<int> (stride))
-                square = squares (column (c) + whole, (stride - static_cast<std::size_t> (whole)) / lanes);
-            for (int r = rank; r % lanes != 0; ++r)
+            if (const int whole = (rank + sumLanes - 1) / sumLanes * sumLanes; whole < static_cast<int> (stride))
+                square = squares (column (c) + whole, (stride - static_cast<std::size_t> (whole)) / sumLanes);
+            for (int r = rank; r % sumLanes != 0; ++r)
                 square += column (c)[r] * column (c)[r];
             if (square > most)
             {

@@ -36,7 +36,7 @@ constexpr double misfitNoted = 2.0, misfitRefused = 4.0, outlierRefused = 8.0;
 /** Enough of a sweep to find a coil by. */
 constexpr int fewestSweepPoints = 6;
 
-const char* const names[] = { "DC resistance at 20 C", "inductance", "winding capacitance", "loss resistance", "loss inductance" };
+const char* const termNames[] = { "DC resistance at 20 C", "inductance", "winding capacitance", "loss resistance", "loss inductance" };
 const char* const units[] = { "ohm", "H", "F", "ohm", "H" };
 }
 
@@ -105,7 +105,7 @@ std::array<FittedValue, 5> judgeValues (const FitShape& shape, const FitSolution
     for (int i = 0; i < 5; ++i)
     {
         auto& value = result[(size_t) i];
-        value.name = names[i];
+        value.name = termNames[i];
         value.unit = units[i];
         value.value = atLeads[(size_t) i];
         value.uncertainty = std::sqrt (values (i, i));

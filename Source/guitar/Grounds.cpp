@@ -7,14 +7,14 @@ namespace coldiron
 std::vector<std::string> floatingGrounds (const Harness& harness)
 {
     const Nets nets (harness);
-    const auto ground = harness.point ("ground");
+    const auto groundPoint = harness.point ("ground");
     std::vector<std::string> floating;
     for (const auto& point : harness.allPoints())
     {
         const auto* part = harness.find (splitPoint (point).first);
         const auto terminal = splitPoint (point).second;
         const bool belongs = point == "strings" || (part != nullptr && ((part->as<PickupPart>() != nullptr && terminal == "shield") || (part->as<PotPart>() != nullptr && terminal == "case")));
-        if (belongs && ! nets.joined (point, ground))
+        if (belongs && ! nets.joined (point, groundPoint))
             floating.push_back (point);
     }
     return floating;

@@ -13,7 +13,7 @@ bool has (const std::vector<std::string>& points, const std::string& point)
     return std::find (points.begin(), points.end(), point) != points.end();
 }
 
-std::string listed (const std::vector<std::string>& names)
+std::string listOf (const std::vector<std::string>& names)
 {
     std::string text;
     for (const auto& name : names)
@@ -26,9 +26,9 @@ void checkMap (const Part& old, const Part& fresh, const std::map<std::string, s
     for (const auto& [from, to] : pointMap)
     {
         if (! has (old.points(), from))
-            throw HarnessError (old.name + "." + from + ": the old part has " + listed (old.points()));
+            throw HarnessError (old.name + "." + from + ": the old part has " + listOf (old.points()));
         if (! has (fresh.points(), to))
-            throw HarnessError (old.name + "." + to + ": the new part has " + listed (fresh.points()));
+            throw HarnessError (old.name + "." + to + ": the new part has " + listOf (fresh.points()));
     }
 }
 }

@@ -8,7 +8,7 @@ namespace coldiron
 {
 namespace
 {
-std::string numberText (double value)
+std::string roundedNumber (double value)
 {
     Json json;
     json.kind = Json::Kind::number;
@@ -28,7 +28,7 @@ std::string settingText (const Setting& setting)
 {
     std::string text;
     for (const auto& [name, value] : setting.knobs)
-        text += (text.empty() ? "" : ", ") + quotedJson (name) + ": " + numberText (value);
+        text += (text.empty() ? "" : ", ") + quotedJson (name) + ": " + roundedNumber (value);
     for (const auto& [name, position] : setting.levers)
         text += (text.empty() ? "" : ", ") + quotedJson (name) + ": " + quotedJson (position);
     return "{ " + text + " }";

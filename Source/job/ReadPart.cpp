@@ -8,7 +8,7 @@ namespace coldiron
 {
 namespace
 {
-const std::vector<std::string> kinds { "pickup", "pot", "capacitor", "resistor", "inductor", "switch", "jack", "buffer" };
+const std::vector<std::string> partKinds { "pickup", "pot", "capacitor", "resistor", "inductor", "switch", "jack", "buffer" };
 
 double tolerance (ObjectReader& reader, double standard)
 {
@@ -66,7 +66,7 @@ std::optional<Part> readPart (const Json& json, const std::string& name, bool in
         return std::nullopt;
 
     std::vector<std::string> found;
-    for (const auto& kind : kinds)
+    for (const auto& kind : partKinds)
         if (json.find (kind) != nullptr)
             found.push_back (kind);
     if (found.size() != 1)
@@ -74,9 +74,9 @@ std::optional<Part> readPart (const Json& json, const std::string& name, bool in
         std::vector<std::string> keys;
         for (const auto& [key, value] : json.members)
             keys.push_back (key);
-        const auto near = found.empty() && ! keys.empty() ? nearest (keys.front(), kinds) : std::string();
+        const auto near = found.empty() && ! keys.empty() ? nearest (keys.front(), partKinds) : std::string();
         addFault (faults, json, "the part \"" + name + "\" " + (found.empty() ? "does not say what it is" : "says it is several things: " + listed (found))
-                                    + "; expected one of the keys " + listed (kinds) + (near.empty() ? "" : " (did you mean \"" + near + "\"?)"));
+                                    + "; expected one of the keys " + listed (partKinds) + (near.empty() ? "" : " (did you mean \"" + near + "\"?)"));
         return std::nullopt;
     }
 

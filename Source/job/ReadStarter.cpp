@@ -15,7 +15,7 @@ const std::vector<std::pair<std::string, StarterProof>> proofs { { "quieter", St
                                                                  { "clear when turned down", StarterProof::clearWhenTurnedDown },
                                                                  { "another voice", StarterProof::anotherVoice },
                                                                  { "independent", StarterProof::independent } };
-const std::vector<std::string> kinds { "pot", "volume", "tone", "pickup", "coil", "switch", "point", "capacitor", "resistor", "part" };
+const std::vector<std::string> argumentKinds { "pot", "volume", "tone", "pickup", "coil", "switch", "point", "capacitor", "resistor", "part" };
 
 std::string plain (const Json& json, const std::string& what, Faults& faults)
 {
@@ -76,8 +76,8 @@ StarterCandidate readCandidate (const Json& json, Library& library)
     reader.text ("about");
     candidate.asks = readPairs (reader.value ("asks"), "asks", faults);
     for (const auto& [name, kind] : candidate.asks)
-        if (std::find (kinds.begin(), kinds.end(), kind) == kinds.end())
-            addFault (faults, *json.find ("asks"), "\"" + name + "\" asks for \"" + kind + "\", expected one of: " + listed (kinds));
+        if (std::find (argumentKinds.begin(), argumentKinds.end(), kind) == argumentKinds.end())
+            addFault (faults, *json.find ("asks"), "\"" + name + "\" asks for \"" + kind + "\", expected one of: " + listed (argumentKinds));
     candidate.setting = readPairs (reader.value ("setting"), "setting", faults);
     candidate.hear = reader.texts ("hear");
     if (const auto* rewires = reader.value ("rewires"))

@@ -10,7 +10,7 @@ namespace
 {
 const std::vector<std::string> verbs { "unsolder", "solder", "move", "swap", "fit", "replace", "remove" };
 
-constexpr Step::Kind kindOf[] = { Step::Kind::unsolder, Step::Kind::solder, Step::Kind::move, Step::Kind::swap,
+constexpr Step::Kind kindOfVerb[] = { Step::Kind::unsolder, Step::Kind::solder, Step::Kind::move, Step::Kind::swap,
                                   Step::Kind::fit, Step::Kind::replace, Step::Kind::remove };
 
 void readPoints (ObjectReader& reader, const std::string& verb, Step& step, Faults& faults)
@@ -69,7 +69,7 @@ std::optional<Step> readStep (const Json& json, Library& library)
     const auto before = faults.raised();
     const auto& verb = found.front();
     Step step;
-    step.kind = kindOf[std::find (verbs.begin(), verbs.end(), verb) - verbs.begin()];
+    step.kind = kindOfVerb[std::find (verbs.begin(), verbs.end(), verb) - verbs.begin()];
     step.line = json.line;
     if (step.kind == Step::Kind::unsolder || step.kind == Step::Kind::solder || step.kind == Step::Kind::swap)
         readPoints (reader, verb, step, faults);

@@ -11,7 +11,7 @@ namespace coldiron
 {
 namespace
 {
-std::string kindOf (mode_t mode)
+std::string fileKind (mode_t mode)
 {
     return S_ISDIR (mode) ? "a folder" : S_ISFIFO (mode) ? "a pipe" : S_ISSOCK (mode) ? "a socket" : "a device";
 }
@@ -36,7 +36,7 @@ RegularFile::RegularFile (const std::filesystem::path& path, const std::string& 
     const auto check = [&] (const struct stat& found)
     {
         if (! S_ISREG (found.st_mode))
-            reason = "this is " + kindOf (found.st_mode) + ", not " + what;
+            reason = "this is " + fileKind (found.st_mode) + ", not " + what;
         bytes = static_cast<std::uint64_t> (std::max<off_t> (0, found.st_size));
     };
     struct stat found {};
@@ -113,7 +113,7 @@ std::string whyNoFolder (const std::filesystem::path& path)
     if (stat (path.c_str(), &found) != 0)
         return inWords (errno, "folder");
     if (! S_ISDIR (found.st_mode))
-        return std::string ("this is ") + (S_ISREG (found.st_mode) ? "a file" : kindOf (found.st_mode)) + ", not a folder";
+        return std::string ("this is ") + (S_ISREG (found.st_mode) ? "a file" : fileKind (found.st_mode)) + ", not a folder";
     return access (path.c_str(), R_OK | X_OK) == 0 ? std::string() : inWords (errno, "folder");
 }
 }

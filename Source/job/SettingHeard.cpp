@@ -13,16 +13,16 @@ namespace
 {
 constexpr double heardDb = 0.5, heardHumDb = 1.0;
 
-double db (double power) { return 10.0 * std::log10 (std::max (power, 1e-30)); }
+double dbOfPower (double power) { return 10.0 * std::log10 (std::max (power, 1e-30)); }
 
 bool differs (const Voice& a, const Voice& b)
 {
     if (a.isSilent() || b.isSilent())
         return false;
     for (double hz = 80.0; hz < 8000.0; hz *= std::exp2 (1.0 / 3.0))
-        if (std::abs (db (a.power (hz)) - db (b.power (hz))) > heardDb)
+        if (std::abs (dbOfPower (a.power (hz)) - dbOfPower (b.power (hz))) > heardDb)
             return true;
-    return std::abs (db (std::norm (a.hum (150.0))) - db (std::norm (b.hum (150.0)))) > heardHumDb;
+    return std::abs (dbOfPower (std::norm (a.hum (150.0))) - dbOfPower (std::norm (b.hum (150.0)))) > heardHumDb;
 }
 
 Setting over (Setting base, const Setting& more)

@@ -16,7 +16,7 @@ namespace
 constexpr double higherReach = 1.26; ///< a third of an octave
 constexpr double clearerDb = 1.0, humDb = 1.0, quietDb = -20.0, voiceDb = 1.0;
 
-double db (double ratio) { return 20.0 * std::log10 (std::max (ratio, 1e-15)); }
+double dbOfRatio (double ratio) { return 20.0 * std::log10 (std::max (ratio, 1e-15)); }
 
 /** The guitar as it is with the option's knobs, where it has them. */
 Side turnedAs (const Side& now, const Setting& ownSetting)
@@ -34,7 +34,7 @@ std::vector<double> shape (const Voice& voice)
     double mean = 0.0;
     for (double hz = 80.0; hz < 8000.0; hz *= std::exp2 (1.0 / 3.0))
     {
-        levels.push_back (db (std::sqrt (voice.power (hz))));
+        levels.push_back (dbOfRatio (std::sqrt (voice.power (hz))));
         mean += levels.back();
     }
     for (auto& level : levels)

@@ -10,10 +10,10 @@ namespace coldiron
 {
 namespace
 {
-constexpr size_t longestFormat = 4096;
+constexpr size_t longestAiffFormat = 4096;
 constexpr std::uint64_t placeholder = 0x7f000000u; // from here on no length is meant: programs that write into a pipe
 
-std::uint32_t number32 (const unsigned char* b) { return static_cast<std::uint32_t> (b[0]) << 24 | b[1] << 16 | b[2] << 8 | b[3]; }
+std::uint32_t bigEndian32 (const unsigned char* b) { return static_cast<std::uint32_t> (b[0]) << 24 | b[1] << 16 | b[2] << 8 | b[3]; }
 
 std::string bytes32 (std::uint64_t value)
 {
@@ -43,7 +43,7 @@ public:
             unsigned char chunk[8];
             in.read (at, chunk, sizeof chunk);
             const std::string id (reinterpret_cast<const char*> (chunk), 4);
-            const std::uint64_t length = number32 (chunk + 4);
+            const std::uint64_t length = bigEndian32 (chunk + 4);
             at += 8;
             if (id == "COMM")
                 readFormat (at, length);
@@ -71,9 +71,9 @@ private:
         in.read (at, b, sizeof b);
         const unsigned channels = b[0] << 8 | b[1], bits = b[6] << 8 | b[7];
         in.checkFormat (extended (b + 8), channels, bits);
-        frames = number32 (b + 2);
+        frames = bigEndian32 (b + 2);
         frameBytes = channels * (bits / 8);
-        format = in.text (at, static_cast<size_t> (std::min<std::uint64_t> (length, longestFormat)));
+        format = in.text (at, static_cast<size_t> (std::min<std::uint64_t> (length, longestAiffFormat)));
         isFirst = hasSound;
     }
 
@@ -82,7 +82,7 @@ private:
         unsigned char b[8];
         in.read (at, b, sizeof b, "the take holds no sound");
         hasSound = true;
-        offset = number32 (b); // of the first sample from here
+        offset = bigEndian32 (b); // of the first sample from here
         soundAt = at + 8;
         soundLength = length;
     }

@@ -11,10 +11,10 @@ namespace coldiron
 namespace
 {
 constexpr std::uint64_t unknown32 = 0xffffffffu;
-constexpr size_t longestFormat = 4096;
+constexpr size_t longestWavFormat = 4096;
 
-std::uint32_t number32 (const unsigned char* b) { return b[0] | b[1] << 8 | b[2] << 16 | static_cast<std::uint32_t> (b[3]) << 24; }
-std::uint64_t number64 (const unsigned char* b) { return number32 (b) | static_cast<std::uint64_t> (number32 (b + 4)) << 32; }
+std::uint32_t littleEndian32 (const unsigned char* b) { return b[0] | b[1] << 8 | b[2] << 16 | static_cast<std::uint32_t> (b[3]) << 24; }
+std::uint64_t littleEndian64 (const unsigned char* b) { return littleEndian32 (b) | static_cast<std::uint64_t> (littleEndian32 (b + 4)) << 32; }
 
 std::string bytes (std::uint64_t value, int count)
 {
@@ -40,14 +40,14 @@ public:
         unsigned char head[12];
         in.read (0, head, sizeof head);
         const bool isLong = head[1] != 'I'; // RF64 or BW64
-        const auto whole = number32 (head + 4);
+        const auto whole = littleEndian32 (head + 4);
         std::uint64_t at = 12;
         while (in.left (at) >= 8)
         {
             unsigned char chunk[8];
             in.read (at, chunk, sizeof chunk);
             const std::string id (reinterpret_cast<const char*> (chunk), 4);
-            std::uint64_t length = number32 (chunk + 4);
+            std::uint64_t length = littleEndian32 (chunk + 4);
             at += 8;
             if (id == "ds64" && isLong)
                 readLongSizes (at, length);
@@ -84,7 +84,7 @@ private:
     {
         const auto found = in.text (at, 8);
         return found.size() == 8 && std::all_of (found.begin(), found.begin() + 4, [] (char c) { return c >= 32 && c < 127; })
-               && (number32 (reinterpret_cast<const unsigned char*> (found.data()) + 4) <= in.left (at + 8) || found.starts_with ("data"));
+               && (littleEndian32 (reinterpret_cast<const unsigned char*> (found.data()) + 4) <= in.left (at + 8) || found.starts_with ("data"));
     }
 
     /** Whether chunks, and nothing else, lie from there to the end of the file. */
@@ -94,7 +94,7 @@ private:
         {
             if (! isChunk (at))
                 return false;
-            const auto length = number32 (reinterpret_cast<const unsigned char*> (in.text (at, 8).data()) + 4);
+            const auto length = littleEndian32 (reinterpret_cast<const unsigned char*> (in.text (at, 8).data()) + 4);
             at += 8 + std::uint64_t { length } + (length & 1u);
         }
         return true;
@@ -106,7 +106,7 @@ private:
         if (length < sizeof sizes)
             in.fail ("the take's chunk of long sizes has " + std::to_string (length) + " bytes; expected 28 or more, so export it again");
         in.read (at, sizes, sizeof sizes);
-        longSound = number64 (sizes + 8); // after the size of the whole
+        longSound = littleEndian64 (sizes + 8); // after the size of the whole
     }
 
     void readFormat (std::uint64_t at, std::uint64_t length)
@@ -116,11 +116,11 @@ private:
         unsigned char b[16];
         in.read (at, b, sizeof b);
         const unsigned channels = b[2] | b[3] << 8, bits = b[14] | b[15] << 8;
-        in.checkFormat (number32 (b + 4), channels, bits);
+        in.checkFormat (littleEndian32 (b + 4), channels, bits);
         frameBytes = channels * bits / 8;
         if ((b[12] | b[13] << 8) != static_cast<int> (frameBytes))
             in.fail ("the take's header contradicts itself (bytes of a frame); export it again");
-        format = in.text (at, static_cast<size_t> (std::min<std::uint64_t> (length, longestFormat)));
+        format = in.text (at, static_cast<size_t> (std::min<std::uint64_t> (length, longestWavFormat)));
     }
 
     /** @param wholeIsUnknown  the file's first size is a placeholder too, so that of the sound may be any large number */

@@ -25,8 +25,8 @@ namespace fs = std::filesystem;
 
 namespace
 {
-constexpr const char* prefix = ".coldiron-";
-constexpr const char* ending = ".part";
+constexpr const char* partPrefix = ".coldiron-";
+constexpr const char* partEnding = ".part";
 constexpr size_t digits = 16;
 
 /** What a signal has to remove: no allocation, no lock, so that a handler may read it. */
@@ -91,7 +91,7 @@ std::string freshName()
         throw std::system_error (errno, std::generic_category());
     std::array<char, digits + 1> text {};
     std::snprintf (text.data(), text.size(), "%016llx", static_cast<unsigned long long> (number));
-    return prefix + std::string (text.data()) + ending;
+    return partPrefix + std::string (text.data()) + partEnding;
 }
 
 /** Locks a file just made. Where a sweep was faster, the file is litter by now and another is to be made. A file system
@@ -150,7 +150,7 @@ void removeTemporary (const fs::path& path)
 
 bool isTemporaryName (const std::string& name)
 {
-    const std::string front = prefix, back = ending;
+    const std::string front = partPrefix, back = partEnding;
     if (name.size() != front.size() + digits + back.size() || name.rfind (front, 0) != 0 || name.substr (front.size() + digits) != back)
         return false;
     const auto middle = name.substr (front.size(), digits);

@@ -18,7 +18,7 @@ double threeFigures (double ohms)
     return std::round (ohms / step) * step;
 }
 
-constexpr double openOhms = 100e6;
+constexpr double openAtJackOhms = 100e6;
 
 bool isActive (const Harness& harness)
 {
@@ -87,7 +87,7 @@ std::optional<Setting> aloneAtJack (const Harness& harness, const std::string& p
     for (const auto& setting : settings)
     {
         const double plain = atJack (harness, setting, pickup, 1.0, 0.0);
-        if (plain > openOhms || plain < 1.0)
+        if (plain > openAtJackOhms || plain < 1.0)
             continue;
         bool alone = atJack (harness, setting, pickup, 2.0, 0.0) > plain * 1.2;
         for (const auto& part : harness.parts())

@@ -9,7 +9,7 @@ namespace coldiron
 namespace
 {
 /** The shortest text that reads back as the same number; no suffix, no locale. */
-std::string number (double value)
+std::string exactNumber (double value)
 {
     char text[40];
     const auto end = std::to_chars (text, text + sizeof text, value).ptr;
@@ -67,18 +67,18 @@ private:
                 if (coil.branch == static_cast<BranchId> (i))
                 {
                     out << "* coil " << oneLine (coil.pickup) << " " << oneLine (coil.coil) << "\n";
-                    out << "ecoil" << id << " " << at << " emf" << id << " src 0 " << number (coil.stringDrive) << "\n";
+                    out << "ecoil" << id << " " << at << " emf" << id << " src 0 " << exactNumber (coil.stringDrive) << "\n";
                     at = "emf" + id;
                 }
             const std::string end = name (branch.b);
             if (branch.ohms > 0.0)
             {
                 const std::string next = branch.henries > 0.0 ? "dcr" + id : end;
-                out << "rcoil" << id << " " << at << " " << next << " " << number (branch.ohms) << "\n";
+                out << "rcoil" << id << " " << at << " " << next << " " << exactNumber (branch.ohms) << "\n";
                 at = next;
             }
             if (branch.henries > 0.0)
-                out << "lcoil" << id << " " << at << " " << end << " " << number (branch.henries) << "\n";
+                out << "lcoil" << id << " " << at << " " << end << " " << exactNumber (branch.henries) << "\n";
             else if (branch.ohms <= 0.0)
                 out << "vjoin" << id << " " << at << " " << end << " 0\n";
         }
@@ -88,7 +88,7 @@ private:
             const double l1 = branches[static_cast<size_t> (coupling.first)].henries;
             const double l2 = branches[static_cast<size_t> (coupling.second)].henries;
             out << "kcoil" << ++k << " lcoil" << coupling.first + 1 << " lcoil" << coupling.second + 1 << " "
-                << number (coupling.henries / std::sqrt (l1 * l2)) << "\n";
+                << exactNumber (coupling.henries / std::sqrt (l1 * l2)) << "\n";
         }
     }
 
@@ -97,11 +97,11 @@ private:
         out << "* pots, resistors, capacitors, cable and input\n";
         int r = 0, c = 0, e = 0;
         for (const auto& part : circuit.netlist.resistors())
-            out << "r" << ++r << " " << name (part.a) << " " << name (part.b) << " " << number (part.ohms) << "\n";
+            out << "r" << ++r << " " << name (part.a) << " " << name (part.b) << " " << exactNumber (part.ohms) << "\n";
         for (const auto& part : circuit.netlist.capacitors())
-            out << "c" << ++c << " " << name (part.a) << " " << name (part.b) << " " << number (part.farads) << "\n";
+            out << "c" << ++c << " " << name (part.a) << " " << name (part.b) << " " << exactNumber (part.farads) << "\n";
         for (const auto& part : circuit.netlist.followers())
-            out << "ebuffer" << ++e << " " << name (part.out) << " 0 " << name (part.in) << " 0 " << number (part.gain) << "\n";
+            out << "ebuffer" << ++e << " " << name (part.out) << " 0 " << name (part.in) << " 0 " << exactNumber (part.gain) << "\n";
     }
 };
 }

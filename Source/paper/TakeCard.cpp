@@ -86,7 +86,7 @@ std::vector<Setting> withVolumesDown (const Guitar& guitar, const std::vector<Se
     return settings;
 }
 
-std::string escaped (const std::string& text)
+std::string escapedHtml (const std::string& text)
 {
     std::string result;
     for (const char c : text)
@@ -137,7 +137,7 @@ std::string knobsOpen (const Guitar& guitar)
     std::string words = "All knobs at 10";
     for (const auto& control : controls (guitar.harness))
         if (control.positions.empty() && control.rest != 10.0)
-            words += ", " + escaped (plain (control.name)) + " at " + quantityText (control.rest) + ", its detent";
+            words += ", " + escapedHtml (plain (control.name)) + " at " + quantityText (control.rest) + ", its detent";
     return words;
 }
 }
@@ -181,9 +181,9 @@ std::string takeCardHtml (const Guitar& guitar, const std::string& title, const 
 {
     std::string html = "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n"
                        "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n<title>Take card"
-                       + (title.empty() ? std::string() : ": " + escaped (title)) + "</title>\n<style>" + style + "</style></head><body>\n";
-    html += "<div class=\"top\"><div><p class=\"m\">" + escaped (title.empty() ? "Coldiron" : title) + "</p><h1>Take card: how to record</h1><p>"
-            + escaped (guitar.name) + (wish.empty() ? std::string() : ". \xe2\x80\x9c" + escaped (wish) + "\xe2\x80\x9d") + "</p></div>"
+                       + (title.empty() ? std::string() : ": " + escapedHtml (title)) + "</title>\n<style>" + style + "</style></head><body>\n";
+    html += "<div class=\"top\"><div><p class=\"m\">" + escapedHtml (title.empty() ? "Coldiron" : title) + "</p><h1>Take card: how to record</h1><p>"
+            + escapedHtml (guitar.name) + (wish.empty() ? std::string() : ". \xe2\x80\x9c" + escapedHtml (wish) + "\xe2\x80\x9d") + "</p></div>"
             "<svg class=\"tag\" viewBox=\"0 0 104 88\" aria-hidden=\"true\"><path d=\"M16 1H88L103 16V82a5 5 0 0 1 -5 5H6a5 5 0 0 1 -5 -5V16Z\" fill=\"#1C2A33\"/>"
             "<circle cx=\"52\" cy=\"13\" r=\"5.5\" fill=\"#fff\"/><path d=\"M14 52h4M24 42v20M30 34v36M36 46v12M42 30v44M48 40v24M54 36v32M60 46v12M66 28v48M72 40v24M78 46v12M84 50v4M88 52h4\" stroke=\"#fff\" stroke-width=\"2.6\" stroke-linecap=\"round\"/></svg></div>\n";
 
@@ -197,7 +197,7 @@ std::string takeCardHtml (const Guitar& guitar, const std::string& title, const 
     const auto plans = takePlans (guitar);
     const size_t most = 8;
     for (size_t i = 0; i < plans.size() && i < most; ++i)
-        html += "<tr><td><span class=\"ck\"></span></td><td><b>" + escaped (plans[i].words) + "</b></td><td>" + escaped (listedPickups (plans[i].pickups))
+        html += "<tr><td><span class=\"ck\"></span></td><td><b>" + escapedHtml (plans[i].words) + "</b></td><td>" + escapedHtml (listedPickups (plans[i].pickups))
                 + "</td><td><span class=\"line\"></span></td><td><span class=\"line\"></span></td></tr>\n";
     html += "</table>";
     if (plans.size() > most)
@@ -209,7 +209,7 @@ std::string takeCardHtml (const Guitar& guitar, const std::string& title, const 
 
     html += "<div class=\"key\"><b>Tick the strings the riff uses.</b> Each pickup hears each string at another place, so a riff on two strings changes otherwise than one across all of them does. Of all that can be noted here this helps the estimate most.<div style=\"margin-top:6px\">";
     for (const auto& string : guitar.strings)
-        html += "<span class=\"s\"><span class=\"ck\"></span>" + escaped (string.name) + "</span>";
+        html += "<span class=\"s\"><span class=\"ck\"></span>" + escapedHtml (string.name) + "</span>";
     html += "</div></div>\n<p class=\"m foot\">One take for each pickup: an option is surest from a take through the coils it uses. The same phrase twice differs by about 1.6 dB in tone; a rewire that differs less is not worth the iron.</p>\n</body></html>\n";
     return html;
 }

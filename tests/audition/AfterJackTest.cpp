@@ -9,6 +9,8 @@
 #include <cmath>
 #include <cstdio>
 
+namespace afterJackTest
+{
 using namespace coldiron;
 
 namespace
@@ -208,4 +210,5 @@ TEST_CASE ("matching behind a chain is to a tenth of a loudness unit, with drive
     }
     CHECK (headroomDb (0.5) == 0.0);
     CHECK (headroomDb (2.0) == Approx (-6.0306).margin (1e-3));
+}
 }

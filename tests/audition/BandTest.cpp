@@ -7,6 +7,8 @@
 #include <chrono>
 #include <iostream>
 
+namespace bandTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -117,4 +119,5 @@ TEST_CASE ("silence has a band at -300 dB")
     open.harness.unsolder ("bridge.north.finish", "bridge.south.finish");
     const auto band = computeBand (side (Wiring::series), open, { 100.0, 1000.0 });
     CHECK (band.highDb == std::vector<double> { -300.0, -300.0 });
+}
 }

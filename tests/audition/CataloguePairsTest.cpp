@@ -3,6 +3,8 @@
 #include <chrono>
 #include <iostream>
 
+namespace cataloguePairsTest
+{
 using namespace coldiron;
 using namespace coldiron::catalogue;
 
@@ -94,4 +96,5 @@ TEST_CASE ("Every ordered pair of rewires on every guitar is right by ngspice, o
     CHECK (tally.silent * 4 < tally.circuits);
     CHECK (tally.rounded * 1000 < tally.points);
     CHECK (tally.worstDb < barDb);
+}
 }

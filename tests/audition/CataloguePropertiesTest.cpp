@@ -7,6 +7,8 @@
 #include <iostream>
 #include <random>
 
+namespace cataloguePropertiesTest
+{
 using namespace coldiron;
 using namespace coldiron::catalogue;
 
@@ -171,4 +173,5 @@ TEST_CASE ("The filter keeps its bar on a random share of the catalogue")
     CHECK (share (circuitOnly, 0.99) < 0.1);
     CHECK (share (circuitOnly, 1.0) < 0.5);
     CHECK (share (estimated, 1.0) < 0.25);
+}
 }

@@ -2,6 +2,8 @@
 
 #include "paper/OhmTable.h"
 
+namespace catalogueSwitchTest
+{
 using namespace coldiron;
 using namespace coldiron::catalogue;
 
@@ -71,4 +73,5 @@ TEST_CASE ("A six-position rotary gives a humbucker six voices")
     REQUIRE (after.has_value());
     const double north = coilOhms (before, "bridge", 0), south = coilOhms (before, "bridge", 1);
     checkOhms (*after, { north + south, beside (north, south), north, south, north + south, north + beside (south, 4.7e3) });
+}
 }

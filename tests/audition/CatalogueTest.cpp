@@ -3,6 +3,8 @@
 #include <chrono>
 #include <iostream>
 
+namespace catalogueTest
+{
 using namespace coldiron;
 using namespace coldiron::catalogue;
 
@@ -111,4 +113,5 @@ TEST_CASE ("the whole catalogue against ngspice")
     CHECK (tally.circuits > 500);
     CHECK (tally.rounded * 1000 < tally.points);
     CHECK (tally.worstDb < barDb);
+}
 }

@@ -6,6 +6,8 @@
 #include <chrono>
 #include <iostream>
 
+namespace changeTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -93,4 +95,5 @@ TEST_CASE ("from a turned knob to coefficients")
     }
     std::cout << "Two humbuckers, knob to coefficients: " << best << " ms at best of 30\n";
     CHECK (best < 20.0); // a figure, not a bar: the benchmark measures on a quiet machine
+}
 }

@@ -5,6 +5,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace coilChoiceTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -84,4 +86,5 @@ TEST_CASE ("nothing is offered where nothing is to be won")
         harness.solder ({ std::string (name) + ".coil.finish", "jack.sleeve" });
     }
     CHECK (otherCoils (sideOf (harness)).empty());
+}
 }

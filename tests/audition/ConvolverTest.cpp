@@ -11,6 +11,8 @@
 #include <cstdio>
 #include <ctime>
 
+namespace convolverTest
+{
 using namespace coldiron;
 
 namespace
@@ -164,4 +166,5 @@ TEST_CASE ("two seconds at 48 and 192 kHz, stereo", "[.speed]")
         }
         std::printf ("2 s at %g Hz: %.1f %% of a core, worst block of 64 %.2f ms of %.2f\n", rate, 100.0 * sum / 3.0, 1e3 * worst, 64e3 / rate);
     }
+}
 }

@@ -3,6 +3,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace figuresTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -172,4 +174,5 @@ TEST_CASE ("a silent option says so and keeps the jack's figures")
     CHECK (levelWords (-8.0) == "much quieter, turn the amplifier up");
     CHECK (levelWords (0.2) == "as loud");
     CHECK (levelWords (-4.0) == "clearly quieter, turn the amplifier up a little");
+}
 }

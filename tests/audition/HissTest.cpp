@@ -7,6 +7,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace hissTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -119,4 +121,5 @@ TEST_CASE ("hum that is turned off is gone within a quarter of a second")
     const auto x = play (12800);
     CHECK (std::abs (x[0] - 0.5f) < 0.01f); // no step
     CHECK (x[12000] == 0.0f);
+}
 }

@@ -8,6 +8,8 @@
 #include <limits>
 #include <numbers>
 
+namespace hostileInputTest
+{
 using namespace coldiron;
 
 namespace
@@ -163,4 +165,5 @@ TEST_CASE ("a filter of no numbers is refused, and one that grows without end is
     played (engine, sine (4800, 0.5));
     const auto x = sine (4800, 0.5);
     CHECK (played (engine, x) == x);
+}
 }

@@ -9,6 +9,8 @@
 
 #include <iostream>
 
+namespace humTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -152,4 +154,5 @@ TEST_CASE ("figures tell hum in numbers, also where only an assumed mismatch is 
     CHECK_FALSE (back.humByMismatch);
     CHECK (std::abs (back.humJackDb) < 3.0);
     CHECK (back.humAgainstPlayingDb == Approx (back.humJackDb - back.levelDb).epsilon (1e-12));
+}
 }

@@ -4,6 +4,8 @@
 
 #include <cmath>
 
+namespace loudnessTest
+{
 using namespace coldiron;
 
 namespace
@@ -58,4 +60,5 @@ TEST_CASE ("silence has no loudness, a sine between samples has its true peak")
     CHECK (truePeakDb ({ quarter }, 48000.0) == Approx (-6.02).margin (0.3));
     CHECK_THROWS (Loudness (48000.0, 3));
     CHECK_THROWS (Loudness (0.0, 1));
+}
 }

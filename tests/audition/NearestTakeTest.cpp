@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace nearestTakeTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -69,4 +71,5 @@ TEST_CASE ("of two takes alike, the one that needs less lift of treble")
     const std::vector<Side> takes { dark, at (apart(), "bridge") };
     CHECK (nearestTake (takes, at (apart(), "bridge")).take == 1);
     CHECK (nearestTake (takes, dark).take == 0);
+}
 }

@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace noiseTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -43,4 +45,5 @@ TEST_CASE ("hiss of a harness follows Re Z")
     Side down = side;
     down.setting.knobs["volume"] = 0.0;
     CHECK (computeFigures (side, down).hissUv < 0.1 * open.hissUv); // the jack is shorted by the wiper's ohm
+}
 }

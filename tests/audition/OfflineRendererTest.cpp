@@ -14,6 +14,8 @@
 #include <numbers>
 #include <random>
 
+namespace offlineRendererTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -237,4 +239,5 @@ TEST_CASE ("a peak is found to the bit, and what is no number is seen")
     CHECK (std::isinf (peakOf (x.data(), x.size())));
     x[900] = -std::numeric_limits<float>::quiet_NaN();
     CHECK (std::isnan (peakOf (x.data(), x.size())));
+}
 }

@@ -9,6 +9,8 @@
 
 #include <numbers>
 
+namespace oneStringTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -82,4 +84,5 @@ TEST_CASE ("strings differ where other coils are heard, and not where the coils 
     CHECK (std::abs (changeAt ("neck", 0, 700.0) - changeAt ("neck", 5, 700.0)) > 3.0);
     CHECK (changeAt ("bridge", 0, 700.0) == Approx (changeAt ("bridge", 5, 700.0)).margin (1e-9));
     CHECK (changeAt ("bridge", 0, 700.0) == Approx (changeAt ("bridge", -1, 700.0)).margin (1e-9));
+}
 }

@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace surenessTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -91,4 +93,5 @@ TEST_CASE ("the guitar's mark is that of the least known pickup heard")
     CHECK (sure.guitar == Knowledge::fromOhms);
     CHECK (sure.pillWord() == "from ohms");
     CHECK (sure.explanation().find ("exact") == std::string::npos);
+}
 }

@@ -13,6 +13,8 @@
 #include <ctime>
 #include <numbers>
 
+namespace switchEngineTest
+{
 using namespace coldiron;
 
 namespace
@@ -280,4 +282,5 @@ TEST_CASE ("running one option, order 10, stereo", "[.speed]")
         runner.process (0, a.data(), a.data(), 512);
         runner.process (1, b.data(), b.data(), 512);
     });
+}
 }

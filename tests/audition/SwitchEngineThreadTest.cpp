@@ -6,6 +6,8 @@
 #include <cmath>
 #include <thread>
 
+namespace switchEngineThreadTest
+{
 using namespace coldiron;
 
 TEST_CASE ("designs published while another thread plays arrive whole")
@@ -59,4 +61,5 @@ TEST_CASE ("designs published while another thread plays arrive whole")
         engine.process (&channel, 1, 64);
     }
     CHECK (x[63] == Approx (1.0f).margin (1e-5));
+}
 }

@@ -6,6 +6,8 @@
 #include <cmath>
 #include <numbers>
 
+namespace takeFaultsTest
+{
 using namespace coldiron;
 
 namespace
@@ -193,4 +195,5 @@ TEST_CASE ("two sides that are not one guitar are told")
     CHECK (words (turned) == "one side is upside down");
     CHECK (words (none) == "the right side is silent");
     CHECK (words (delayed) == "the sides differ");
+}
 }

@@ -12,6 +12,8 @@
 #include <numbers>
 #include <random>
 
+namespace takePassTest
+{
 using namespace coldiron;
 
 namespace
@@ -163,4 +165,5 @@ TEST_CASE ("a pool does each piece of work once, whatever is thrown")
     CHECK (begun < 1000);
     pool.run (4, [&] (size_t) { ++begun; });
     CHECK (begun >= 15);
+}
 }

@@ -8,6 +8,8 @@
 #include <map>
 #include <set>
 
+namespace trialsTest
+{
 using namespace coldiron;
 
 TEST_CASE ("guessing has the probabilities of the binomial formula")
@@ -162,4 +164,5 @@ TEST_CASE ("two may share a place, and the next place is left out")
     ranking.tie (0);                    // nobody above
     CHECK_FALSE (ranking.isTied (0));
     CHECK (ranking.isComplete());
+}
 }

@@ -6,6 +6,8 @@
 
 #include <iostream>
 
+namespace twoCoilIdentitiesTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -106,4 +108,5 @@ TEST_CASE ("what the trade says of series, parallel and split, as numbers")
     const double share = std::abs (bareParallel.outputImpedance (1000.0)) / std::abs (bareSeries.outputImpedance (1000.0));
     std::cout << "Impedance of parallel at 1 kHz is " << share << " of series\n";
     CHECK (share == Approx (0.25).epsilon (1e-5));
+}
 }

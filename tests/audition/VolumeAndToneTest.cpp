@@ -7,6 +7,8 @@
 #include <array>
 #include <iostream>
 
+namespace volumeAndToneTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -139,4 +141,5 @@ TEST_CASE ("only volumes are volumes")
 {
     CHECK (volumeKnobs (fourKnobs(), {}) == std::vector<std::string> { "neck-volume", "bridge-volume" });
     CHECK (volumeKnobs (volumeAndTone (true, true), {}) == std::vector<std::string> { "volume" });
+}
 }

@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace workedHarnessTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -92,4 +94,5 @@ TEST_CASE ("worked harness cases")
             CHECK (hz == Approx (worked.peakHz).margin (1.0)); // the table gives whole or half hertz
         }
     }
+}
 }

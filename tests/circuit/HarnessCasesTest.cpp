@@ -9,6 +9,8 @@
 
 #include <numeric>
 
+namespace harnessCasesTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -183,4 +185,5 @@ TEST_CASE ("Harnesses put together by hand answer as the simulator and the formu
     INFO ("worst to the table " << worstToTable << " dB, to ngspice " << worstToSimulator << " dB");
     CHECK (worstToTable < 0.001);
     CHECK (worstToSimulator < 1e-5);
+}
 }

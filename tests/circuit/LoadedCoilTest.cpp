@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace loadedCoilTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -111,4 +113,5 @@ TEST_CASE ("Loss cells count at the bottom and not at the top")
     CHECK (inductance (10.0) == Approx (2.3).epsilon (1e-5));
     CHECK (inductance (100e6) == Approx (1.6).epsilon (1e-2)); // the leakage starts to count
     CHECK (inductance (20e6) == Approx (1.6).epsilon (1e-3));
+}
 }

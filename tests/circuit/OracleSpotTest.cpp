@@ -13,6 +13,8 @@
 #include <functional>
 #include <numbers>
 
+namespace oracleSpotTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -165,4 +167,5 @@ TEST_CASE ("A stereo jack's ring is grounded by a mono plug and heard through a 
     check (harness, {}, { .plug = Plug::mono }, [] (Complex s) { return ontoCoil (s, beside (loadOf (s), 100e3)); });
     check (harness, {}, { .plug = Plug::stereoTip }, [&] (Complex s) { return ontoCoil (s, beside (loadOf (s), linked (s))); });
     check (harness, {}, { .plug = Plug::stereoRing }, [&] (Complex s) { return ontoCoil (s, beside (loadOf (s), linked (s))) * loadOf (s) / linked (s); });
+}
 }

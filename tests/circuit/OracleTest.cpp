@@ -10,6 +10,8 @@
 #include <chrono>
 #include <iostream>
 
+namespace oracleTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -171,4 +173,5 @@ TEST_CASE ("What two humbuckers cost", "[.][bench]")
     std::cout << circuit.netlist.numNodes() << " nodes, " << circuit.netlist.branches().size() << " branches: factorized in "
               << least << " us, 400 frequencies for 4 drives in " << leastAnswers << " us\n";
     CHECK (least + leastAnswers < 2000.0);
+}
 }

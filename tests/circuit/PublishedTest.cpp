@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace publishedTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -85,4 +87,5 @@ TEST_CASE ("Two batteries into one load share it as published")
     CHECK (current (first) == Approx (-5.0).epsilon (1e-11));
     CHECK (current (load) == Approx (4.0).epsilon (1e-11));
     CHECK (current (second) == Approx (1.0).epsilon (1e-11));
+}
 }

@@ -5,6 +5,8 @@
 
 #include <random>
 
+namespace randomNetworkTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -225,4 +227,5 @@ TEST_CASE ("What cannot be solved is refused")
     CHECK_NOTHROW (netlist.addCoupling (one, two, -2.0));
     netlist.addCapacitor (n, ground, 0.0);
     CHECK (netlist.capacitors().empty());
+}
 }

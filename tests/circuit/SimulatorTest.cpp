@@ -5,6 +5,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace simulatorTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -97,4 +99,5 @@ TEST_CASE ("ngspice says what is wrong")
 {
     CHECK_THROWS_AS (Ngspice::ac ({ "v1 a 0 ac 1", "r1 a 0 1k" }, { "nowhere" }, { 100.0 }), std::runtime_error);
     CHECK_NOTHROW (Ngspice::ac ({ "v1 a 0 ac 1", "r1 a 0 1k" }, { "a" }, { 100.0 }));
+}
 }

@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace twoCoilsTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -224,4 +226,5 @@ TEST_CASE ("600 pF across any resistance makes 2.59723 uV of noise")
     netlist.addResistor (top, ground, 10e3);
     const auto ohms = Network (netlist, {}, top).outputImpedance (1000.0).real();
     CHECK (std::sqrt (4.0 * boltzmann * 290.0 * ohms * 20e3) * 1e6 == Approx (1.78972).epsilon (1e-5));
+}
 }

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <iostream>
 
+namespace afterJackRenderTest
+{
 using namespace coldiron::bench;
 
 namespace
@@ -180,4 +182,5 @@ TEST_CASE ("headroom is one gain for all and keeps every true peak below full sc
     CHECK (highest > -0.2); // and no more than is needed
     const auto soft = render (shop, "soft", { "--option", "B", "--headroom" });
     CHECK (soft.out.find ("none passes full scale") != std::string::npos);
+}
 }

@@ -8,6 +8,8 @@
 #include <regex>
 #include <sstream>
 
+namespace badInputTest
+{
 using namespace coldiron::bench;
 
 // Everything wrong in a job or a take: exit 1, one clear line each on stderr, nothing written, nothing lost.
@@ -163,4 +165,5 @@ TEST_CASE ("a folder that cannot be written is said, and what was there stays")
     CHECK (ran.exitCode == 1);
     CHECK (lines (ran.err).size() == 1);
     CHECK (bytesOf (shop.path ("out")) == "a file in the way");
+}
 }

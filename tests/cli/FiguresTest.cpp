@@ -8,6 +8,8 @@
 #include <iostream>
 #include <sstream>
 
+namespace figuresTest
+{
 using namespace coldiron::bench;
 using Json = nlohmann::json;
 
@@ -196,4 +198,5 @@ TEST_CASE ("the spice export run by ngspice is the response printed")
         INFO ("option " << option);
         CHECK (worst < 1e-4);
     }
+}
 }

@@ -5,6 +5,8 @@
 #include <fstream>
 #include <sstream>
 
+namespace fitCommandTest
+{
 using namespace coldiron::bench;
 
 namespace
@@ -82,4 +84,5 @@ TEST_CASE ("fit refuses what makes no sense, by line, and writes nothing", "[fit
     const auto itself = run ({ "fit", shop.path ("bench.csv"), "--out", shop.path ("humbucker-moderate.json") });
     CHECK (itself.exitCode == 1);
     CHECK (itself.err.find ("choose another") != std::string::npos);
+}
 }

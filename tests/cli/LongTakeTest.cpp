@@ -7,6 +7,8 @@
 #include <fstream>
 #include <iostream>
 
+namespace longTakeTest
+{
 using namespace coldiron::bench;
 
 namespace
@@ -56,4 +58,5 @@ TEST_CASE ("a take of twenty minutes is rendered and compared in the memory of a
               << " KiB; of 2 seconds: render " << brief.mostKilobytes << " KiB\n";
     CHECK (rendered.mostKilobytes < 100000);
     CHECK (compared.mostKilobytes < 100000);
+}
 }

@@ -7,6 +7,8 @@
 #include <fstream>
 #include <sstream>
 
+namespace newTest
+{
 using namespace coldiron::bench;
 namespace fs = std::filesystem;
 
@@ -200,4 +202,5 @@ TEST_CASE ("A blend begins at its detent")
     Shop shop;
     REQUIRE (run ({ "new", "bass-blend", "--take", shop.path ("take.wav"), "--out", shop.path ("a.json") }).exitCode == 0);
     CHECK (parsed (shop.path ("a.json"))["takes"][0]["setting"]["blend"] == 5);
+}
 }

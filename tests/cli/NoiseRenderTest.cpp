@@ -7,6 +7,8 @@
 #include <cmath>
 #include <iostream>
 
+namespace noiseRenderTest
+{
 using namespace coldiron::bench;
 
 namespace
@@ -136,4 +138,5 @@ TEST_CASE ("hiss in rendered audio is 4kTR")
     // A tenth of the gain is a tenth of the hiss.
     const double less = rms (added (bareJob (coil, direct), { "--hiss", "60" })) / perVolt;
     CHECK (db (less / resistor) == Approx (-20.0).margin (0.01));
+}
 }

@@ -7,6 +7,8 @@
 #include <fstream>
 #include <sstream>
 
+namespace offerTest
+{
 using namespace coldiron::bench;
 
 namespace
@@ -195,4 +197,5 @@ TEST_CASE ("What the marks mean stands once in a table, however many options the
     REQUIRE (first != std::string::npos);
     CHECK (table.find (meaning, first + 1) == std::string::npos);
     CHECK_FALSE (says (table, "give or take"));
+}
 }

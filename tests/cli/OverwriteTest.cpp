@@ -5,6 +5,8 @@
 #include <catch2/catch.hpp>
 #include <sndfile.h>
 
+namespace overwriteTest
+{
 using namespace coldiron::bench;
 namespace fs = std::filesystem;
 
@@ -105,4 +107,5 @@ TEST_CASE ("a fit takes the place of an earlier fit alone", "[overwrite]")
     refuses (shop, fitTo (shop.path ("job.json")), "no pickup preset");
     CHECK (attempt (fitTo (shop.path ("mine.json"))).exitCode == 0);
     CHECK (attempt (fitTo (shop.path ("mine.json"))).exitCode == 0);
+}
 }

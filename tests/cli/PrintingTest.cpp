@@ -11,6 +11,8 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+namespace printingTest
+{
 using namespace coldiron::bench;
 namespace fs = std::filesystem;
 
@@ -133,4 +135,5 @@ TEST_CASE ("what interrupts a rendering leaves nothing behind, and is the exit s
         CHECK (ran.signal == signal);
         CHECK_FALSE (holdsTemporary (shop.folder / "out"));
     }
+}
 }

@@ -6,6 +6,8 @@
 #include <cmath>
 #include <iostream>
 
+namespace renderTest
+{
 using namespace coldiron::bench;
 
 namespace
@@ -151,4 +153,5 @@ TEST_CASE ("hum is loud in a split and quiet in a humbucker")
     const double take = ffmpegLufs (shop.path ("take.wav"));
     REQUIRE (std::isfinite (take));
     CHECK (hum ("C.wav") == Approx (take - 3.01 - 20.0).margin (1.0));
+}
 }

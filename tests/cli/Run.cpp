@@ -19,7 +19,7 @@ namespace fs = std::filesystem;
 
 namespace
 {
-std::string contents (const fs::path& path)
+std::string textOf (const fs::path& path)
 {
     std::ifstream file (path, std::ios::binary);
     std::ostringstream text;
@@ -57,7 +57,7 @@ Ran run (const std::vector<std::string>& arguments)
     int status = 0;
     rusage used {};
     wait4 (child, &status, 0, &used);
-    Ran ran { WIFEXITED (status) ? WEXITSTATUS (status) : -1, contents (out), contents (err), used.ru_maxrss };
+    Ran ran { WIFEXITED (status) ? WEXITSTATUS (status) : -1, textOf (out), contents (err), used.ru_maxrss };
     fs::remove_all (folder);
     return ran;
 }

@@ -11,6 +11,8 @@
 #include <algorithm>
 #include <filesystem>
 
+namespace safeOutputTest
+{
 using namespace coldiron::bench;
 
 namespace
@@ -147,3 +149,4 @@ TEST_CASE ("too little memory is said in plain words")
     CHECK (ran.err.find ("bad_alloc") == std::string::npos);
 }
 #endif
+}

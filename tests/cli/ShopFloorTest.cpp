@@ -10,6 +10,8 @@
 #include <algorithm>
 #include <functional>
 
+namespace shopFloorTest
+{
 using namespace coldiron::bench;
 
 namespace
@@ -297,4 +299,5 @@ TEST_CASE ("Each shop job on every guitar it fits: offered, put in, rendered; el
         INFO (rewire << " fits " << fits[rewire] << " guitars");
         CHECK (fits[rewire] >= least);
     }
+}
 }

@@ -7,6 +7,8 @@
 
 #include <cmath>
 
+namespace takesTest
+{
 using namespace coldiron::bench;
 using Json = nlohmann::json;
 
@@ -118,4 +120,5 @@ TEST_CASE ("compare says how far up a noisy take can be trusted, and what is wro
     CHECK (table.out.find ("to be trusted up to [Hz]") != std::string::npos);
     CHECK (table.out.find ("trust it up to") != std::string::npos);
     CHECK (table.out.find ("noisy, ") != std::string::npos);
+}
 }

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+namespace usageTest
+{
 using namespace coldiron::bench;
 
 TEST_CASE ("wrong usage ends with 2 and says what is there")
@@ -82,4 +84,5 @@ TEST_CASE ("the take card is written whole, for the guitar of the job")
     CHECK (shown.out.find ("</html>") != std::string::npos);
     CHECK (shop.files() == std::vector<std::string> { "card.html", "job.json", "take.wav" });
     CHECK (run ({ "card", shop.path ("nothing.json"), "--out", "-" }).exitCode == 1);
+}
 }

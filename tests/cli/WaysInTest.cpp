@@ -5,6 +5,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace waysInTest
+{
 using namespace coldiron::bench;
 
 namespace
@@ -100,4 +102,5 @@ TEST_CASE ("the table itself stands on what works", "[ways]")
 {
     for (const auto& way : ways())
         tryWorking (way);
+}
 }

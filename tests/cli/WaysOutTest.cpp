@@ -9,6 +9,8 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+namespace waysOutTest
+{
 using namespace coldiron::bench;
 namespace fs = std::filesystem;
 
@@ -115,4 +117,5 @@ TEST_CASE ("every number on the command line must be one", "[ways]")
                 arguments.push_back (option);
                 CHECK (refuses (shop, arguments, value, std::string ("the value \"") + value + "\"") == 2);
             }
+}
 }

@@ -8,6 +8,8 @@
 
 #include <filesystem>
 
+namespace blindWindowTest
+{
 using namespace coldiron;
 
 namespace
@@ -267,4 +269,5 @@ TEST_CASE ("one string alone is chosen beside the curves of an estimate", "[blin
     shop.session.hear (2); // the neck as it is
     choice.benchChanged (now, now);
     CHECK_FALSE (choice.isVisible());
+}
 }

@@ -7,6 +7,8 @@
 
 #include <set>
 
+namespace contrastTest
+{
 using namespace coldiron;
 
 TEST_CASE ("the formula gives the values its source states", "[contrast]")
@@ -48,4 +50,5 @@ TEST_CASE ("every option has a dash of its own", "[contrast]")
     for (Tag tag = 1; tag <= maxTag; ++tag)
         dashes.insert (dashOf (tag));
     CHECK (dashes.size() == static_cast<size_t> (maxTag));
+}
 }

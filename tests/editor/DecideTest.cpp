@@ -1,6 +1,8 @@
 // The panel where it is decided: six knobs and three switches fit, more of them scroll with a word on what is below.
 #include "Windows.h"
 
+namespace decideTest
+{
 using namespace coldiron;
 using namespace windows;
 
@@ -93,4 +95,5 @@ TEST_CASE ("six knobs and three switches fit at 1200 x 800, with the figures", "
         checkText (window, 200, size.first < 1920);
     }
     CHECK (shownOf<LeverRail> (*panel) == std::make_pair (6, 6)); // on the largest all are there
+}
 }

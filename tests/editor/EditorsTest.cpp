@@ -8,6 +8,8 @@
 #include <cmath>
 #include <thread>
 
+namespace editorsTest
+{
 using namespace coldiron;
 using namespace windows;
 
@@ -106,4 +108,5 @@ TEST_CASE ("a hundred editors of two plugins open and close while both sound, an
         CHECK (plugin->worst < 1e-6f * loudest + 1e-7f); // no block missing, none faded, none cut: -120 dB
     }
     CHECK (std::abs (one.atRest[12] - two.atRest[12]) > 1e-4f); // two plugins, two wirings
+}
 }

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <map>
 
+namespace firstMinutesTest
+{
 using namespace coldiron;
 using namespace windows;
 
@@ -245,4 +247,5 @@ TEST_CASE ("a job is opened, an option added and a knob turned by keyboard alone
     again.hear (3);
     CHECK (heardDb (again, 5000.0) == Approx (heardDb (session, 5000.0)).margin (1e-3));
     CHECK (before != turned);
+}
 }

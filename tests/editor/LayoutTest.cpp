@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace layoutTest
+{
 using namespace coldiron;
 
 namespace
@@ -76,4 +78,5 @@ TEST_CASE ("the guitar folds away where there is no room, the bench steps come w
     CHECK_FALSE (layout ({ 1200, 800 }, 4).guitarFolded);
     CHECK_FALSE (layout ({ 1200, 800 }, 4).stepsInDecide);
     CHECK (layout ({ 1920, 1200 }, 4).stepsInDecide);
+}
 }

@@ -1,6 +1,8 @@
 // Bands muddle each other: that of the option heard is drawn, the others are lines.
 #include "Windows.h"
 
+namespace plotTest
+{
 using namespace coldiron;
 using namespace windows;
 
@@ -50,4 +52,5 @@ TEST_CASE ("only the option heard shows its band", "[window]")
     CHECK (bandPixels (window.look(), 2) < 60);
     CHECK (bandPixels (window.look(), 3) < 60);
     checkText (window);
+}
 }

@@ -1,6 +1,8 @@
 // Starter sets in the window: three options for a wish by the keyboard alone, undone, saved and opened again the same.
 #include "Windows.h"
 
+namespace starterTest
+{
 using namespace coldiron;
 using namespace windows;
 
@@ -91,4 +93,5 @@ TEST_CASE ("the list shows each set, searched by what a player says, with nothin
     runFor (20);
     searchOf (*list)->onReturnKey();
     CHECK (shop.session.undoName() == "Starter set: Quieter");
+}
 }

@@ -8,6 +8,8 @@
 
 #include <fstream>
 
+namespace takeInTest
+{
 using namespace coldiron;
 using namespace windows;
 
@@ -259,4 +261,5 @@ TEST_CASE ("the line of the first steps goes with the person, from the guitar's 
     CHECK (ended);
     CHECK (shown.window.firstLine() == nullptr);
     CHECK (shown.window.places().firstLine.isEmpty());
+}
 }

@@ -11,6 +11,8 @@
 #include <cstdlib>
 #include <fstream>
 
+namespace takesWindowTest
+{
 using namespace coldiron;
 using namespace windows;
 namespace fs = std::filesystem;
@@ -256,4 +258,5 @@ TEST_CASE ("the work of a killed process is offered by the next window, whole", 
     Session saved { PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } } };
     REQUIRE (saved.openJob (folder.path / "job.json")); // and what was saved is untouched
     CHECK (saved.job()->find ("A")->name == "Bridge in parallel");
+}
 }

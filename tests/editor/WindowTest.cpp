@@ -10,6 +10,8 @@
 #include <fstream>
 #include <thread>
 
+namespace windowTest
+{
 using namespace coldiron;
 using namespace windows;
 
@@ -209,4 +211,5 @@ TEST_CASE ("a hundred windows open and close, two at a time, while sound runs", 
     sound.join();
     CHECK (blocks > 20);
     CHECK (bad == 0);
+}
 }

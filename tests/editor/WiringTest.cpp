@@ -6,6 +6,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace wiringTest
+{
 using namespace coldiron;
 
 namespace
@@ -220,4 +222,5 @@ TEST_CASE ("no words of the wiring view are cut off while something is in the ha
         bench.press ("escape");
         CHECK (shortened.joinIntoString ("; ").toStdString() == "");
     }
+}
 }

@@ -10,6 +10,8 @@
 
 #include <cmath>
 
+namespace recordingTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -143,4 +145,5 @@ TEST_CASE ("A sampled guitar through every option: no NaN, no click, the level i
     std::printf ("a sampled guitar, 8 options: level within %.3f dB of its spectrum (bar 0.2), largest stray sample %.1f dB below the peak\n",
                  worstLevel, worstResidual);
     std::filesystem::remove_all (folder);
+}
 }

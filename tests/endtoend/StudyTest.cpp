@@ -10,6 +10,8 @@
 
 #include <cstdio>
 
+namespace studyTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -104,4 +106,5 @@ TEST_CASE ("Options heard at another place, against the truth of synthesized tak
     const double share = static_cast<double> (held) / bands;
     std::printf ("on synthesized takes, the band holds the truth in %.1f %% of %d third octaves (bar 85 %%)\n", 100.0 * share, bands);
     CHECK (share >= 0.85);
+}
 }

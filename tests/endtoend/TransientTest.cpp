@@ -17,6 +17,8 @@
 #include <cmath>
 #include <complex>
 
+namespace transientTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -167,4 +169,5 @@ TEST_CASE ("A take made by transient analysis, rewired, against transient analys
         }
     }
     std::filesystem::remove_all (folder);
+}
 }

@@ -10,6 +10,8 @@
 #include <limits>
 #include <stdexcept>
 
+namespace designTest
+{
 using namespace coldiron;
 using namespace coldiron::targets;
 
@@ -174,4 +176,5 @@ TEST_CASE ("The grid is dense where guitars resonate and ends below half the rat
         CHECK (grid.front() == Approx (8.0));
         CHECK (grid.back() == Approx (0.492 * rate));
     }
+}
 }

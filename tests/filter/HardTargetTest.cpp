@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <iostream>
 
+namespace hardTargetTest
+{
 using namespace coldiron;
 using namespace coldiron::targets;
 
@@ -105,4 +107,5 @@ TEST_CASE ("Low and high rates work too", "[hard]")
         checkStable (filter);
         CHECK (deviation (filter, change).worst < 0.02);
     }
+}
 }

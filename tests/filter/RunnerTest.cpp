@@ -7,6 +7,8 @@
 #include <atomic>
 #include <thread>
 
+namespace runnerTest
+{
 using namespace coldiron;
 using namespace coldiron::targets;
 
@@ -153,4 +155,5 @@ TEST_CASE ("The latest value arrives whole, newest last, between two threads", "
     CHECK (backwards == 0);
     CHECK (newest == writes);
     CHECK (handover.read() == nullptr);
+}
 }

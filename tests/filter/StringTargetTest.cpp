@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <iostream>
 
+namespace stringTargetTest
+{
 using namespace coldiron;
 using namespace coldiron::targets;
 
@@ -77,4 +79,5 @@ TEST_CASE ("Whatever strings are ticked, an estimated option follows its smoothe
             }
     }
     std::cout << "estimated targets: worst " << worst << " dB, largest rms " << worstRms << " dB, at most " << most << " poles or pairs\n";
+}
 }

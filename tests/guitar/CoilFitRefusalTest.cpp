@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace coilFitRefusalTest
+{
 using namespace coldiron;
 using namespace coldiron::fittruth;
 
@@ -156,4 +158,5 @@ TEST_CASE ("The same readings give the same fit", "[fit]")
     const auto a = fitCoil (generic ("humbucker"), meter.readings), b = fitCoil (generic ("humbucker"), meter.readings);
     for (size_t i = 0; i < 5; ++i)
         CHECK (a.values[i].value == b.values[i].value);
+}
 }

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cstdio>
 
+namespace coilFitSweepTest
+{
 // Sweeps made by ngspice, a general circuit simulator in process, from netlists written here: coil by coil, with a
 // mutual inductance, and no line in common with the circuit that the fit computes.
 
@@ -154,4 +156,5 @@ TEST_CASE ("Responses by ngspice through two loads with 0.2 dB of noise give L w
     CHECK (worst.henries < 0.02);
     CHECK (worst.farads < 0.05);
     CHECK (worst.measured == worst.fits);
+}
 }

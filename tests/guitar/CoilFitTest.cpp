@@ -6,6 +6,8 @@
 #include <functional>
 #include <iostream>
 
+namespace coilFitTest
+{
 using namespace coldiron;
 using namespace coldiron::fittruth;
 
@@ -145,4 +147,5 @@ TEST_CASE ("Sweeps give inductance and winding capacitance", "[fit]")
     CHECK (one.refused == 0);
     CHECK (one.marked == 0); // inductance and capacitance apart are not in it, and it says so
     CHECK (one.measuredFarads == 0);
+}
 }

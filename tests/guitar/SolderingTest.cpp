@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace solderingTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -134,4 +136,5 @@ TEST_CASE ("Replacing keeps what is soldered on points of the same name, or as m
     harness.replacePart ("bridge", single ("x"), { { "north.start", "coil.start" }, { "south.start", "coil.finish" } });
     CHECK (lug (harness, "bridge.coil.start") == "volume.3");
     CHECK (lug (harness, "bridge.coil.finish") == "volume.case");
+}
 }

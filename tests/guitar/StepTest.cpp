@@ -6,6 +6,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace stepTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -130,4 +132,5 @@ TEST_CASE ("A path to the jack is a loop through coil and jack, whatever the val
     Setting wrong;
     wrong.knobs["volume"] = 11.0;
     CHECK_THROWS_WITH (buildCircuit (harness, wrong, {}), Catch::Contains ("0 to 10"));
+}
 }

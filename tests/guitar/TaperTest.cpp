@@ -4,6 +4,8 @@
 
 #include <stdexcept>
 
+namespace taperTest
+{
 using namespace coldiron;
 
 TEST_CASE ("The exponential law meets its closed form", "[taper]")
@@ -47,4 +49,5 @@ TEST_CASE ("A taper that falls or does not span the travel is refused", "[taper]
     CHECK_THROWS_AS (Taper::fromPoints ({}), std::invalid_argument);
     CHECK_THROWS_AS (Taper::logarithmic (0.0), std::invalid_argument);
     CHECK_THROWS_AS (Taper::logarithmic (0.5), std::invalid_argument);
+}
 }

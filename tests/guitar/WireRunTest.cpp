@@ -6,6 +6,8 @@
 
 #include <cmath>
 
+namespace wireRunTest
+{
 using namespace coldiron;
 
 namespace
@@ -131,4 +133,5 @@ TEST_CASE ("A mono plug lays the ring on the sleeve; a stereo plug hears either"
     // In a mono jack a stereo plug's ring lies on the sleeve.
     CHECK (buildCircuit (coilToJack(), {}, { .plug = Plug::stereoRing }).path == Path::shorted);
     CHECK (buildCircuit (coilToJack(), {}, { .plug = Plug::stereoTip }).path == Path::open);
+}
 }

@@ -4,6 +4,8 @@
 #include "job/Library.h"
 #include "job/Readers.h"
 
+namespace balanceTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -85,4 +87,5 @@ TEST_CASE ("A hot humbucker at the bridge is 2 to 4 dB louder than a moderate on
         CHECK (louder > 2.0);
         CHECK (louder < 4.0);
     }
+}
 }

@@ -2,6 +2,8 @@
 // of the trade, no source.
 #include "Rewired.h"
 
+namespace blendTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 using Heard = std::set<std::string>;
@@ -58,4 +60,5 @@ TEST_CASE ("The rest of a pot is 0 to 10, and one for all pots of a shaft", "[bl
     const auto faults = with ("4", "5");
     REQUIRE (faults.size() == 1);
     CHECK (faults.front().message.find ("one shaft stands in one place") != std::string::npos);
+}
 }

@@ -1,6 +1,8 @@
 // What a job keeps of judging: options heard at true level, and blind tests.
 #include "Bench.h"
 
+namespace blindResultTest
+{
 using namespace coldiron;
 using bench::faultsOf;
 using bench::has;
@@ -85,4 +87,5 @@ TEST_CASE ("Each option is derived from its own take, else from the nearest")
     CHECK (c.ownTake == 1);
     CHECK (read.takeChoice (a).words == "from take 2, neck alone: same coils");
     CHECK (read.takeChoice (c).suggestion == "surer from take 1, bridge alone: same coils");
+}
 }

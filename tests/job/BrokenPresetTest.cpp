@@ -4,6 +4,8 @@
 
 #include "job/Starter.h"
 
+namespace brokenPresetTest
+{
 using namespace coldiron;
 
 namespace
@@ -126,4 +128,5 @@ TEST_CASE ("A preset that cannot be read leaves no part behind that a second use
         CHECK (faults.raised() >= 2);
         CHECK (faults.front().file == (folder.path / "switches/mine.json").string());
     }
+}
 }

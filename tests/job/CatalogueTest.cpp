@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <iostream>
 
+namespace catalogueTest
+{
 using namespace coldiron;
 
 namespace
@@ -144,4 +146,5 @@ TEST_CASE ("Every two rewires in both orders are applied, or refused with a reas
                 "treble-bleed-cap", "treble-bleed-parallel", "treble-bleed-series" });
     tryPairs ("all rewires on the first guitars and three single coils",
               { "two-humbuckers-four-knobs", "one-humbucker", "two-single-coils", "three-single-coils" }, bench::shipped().list ("rewires"));
+}
 }

@@ -11,6 +11,8 @@
 #include <array>
 #include <iostream>
 
+namespace clarityTest
+{
 using namespace coldiron;
 
 namespace
@@ -228,4 +230,5 @@ TEST_CASE ("The single coil that hum is told against is the shipped one", "[hum]
     const auto* bridge = single.harness.find ("bridge")->as<PickupPart>();
     REQUIRE (bridge != nullptr);
     CHECK (bridge->pickup.coils.front().turns == singleCoilTurns);
+}
 }

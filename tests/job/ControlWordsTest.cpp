@@ -3,6 +3,8 @@
 
 #include "job/ControlWords.h"
 
+namespace controlWordsTest
+{
 using namespace coldiron;
 
 namespace
@@ -51,4 +53,5 @@ TEST_CASE ("Positions say which pickups are heard, and what sets two of the same
     for (const auto& [position, heard] : wordsOf ("humbucker-single-single").at ("blade").positions)
         split = split || heard.find ("its north coil alone") != std::string::npos;
     CHECK (split);
+}
 }

@@ -3,6 +3,8 @@
 
 #include "job/FirstArguments.h"
 
+namespace defaultsOfTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -87,4 +89,5 @@ TEST_CASE ("A default of a part that is not there, or that has no value, is told
    "steps": [ { "fit": "x", "as": { "pot": "{value}" } } ] }, "switch": "selector" } ] } } })");
     REQUIRE (faults.size() == 1);
     CHECK (has (faults, 2, { "say \"value\"" }));
+}
 }

@@ -10,6 +10,8 @@
 #include <fstream>
 #include <random>
 
+namespace fileRendererTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 namespace fs = std::filesystem;
@@ -152,4 +154,5 @@ TEST_CASE ("nothing is left of renderings that fail or are stopped")
     FileRenderer (twoPieces (take, all), [&] (double share) { falls = falls || share < last; last = share; return true; }).write (out);
     CHECK_FALSE (falls);
     CHECK (last == 1.0);
+}
 }

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 
+namespace firstArgumentsTest
+{
 using namespace coldiron;
 
 namespace
@@ -55,4 +57,5 @@ TEST_CASE ("every ask is filled with what it may be, no part twice", "[first-arg
             }
         }
     CHECK (filled > 1000);
+}
 }

@@ -4,6 +4,8 @@
 
 #include "job/Starter.h"
 
+namespace firstOffersTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -98,4 +100,5 @@ TEST_CASE ("Asked for more voices, a technician uses what the guitar has not use
                                  { "two-humbuckers-five-positions", "series-split-parallel" },
                                  { "bass-split-coil", "mid-scoop" },
                                  { "bass-two-single-coils", "both-in-series" } });
+}
 }

@@ -4,6 +4,8 @@
 
 #include <random>
 
+namespace garbageTest
+{
 using namespace coldiron;
 
 namespace
@@ -72,4 +74,5 @@ TEST_CASE ("A rewire may not take the jack away, nor give two controls one name"
     CHECK (bench::has (bench::faultsOf (own ("{ \"remove\": \"jack\" }")), 1, { "exactly one jack" }));
     CHECK (bench::has (bench::faultsOf (own ("{ \"fit\": \"other\", \"as\": { \"jack\": \"mono\" } }")), 1, { "exactly one jack" }));
     CHECK (bench::has (bench::faultsOf (own ("{ \"fit\": \"x\", \"as\": { \"switch\": \"push-pull\", \"shaft\": \"volume\" } }")), 1, { "two controls" }));
+}
 }

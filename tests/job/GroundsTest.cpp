@@ -7,6 +7,8 @@
 
 #include <algorithm>
 
+namespace groundsTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -111,4 +113,5 @@ TEST_CASE ("A joint inside may name the shield where there is one, and its lead 
     CHECK (with ("true", "p.shield").empty());
     CHECK (has (with ("false", "p.coil.finish"), 3, { "no lead \"shield\"" }));
     CHECK (has (with ("true", "p.coil.finish"), 4, { "p.coil.finish", "joined to the braid", "\"p.shield\"" }));
+}
 }

@@ -2,6 +2,8 @@
 // bridge. Common practice of the trade, no source; places from memory.
 #include "Rewired.h"
 
+namespace guitarStandardTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -93,4 +95,5 @@ TEST_CASE ("A split-coil pickup stands at about 136 mm at its middle, a bridge p
                 }
             }
     CHECK (splitCoils == 3);
+}
 }

@@ -1,5 +1,7 @@
 #include "Bench.h"
 
+namespace jobFaultsTest
+{
 using namespace coldiron;
 using bench::faultsOf;
 using bench::Folder;
@@ -215,4 +217,5 @@ TEST_CASE ("What is plugged in is read")
     CHECK (job->listening.plug == Plug::stereoRing);
     CHECK (job->options[0].listening.plug == Plug::mono);
     CHECK (has (faultsOf ("{ \"coldiron\": \"job 1\", \"guitar\": \"one-humbucker\",\n\"recording\": { \"plug\": \"jack\" } }"), 2, { "plug", "stereo-tip" }));
+}
 }

@@ -2,6 +2,8 @@
 
 #include "job/Json.h"
 
+namespace jsonTest
+{
 using namespace coldiron;
 using bench::has;
 
@@ -67,4 +69,5 @@ TEST_CASE ("Nesting stops at 64")
     faults.clear();
     CHECK_FALSE (parseJson (std::string (1000000, '['), "f", json, faults));
     CHECK (faults.size() == 1);
+}
 }

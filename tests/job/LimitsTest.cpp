@@ -5,6 +5,8 @@
 #include "job/Limits.h"
 #include "job/Readers.h"
 
+namespace limitsTest
+{
 using namespace coldiron;
 
 namespace
@@ -136,4 +138,5 @@ TEST_CASE ("Where so many steps would have to be tried in other orders it says s
     const auto faults = bench::faultsOf (job ("\"options\": { \"A\": { \"rewires\": [ " + times (8, many + ", " + undo) + ", " + many + ", " + many + " ] } }"));
     REQUIRE (faults.size() == 1);
     CHECK (faults[0].message.find ("not tried in another order") != std::string::npos);
+}
 }

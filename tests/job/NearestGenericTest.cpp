@@ -6,6 +6,8 @@
 #include "job/NearestGeneric.h"
 #include "job/Readers.h"
 
+namespace nearestGenericTest
+{
 using namespace coldiron;
 
 namespace
@@ -64,4 +66,5 @@ TEST_CASE ("Beyond 20 % of any it stays assumed and says why", "[ohms]")
         says = says || note.find ("stays assumed") != std::string::npos;
     CHECK (says);
     CHECK (fitted (moderate, 9.0e3).pickup.known == Knowledge::fromOhms);
+}
 }

@@ -8,6 +8,8 @@
 
 #include <limits>
 
+namespace noNumberTest
+{
 using namespace coldiron;
 using bench::Folder;
 namespace fs = std::filesystem;
@@ -93,4 +95,5 @@ TEST_CASE ("no sample that is not finite is written, and nothing of its file sta
             CHECK (fs::file_size (target) == 14);
             CHECK (std::distance (fs::directory_iterator (folder.path), {}) == 1);
         }
+}
 }

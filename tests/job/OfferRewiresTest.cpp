@@ -8,6 +8,8 @@
 #include <cmath>
 #include <iostream>
 
+namespace offerRewiresTest
+{
 using namespace coldiron;
 
 namespace
@@ -125,4 +127,5 @@ TEST_CASE ("A wish in words finds sets, another name finds its rewire, on this g
 
     CHECK (offerForWish ("a parrot", humbuckers, {}, {}, bench::shipped(), faults).match == WordMatch::none);
     CHECK (faults.empty());
+}
 }

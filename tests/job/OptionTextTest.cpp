@@ -5,6 +5,8 @@
 
 #include <nlohmann/json.hpp>
 
+namespace optionTextTest
+{
 using namespace coldiron;
 
 namespace
@@ -115,4 +117,5 @@ TEST_CASE ("Nothing is put into what is no job")
 {
     for (const auto* text : { "", "[]", "{", "{ \"options\": [] }", "{ \"options\": 3 }" })
         CHECK_FALSE (withOptions (text, { optionNamed ("x") }).has_value());
+}
 }

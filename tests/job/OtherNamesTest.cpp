@@ -5,6 +5,8 @@
 #include <map>
 #include <set>
 
+namespace otherNamesTest
+{
 using namespace coldiron;
 
 namespace
@@ -59,4 +61,5 @@ TEST_CASE ("Words of the trade find what they mean")
     CHECK (found ("low cut").size() == 2);
     CHECK (found ("shielded wire") == std::set<std::string> { "screened-lead" });
     CHECK (found ("decoupled volumes") == std::set<std::string> { "independent-volumes" });
+}
 }

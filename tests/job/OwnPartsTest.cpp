@@ -6,6 +6,8 @@
 
 #include <cmath>
 
+namespace ownPartsTest
+{
 using namespace coldiron;
 
 TEST_CASE ("A rotary and a rewire in one's own folder are found by name, used and heard")
@@ -37,4 +39,5 @@ TEST_CASE ("A rotary and a rewire in one's own folder are found by name, used an
     CHECK (std::abs (db ("A", 5000.0) - plain) < 1e-6);
     CHECK (db ("B", 5000.0) < plain - 3.0);
     CHECK (db ("C", 5000.0) < db ("B", 5000.0) - 3.0);
+}
 }

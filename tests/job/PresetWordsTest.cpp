@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cctype>
 
+namespace presetWordsTest
+{
 using namespace coldiron;
 
 namespace
@@ -59,4 +61,5 @@ TEST_CASE ("Presets speak as a shop does", "[words]")
     }
     CHECK (read > 300);
     CHECK (screws > 10);
+}
 }

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <iostream>
 
+namespace presetsTest
+{
 using namespace coldiron;
 
 TEST_CASE ("Every shipped preset reads without a fault and says what it is")
@@ -156,4 +158,5 @@ TEST_CASE ("A coupling that no coils can have is refused")
     CHECK (bench::has (with (4, "-0.34"), 2, { "4 coils", "more than -0.333" }));
     CHECK (bench::has (with (2, "1"), 2, { "\"coupling\"", "from -0.95 to 0.95" }));
     CHECK (bench::has (with (2, "-1"), 2, { "\"coupling\"", "from -0.95 to 0.95" }));
+}
 }

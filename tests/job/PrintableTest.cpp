@@ -5,6 +5,8 @@
 
 #include "job/Printable.h"
 
+namespace printableTest
+{
 using namespace coldiron;
 
 TEST_CASE ("What would steer a terminal is written out, and every other character stays")
@@ -46,4 +48,5 @@ TEST_CASE ("A fault is one line, whatever a file's name and its texts hold")
     for (const char steering : { '\x1b', '\n' })
         CHECK (faults[0].text().find (steering) == std::string::npos);
     CHECK (Fault { "a\nb.json", 3, "c" }.text() == "a\\u000ab.json:3: c");
+}
 }

@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace quantityTest
+{
 using namespace coldiron;
 
 // SI prefixes: the International System of Units (BIPM, SI brochure), table of prefixes; from memory of it.
@@ -48,4 +50,5 @@ TEST_CASE ("A misspelled name finds its neighbour, a strange one none")
     CHECK (nearest ("brigde", { "neck", "bridge", "middle" }) == "bridge");
     CHECK (nearest ("capacitanse", { "capacitance", "inductance" }) == "capacitance");
     CHECK (nearest ("zzzzzz", { "neck", "bridge" }).empty());
+}
 }

@@ -2,6 +2,8 @@
 
 #include "job/Readings.h"
 
+namespace readingsTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -149,4 +151,5 @@ TEST_CASE ("A fitted pickup is written as a preset that reads back the same", "[
                 CHECK (a.losses[k].ohms == Approx (b.losses[k].ohms).epsilon (1e-4));
         }
     }
+}
 }

@@ -13,6 +13,8 @@
 
 #include <cstring>
 
+namespace regularFileTest
+{
 using namespace coldiron;
 
 namespace
@@ -105,4 +107,5 @@ TEST_CASE ("A folder of presets asked for by name that cannot be listed is a fau
         CHECK (faults[0].file == path.string());
     }
     CHECK (PresetFolders::standard ({ folder.path }).unreadable.empty());
+}
 }

@@ -1,5 +1,7 @@
 #include "Bench.h"
 
+namespace rewireTest
+{
 using namespace coldiron;
 using bench::faultsOf;
 using bench::has;
@@ -116,4 +118,5 @@ TEST_CASE ("An option starts from its take's setting, as far as the controls are
     CHECK (job->recordedSide (1).strings.played == std::vector<bool> { true, false, false, false, false, false });
     CHECK (job->optionSide (*job->find ("C")).strings.played == std::vector<bool> (6, true));
     CHECK (job->find ("D") == nullptr);
+}
 }

@@ -4,6 +4,8 @@
 
 #include "job/Paths.h"
 
+namespace shopRewiresTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 using Heard = std::set<std::string>;
@@ -225,4 +227,5 @@ TEST_CASE ("A rewire asked for by another name is found, and the fault says the 
     }
     CHECK (has (asked ("fifties-wiring"), 2, { "\"tone-on-output\"", "use that" }));
     CHECK (has (asked ("split-shortd"), 2, { "did you mean \"split-shorted\"" }));
+}
 }

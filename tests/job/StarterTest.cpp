@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <iostream>
 
+namespace starterTest
+{
 using namespace coldiron;
 
 namespace
@@ -36,7 +38,7 @@ StarterOffer offerOn (const std::string& starter, const std::string& guitar, con
     return offerStarter (*read, guitarOf (guitar), from, {}, bench::shipped(), most);
 }
 
-std::string optionText (const StarterOption& option)
+std::string optionJson (const StarterOption& option)
 {
     std::string text = "{ \"name\": \"" + option.name + "\", \"rewires\": [";
     for (size_t i = 0; i < option.rewires.size(); ++i)
@@ -59,7 +61,7 @@ std::optional<Job> jobOf (const std::string& guitar, const StarterOffer& offer)
 {
     std::string text = "{ \"coldiron\": \"job 1\", \"guitar\": \"" + guitar + "\", \"options\": {";
     for (size_t i = 0; i < offer.options.size(); ++i)
-        text += std::string (i == 0 ? "" : ",") + " \"" + std::string (1, static_cast<char> ('A' + i)) + "\": " + optionText (offer.options[i]);
+        text += std::string (i == 0 ? "" : ",") + " \"" + std::string (1, static_cast<char> ('A' + i)) + "\": " + optionJson (offer.options[i]);
     Faults faults;
     auto job = readJobText (text + " } }", "/", bench::shipped(), faults);
     for (const auto& fault : faults)
@@ -200,4 +202,5 @@ TEST_CASE ("A starter set that is wrong says where")
     tried ("{ \"coldiron\": \"starter 1\", \"candidates\": [\n { \"name\": \"x\", \"rewires\": [ { \"use\": \"parallell\" } ] } ] }", 2, { "parallel" });
     tried ("{ \"coldiron\": \"starter 1\", \"candidates\": [\n { \"name\": \"x\",\n \"rewires\": [ { \"use\": \"parallel\", \"pot\": \"a\" } ] } ] }", 3, { "pot", "pickup" });
     tried ("{ \"coldiron\": \"starter 1\", \"candidates\": [\n { \"name\": \"x\", \"settings\": { } } ] }", 2, { "settings", "setting" });
+}
 }

@@ -9,6 +9,8 @@
 #include <limits>
 #include <optional>
 
+namespace takeFileTest
+{
 using namespace coldiron;
 using bench::Folder;
 namespace fs = std::filesystem;
@@ -184,4 +186,5 @@ TEST_CASE ("24-bit files keep what 24 bits can")
     REQUIRE (take.frames() == 5000);
     for (size_t i = 0; i < sound.size(); ++i)
         REQUIRE (std::abs (take.channels[0][i] - sound[i]) <= 1.0f / 8388608.0f);
+}
 }

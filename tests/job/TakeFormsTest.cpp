@@ -12,6 +12,8 @@
 #include <cmath>
 #include <cstring>
 
+namespace takeFormsTest
+{
 using namespace coldiron;
 using bench::Folder;
 
@@ -222,4 +224,5 @@ TEST_CASE ("What sox and ffmpeg write into a pipe is read")
         REQUIRE (through (command, folder.path / name)); // both are dependencies of the tests
         holds (folder.path / name);
     }
+}
 }

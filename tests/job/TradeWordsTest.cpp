@@ -5,6 +5,8 @@
 
 #include <algorithm>
 
+namespace tradeWordsTest
+{
 using namespace coldiron;
 
 namespace
@@ -77,4 +79,5 @@ TEST_CASE ("A preset that cannot be read is passed over by words and kept by its
     CHECK (presetsOf (bestNamed ("broken", presetNames ("rewires", presets, faults), match)) == std::vector<std::string> { "broken" });
     CHECK (match == WordMatch::exact);
     CHECK (faults.size() == 1);
+}
 }

@@ -14,6 +14,8 @@
 #include <sstream>
 #include <thread>
 
+namespace writeFileTest
+{
 using namespace coldiron;
 using bench::Folder;
 namespace fs = std::filesystem;
@@ -249,4 +251,5 @@ TEST_CASE ("a temporary's name is told from all others")
     CHECK (isTemporaryName (".coldiron-0123456789abcdef.part"));
     for (const char* name : { "take.wav", ".part", ".coldiron-.part", ".coldiron-0123456789ABCDEF.part", ".coldiron-0123456789abcdef.parts", "x.coldiron-0123456789abcdef.part" })
         CHECK_FALSE (isTemporaryName (name));
+}
 }

@@ -16,6 +16,8 @@
 #include <map>
 #include <set>
 
+namespace drawingTest
+{
 using namespace coldiron;
 
 namespace
@@ -300,4 +302,5 @@ TEST_CASE ("crossings of the whole catalogue are counted, and drawn into COLDIRO
     WARN (cases().size() << " drawings, " << crossings << " crossings, at most " << worst << " (" << where << "), " << many
                          << " with more than 15; scale at 1200 x 800 " << scale / cases().size() << " on average, " << smallest << " least");
     CHECK (crossings > 0);
+}
 }

@@ -5,6 +5,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace guitarPictureTest
+{
 using namespace coldiron;
 
 namespace
@@ -70,4 +72,5 @@ TEST_CASE ("every shipped guitar has a picture in a group and is found by its wo
     CHECK (basses > 3);
     CHECK (answersTo (picture ("three-single-coils"), "BLADE three"));
     CHECK_FALSE (answersTo (picture ("three-single-coils"), "bass"));
+}
 }

@@ -8,6 +8,8 @@
 #include <algorithm>
 #include <cmath>
 
+namespace handCheckTest
+{
 using namespace coldiron;
 
 namespace
@@ -164,4 +166,5 @@ TEST_CASE ("joints at a point are those that the iron can open there", "[hand]")
     CHECK (pointInWords (harness, "bridge-volume.2") == "Bridge volume, lug 2");
     CHECK (pointInWords (harness, "neck.north.start") == "Neck pickup, north start");
     CHECK (pointInWords (harness, "strings") == "Strings, at the bridge");
+}
 }

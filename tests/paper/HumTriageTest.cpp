@@ -6,6 +6,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace humTriageTest
+{
 using namespace coldiron;
 using Touch = HumAnswers::Touch;
 
@@ -72,4 +74,5 @@ TEST_CASE ("the answers are read from a job, and what is no answer is refused", 
     CHECK (says (faults.front().text(), "falls"));
     CHECK_FALSE (read (R"({ "loud": true })", faults));
     CHECK (faults.size() == 2);
+}
 }

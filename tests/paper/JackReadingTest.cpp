@@ -6,6 +6,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace jackReadingTest
+{
 using namespace coldiron;
 
 namespace
@@ -57,4 +59,5 @@ TEST_CASE ("readings that no pickup gives are refused in words", "[jack]")
     CHECK (leadsFromJack (g.harness, setting, "bridge", 0.1).refusal.find ("Too little") == 0);
     CHECK_FALSE (leadsFromJack (g.harness, setting, "neck", 8e3).refusal.empty());
     CHECK_FALSE (leadsFromJack (guitar ("one-humbucker-buffered").harness, {}, "bridge", 8e3).refusal.empty());
+}
 }

@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <cmath>
 
+namespace ohmRowsTest
+{
 using namespace coldiron;
 
 namespace
@@ -87,4 +89,5 @@ TEST_CASE ("A bass with two volumes and no selector reads each pickup with the o
     CHECK (volumesApart (rewired ("two-humbuckers-four-knobs", {})).empty()); // the toggle tells them apart
     CHECK (volumesApart (rewired ("one-humbucker", {})).empty());
     CHECK (volumesApart (rewired ("bass-blend", {})).empty()); // a blend is no volume of a pickup
+}
 }

@@ -5,6 +5,8 @@
 
 #include <cmath>
 
+namespace ohmTableTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -122,4 +124,5 @@ TEST_CASE ("open, short and a buffer are words and no number")
     active.solder ({ "buffer.out", "jack.tip" });
     active.solder ({ "buffer.ground", "ground" });
     CHECK (ohmTable (active)[0].isActive);
+}
 }

@@ -14,6 +14,8 @@
 
 #include <unistd.h>
 
+namespace spiceTest
+{
 using namespace coldiron;
 using namespace coldiron::bench;
 
@@ -131,4 +133,5 @@ TEST_CASE ("names are a-z, 0-9 and _, unique whatever their case, and the leak i
     CHECK (source);
     CHECK (text.find ("\nwith") == std::string::npos); // a title cannot break out of its comment
     CHECK (text.ends_with (".end\n"));
+}
 }

@@ -7,6 +7,8 @@
 #include <iostream>
 #include <set>
 
+namespace takeCardTest
+{
 using namespace coldiron;
 
 namespace
@@ -88,4 +90,5 @@ TEST_CASE ("A bassist is not asked for chords; touch has its three answers")
     CHECK (guitar.find ("open chords") != std::string::npos);
     for (const char* words : { "falls: shielding or a bad cable screen", "rises or crackles: missing string ground", "follows turning: magnetic" })
         CHECK (bass.find (words) != std::string::npos);
+}
 }

@@ -8,6 +8,8 @@
 
 #include <limits>
 
+namespace borderTest
+{
 using namespace coldiron;
 using namespace processors;
 using sessions::noise;
@@ -117,4 +119,5 @@ TEST_CASE ("a host that renders as soon as it has loaded gets what one gets that
     for (int i = 0; i < 3; ++i)
         CHECK (residualDb (rendered (false), expected) < -120.0);
     folder.deleteRecursively();
+}
 }

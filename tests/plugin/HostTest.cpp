@@ -5,6 +5,8 @@
 
 #include <functional>
 
+namespace hostTest
+{
 using namespace coldiron;
 using namespace processors;
 using sessions::noise;
@@ -265,4 +267,5 @@ TEST_CASE ("crafted states do the host no harm")
         plugin->getStateInformation (after);
         CHECK (documentIn (after)["job"] == documentIn (good)["job"]);
     }
+}
 }

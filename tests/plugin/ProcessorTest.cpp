@@ -8,6 +8,8 @@
 #include <mutex>
 #include <thread>
 
+namespace processorTest
+{
 using namespace coldiron;
 using namespace processors;
 using sessions::noise;
@@ -207,4 +209,5 @@ TEST_CASE ("the trap catches a processor that allocates, grows a vector or locks
         static_cast<juce::AudioProcessor&> (processor).processBlock (buffer, midi);
         CHECK (trap::disarm().all() > 0);
     }
+}
 }

@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace switchingAllocationTest
+{
 using namespace coldiron;
 using namespace processors;
 
@@ -63,4 +65,5 @@ TEST_CASE ("no memory is taken and no mutex locked in a minute of switching with
     CHECK (bench.afterJackFault().empty());
     CHECK (processor.getLatencySamples() == 0);
     std::filesystem::remove_all (folder);
+}
 }

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <numbers>
 
+namespace stringSetTest
+{
 using namespace coldiron;
 
 namespace
@@ -125,4 +127,5 @@ TEST_CASE ("A slanted pickup is farther from the bridge at the low string", "[st
     const auto ear = makeEar (guitar(), 50.0, 6.0, {});
     CHECK (ear.distanceMm.front() == Approx (53.0));
     CHECK (ear.distanceMm.back() == Approx (47.0));
+}
 }

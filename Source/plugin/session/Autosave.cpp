@@ -20,7 +20,7 @@ namespace fs = std::filesystem;
 
 namespace
 {
-constexpr const char* kind = "unsaved 1";
+constexpr const char* autosaveKind = "unsaved 1";
 constexpr const char* ending = ".unsaved";
 
 fs::path lockOf (const fs::path& kept) { return kept.string() + ".lock"; }
@@ -71,7 +71,7 @@ void sweepLocks (const fs::path& folder)
 void write (const fs::path& path, const Unsaved& work)
 {
     JobTree tree;
-    tree["coldiron"] = kind;
+    tree["coldiron"] = autosaveKind;
     tree["title"] = work.title;
     tree["file"] = work.file.string();
     tree["folder"] = work.folder.string();
@@ -93,7 +93,7 @@ std::optional<Unsaved> read (const fs::path& path)
         return std::nullopt;
     const JobTree tree = parseJobTree (text.str());
     const auto textAt = [&] (const char* key) { return tree.contains (key) && tree[key].is_string() ? tree[key].get<std::string>() : std::string(); };
-    if (! tree.is_object() || textAt ("coldiron") != kind || textAt ("job").empty())
+    if (! tree.is_object() || textAt ("coldiron") != autosaveKind || textAt ("job").empty())
         return std::nullopt;
     return Unsaved { textAt ("job"), textAt ("title"), textAt ("file"), textAt ("folder") };
 }

@@ -60,7 +60,7 @@ bool taperOf (const Bench& bench, std::string words, const std::string& now, std
     return taperByName (taper).has_value() || std::find (names.begin(), names.end(), taper) != names.end();
 }
 
-JobTree written (double value) { return JobTree (quantityText (value)); }
+JobTree quantityTree (double value) { return JobTree (quantityText (value)); }
 
 
 
@@ -72,9 +72,9 @@ BenchEdit loadEdit (const Bench& bench, const GuitarValue& value, double number)
     Load load = listening ? job->listening : job->recording;
     (value.kind == Kind::cable ? load.cableFarads : value.kind == Kind::inputOhms ? load.inputOhms : load.inputFarads) = number;
     JobTree tree;
-    tree["cable"] = written (load.cableFarads);
-    tree["input"]["resistance"] = written (load.inputOhms);
-    tree["input"]["capacitance"] = written (load.inputFarads);
+    tree["cable"] = quantityTree (load.cableFarads);
+    tree["input"]["resistance"] = quantityTree (load.inputOhms);
+    tree["input"]["capacitance"] = quantityTree (load.inputFarads);
     return { listening ? "/listening" : "/recording", tree.dump(), (listening ? "Listening " : "Recording ") + std::string (value.kind == Kind::cable ? "cable" : "input"), {}, {} };
 }
 
@@ -157,12 +157,12 @@ BenchEdit typedEdit (const Bench& bench, const GuitarValue& value, const std::st
             return guitarEdit (bench.jobText(), { { at + "bridge_mm", *number } }, value.part + " distance");
         case Kind::pot:
         {
-            std::vector<std::pair<std::string, JobTree>> changes { { at + range.key, written (*number) } };
+            std::vector<std::pair<std::string, JobTree>> changes { { at + range.key, quantityTree (*number) } };
             if (! taper.empty())
                 changes.push_back ({ at + "taper", taper });
             return guitarEdit (bench.jobText(), changes, value.part + " value");
         }
-        default: return guitarEdit (bench.jobText(), { { at + range.key, written (*number) } }, value.part + " value");
+        default: return guitarEdit (bench.jobText(), { { at + range.key, quantityTree (*number) } }, value.part + " value");
     }
 }
 }

@@ -13,7 +13,7 @@ namespace coldiron
 namespace
 {
 /** Five digits, as a fit writes them. */
-JobTree written (double value)
+JobTree fittedTree (double value)
 {
     char text[40];
     std::snprintf (text, sizeof text, "%.5g", value);
@@ -27,20 +27,20 @@ JobTree fittedValues (const Pickup& pickup)
     for (const auto& coil : pickup.coils)
     {
         JobTree& entry = tree["coils"][coil.name];
-        entry["dcr"] = written (coil.dcrOhms);
-        entry["inductance"] = written (coil.henries);
-        entry["capacitance"] = written (coil.farads);
+        entry["dcr"] = fittedTree (coil.dcrOhms);
+        entry["inductance"] = fittedTree (coil.henries);
+        entry["capacitance"] = fittedTree (coil.farads);
         if (! coil.losses.empty())
             entry["loss"] = JobTree::array();
         for (const auto& cell : coil.losses)
         {
             JobTree loss;
-            loss["inductance"] = written (cell.henries);
-            loss["resistance"] = written (cell.ohms);
+            loss["inductance"] = fittedTree (cell.henries);
+            loss["resistance"] = fittedTree (cell.ohms);
             entry["loss"].push_back (loss);
         }
-        entry["output"] = written (coil.output);
-        entry["turns"] = written (coil.turns);
+        entry["output"] = fittedTree (coil.output);
+        entry["turns"] = fittedTree (coil.turns);
     }
     return tree;
 }

@@ -9,6 +9,8 @@
 #include <chrono>
 #include <thread>
 
+namespace afterJackSessionTest
+{
 using namespace coldiron;
 using namespace sessions;
 
@@ -189,4 +191,5 @@ TEST_CASE ("hiss is heard with the option that makes it, in the level that was c
     const double microvolts = std::sqrt (square / static_cast<double> (hiss.size())) / hissScaleFor (-20.0, 60.0);
     // The figure counts 20 Hz to 20 kHz; above a loaded pickup's resonance little is left.
     CHECK (microvolts == Approx (session.report (3)->figures.hissUv).epsilon (0.03));
+}
 }

@@ -11,6 +11,8 @@
 #include <csignal>
 #include <fstream>
 
+namespace autosaveTest
+{
 using namespace coldiron;
 namespace fs = std::filesystem;
 
@@ -158,4 +160,5 @@ TEST_CASE ("What dead processes left behind is swept away, and nothing of the li
     REQUIRE (::kill (living, SIGKILL) == 0);
     int status = 0;
     REQUIRE (::waitpid (living, &status, 0) == living);
+}
 }

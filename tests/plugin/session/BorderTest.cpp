@@ -5,6 +5,8 @@
 
 #include <limits>
 
+namespace borderTest
+{
 using namespace coldiron;
 using namespace sessions;
 
@@ -94,4 +96,5 @@ TEST_CASE ("absurd input is muted in a session too, and the meters stay numbers"
         REQUIRE (std::abs (y[i]) < 2.0f);
     CHECK (std::isfinite (session.takeInputPeak()));
     CHECK (std::isfinite (session.takeOutputPeak()));
+}
 }

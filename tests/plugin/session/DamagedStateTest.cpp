@@ -7,6 +7,8 @@
 #include <chrono>
 #include <cstdlib>
 
+namespace damagedStateTest
+{
 using namespace coldiron;
 using namespace sessions;
 
@@ -115,4 +117,5 @@ TEST_CASE ("the presets of a state are used from memory, and nothing is written 
     else
         ::unsetenv ("TMPDIR");
     std::filesystem::remove_all (scratch);
+}
 }

@@ -12,6 +12,8 @@
 #include <fstream>
 #include <iostream>
 
+namespace exportTest
+{
 using namespace coldiron;
 namespace fs = std::filesystem;
 
@@ -141,4 +143,5 @@ TEST_CASE ("the window's export keeps headroom where it is kept")
     exportTo (session, folder.path / "loud", false);
     const auto loud = readTake (folder.path / "loud" / "now.wav");
     CHECK (std::abs (*std::max_element (loud.channels[0].begin(), loud.channels[0].end())) > 1.0f);
+}
 }

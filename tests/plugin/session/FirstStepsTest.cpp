@@ -7,6 +7,8 @@
 
 #include <fstream>
 
+namespace firstStepsTest
+{
 using namespace coldiron;
 using At = FirstSteps::Step;
 
@@ -95,4 +97,5 @@ TEST_CASE ("the demo is a job whose take is on disk", "[first]")
     std::ofstream (root / "demo" / "demo-take.wav") << "RIFF";
     CHECK (demoJob (presets) == root / "demo" / "hum-1-bridge-pickup.json");
     fs::remove_all (root);
+}
 }

@@ -5,6 +5,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace handRewireTest
+{
 using namespace coldiron;
 using namespace sessions;
 
@@ -156,4 +158,5 @@ TEST_CASE ("what is heard after a step by hand is the edited harness")
     const auto report = [&] { REQUIRE (session.settleReports (30.0)); return session.report (1); }();
     for (size_t i = 0; i < report->curve.hz.size(); i += 20)
         CHECK (report->curve.changeDb[i] == Approx (20.0 * std::log10 (change.gain (report->curve.hz[i]))).margin (1e-6));
+}
 }

@@ -11,6 +11,8 @@
 
 #include <unistd.h>
 
+namespace judgingTest
+{
 using namespace coldiron;
 using namespace sessions;
 
@@ -391,4 +393,5 @@ TEST_CASE ("one string alone is heard and drawn")
     CHECK (apart > 5.0);
     session.setOnlyString (17);
     CHECK (session.onlyString() == -1);
+}
 }

@@ -8,6 +8,8 @@
 #include <functional>
 #include <thread>
 
+namespace renderTest
+{
 using namespace coldiron;
 using namespace sessions;
 
@@ -201,4 +203,5 @@ TEST_CASE ("after an export the designs follow by themselves again")
         y = played (session, x);
     }
     CHECK (residualDb (y, expected) < -20.0);
+}
 }

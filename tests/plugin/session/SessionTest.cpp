@@ -9,6 +9,8 @@
 #include <cstdio>
 #include <thread>
 
+namespace sessionTest
+{
 using namespace coldiron;
 using namespace sessions;
 
@@ -168,4 +170,5 @@ TEST_CASE ("reports carry curve, band and figures; matching adds what makes the 
         std::this_thread::sleep_for (std::chrono::milliseconds (10));
     REQUIRE (session.sweep().size() == 5);
     CHECK (session.sweep()[4].changeDb[200] < session.sweep()[0].changeDb[200]); // the tone at 0 is darker than at 8
+}
 }

@@ -5,6 +5,8 @@
 
 #include <catch2/catch.hpp>
 
+namespace starterEditTest
+{
 using namespace coldiron;
 
 namespace
@@ -52,4 +54,5 @@ TEST_CASE ("A starter set takes the letters that are free and says how many it c
     REQUIRE (session.edit ("/options", last.options, "Starter set: Brighter"));
     CHECK (withStarter (session.jobText(), offer).options.empty());
     CHECK (withStarter ("not a job", offer).options.empty());
+}
 }

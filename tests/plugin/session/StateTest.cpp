@@ -5,6 +5,8 @@
 
 #include <fstream>
 
+namespace stateTest
+{
 using namespace coldiron;
 using namespace sessions;
 
@@ -140,4 +142,5 @@ TEST_CASE ("a saved job opens as the same job")
     std::filesystem::remove (file);
     CHECK_FALSE (second.openJob (file));
     CHECK_FALSE (second.saveJob (std::filesystem::path ("/no/such/folder/x.json")));
+}
 }

@@ -9,6 +9,8 @@
 #include <complex>
 #include <cstdio>
 
+namespace switchingTest
+{
 using namespace coldiron;
 using namespace sessions;
 
@@ -120,4 +122,5 @@ TEST_CASE ("a minute of switching among eight options does not click")
                 y[i] *= 0.7f;
             CHECK (clickOf ({ y.begin() + 24000, y.end() }).above > -95.0);
         }
+}
 }

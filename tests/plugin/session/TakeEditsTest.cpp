@@ -11,6 +11,8 @@
 
 #include <fstream>
 
+namespace takeEditsTest
+{
 using namespace coldiron;
 namespace fs = std::filesystem;
 
@@ -169,4 +171,5 @@ TEST_CASE ("Neither a rendering nor the job takes the place of a take")
     CHECK (fs::last_write_time (take) == written);
     CHECK_FALSE (fs::exists (folder.path / "job" / "A.wav"));
     CHECK (session.saveJob (file));
+}
 }

@@ -6,6 +6,8 @@
 #include <cmath>
 #include <numbers>
 
+namespace takePlayerTest
+{
 using namespace coldiron;
 
 namespace
@@ -107,4 +109,5 @@ TEST_CASE ("without a loop the take ends, and starts over when it is played agai
     player.load (nullptr);
     CHECK (largestStep (play (player, 480)) <= 1.2 * largestStep (again)); // the one before fades out in 5 ms
     CHECK (largestStep (play (player, 4800)) == 0.0);
+}
 }

@@ -8,6 +8,8 @@
 
 #include <fstream>
 
+namespace typedValuesTest
+{
 using namespace coldiron;
 
 namespace
@@ -238,4 +240,5 @@ TEST_CASE ("a file of readings makes a pickup measured, a fitted preset is the s
     edit = pickupFileEdit (session, "bridge", wrong);
     CHECK (edit.refusal.find ("brown") != std::string::npos);
     std::filesystem::remove_all (folder);
+}
 }
