@@ -17,7 +17,7 @@ HessenbergForm::HessenbergForm (const StateForm& state)
     row = state.row * turn;
 }
 
-void HessenbergForm::answers (double w, int first, int count, std::complex<double>* result) const
+void HessenbergForm::responses (double w, int first, int count, std::complex<double>* result) const
 {
     const std::complex<double> q (-1.0, w);
     const auto n = matrix.rows();

@@ -14,7 +14,7 @@ public:
     explicit HessenbergForm (const StateForm&);
 
     /** Answers for the inputs first .. first + count - 1 at p = j w. */
-    void answers (double w, int first, int count, std::complex<double>* result) const;
+    void responses (double w, int first, int count, std::complex<double>* result) const;
 
 private:
     Eigen::MatrixXd matrix, columns;

@@ -63,7 +63,7 @@ void ModalForm::addPair (double a, double b, Eigen::Index index, const Eigen::Ro
     modes.push_back ({ (1.0 - a) * (1.0 - a) + b * b, -d, 2.0 * (a - d) });
 }
 
-void ModalForm::answers (double w, int first, int count, std::complex<double>* result) const
+void ModalForm::responses (double w, int first, int count, std::complex<double>* result) const
 {
     for (int k = 0; k < count; ++k)
         result[k] = 0.0;
@@ -112,7 +112,7 @@ void ModalForm::compare (const StateForm& state, const Eigen::VectorXcd& eigenva
     Eigen::VectorXd apart = Eigen::VectorXd::Zero (inputs), largest = Eigen::VectorXd::Zero (inputs);
     for (const auto w : spots)
     {
-        answers (w, 0, inputs, quick.data());
+        responses (w, 0, inputs, quick.data());
         directAnswers (state, w, slow.data());
         for (int k = 0; k < inputs; ++k)
         {

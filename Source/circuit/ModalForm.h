@@ -8,7 +8,7 @@ namespace coldiron
 {
 /** A state form as a sum of modes: O(m) a frequency.
 
-    Holds only where the eigenvectors are far enough from parallel; isSound() says so, from their condition and from
+    Holds only where the eigenvectors are far enough from parallel; isWellConditioned() says so, from their condition and from
     a comparison with direct solutions.
 */
 class ModalForm
@@ -16,10 +16,10 @@ class ModalForm
 public:
     explicit ModalForm (const StateForm&);
 
-    bool isSound() const { return sound; }
+    bool isWellConditioned() const { return sound; }
 
     /** Answers for the inputs first .. first + count - 1 at p = j w. */
-    void answers (double w, int first, int count, std::complex<double>* result) const;
+    void responses (double w, int first, int count, std::complex<double>* result) const;
 
 private:
     /** (constant + slope q) / (1 + 2 a q + d q^2), q = p - 1: one real mode (b = 0 with d = 0) or a complex pair. */

@@ -10,11 +10,11 @@ namespace coldiron
 {
 namespace
 {
-void checkQuestion (const Netlist& netlist, const std::vector<BranchId>& drives, NodeId output)
+void validateArguments (const Netlist& netlist, const std::vector<BranchId>& sources, NodeId output)
 {
     if (output < 0 || output >= netlist.numNodes())
         throw std::invalid_argument ("the output is no node of the circuit");
-    for (const auto drive : drives)
+    for (const auto drive : sources)
         if (drive < 0 || drive >= (BranchId) netlist.branches().size())
             throw std::invalid_argument ("a drive is no branch of the circuit");
 }
@@ -22,25 +22,25 @@ void checkQuestion (const Netlist& netlist, const std::vector<BranchId>& drives,
 
 struct Network::Impl
 {
-    Impl (const Netlist& netlist, const std::vector<BranchId>& drives, NodeId output) : numDrives ((int) drives.size())
+    Impl (const Netlist& netlist, const std::vector<BranchId>& sources, NodeId output) : numDrives ((int) sources.size())
     {
-        checkQuestion (netlist, drives, output);
-        const StateForm state (netlist, drives, output);
+        validateArguments (netlist, sources, output);
+        const StateForm state (netlist, sources, output);
         modal.emplace (state);
-        if (! modal->isSound())
+        if (! modal->isWellConditioned())
         {
             hessenberg.emplace (state);
             modal.reset();
         }
     }
 
-    void answers (double hz, int first, int count, std::complex<double>* result) const
+    void responses (double hz, int first, int count, std::complex<double>* result) const
     {
         const auto w = hz / Equations::shiftHz;
         if (modal)
-            modal->answers (w, first, count, result);
+            modal->responses (w, first, count, result);
         else
-            hessenberg->answers (w, first, count, result);
+            hessenberg->responses (w, first, count, result);
     }
 
     int numDrives;
@@ -48,8 +48,8 @@ struct Network::Impl
     std::optional<HessenbergForm> hessenberg;
 };
 
-Network::Network (const Netlist& netlist, std::vector<BranchId> drives, NodeId output)
-    : impl (std::make_unique<Impl> (netlist, drives, output))
+Network::Network (const Netlist& netlist, std::vector<BranchId> sources, NodeId output)
+    : impl (std::make_unique<Impl> (netlist, sources, output))
 {
 }
 
@@ -61,12 +61,12 @@ int Network::numDrives() const { return impl->numDrives; }
 
 bool Network::isModal() const { return impl->modal.has_value(); }
 
-void Network::responses (double hz, std::complex<double>* answers) const { impl->answers (hz, 0, impl->numDrives, answers); }
+void Network::responses (double hz, std::complex<double>* responses) const { impl->responses (hz, 0, impl->numDrives, responses); }
 
 std::complex<double> Network::outputImpedance (double hz) const
 {
     std::complex<double> impedance;
-    impl->answers (hz, impl->numDrives, 1, &impedance);
+    impl->responses (hz, impl->numDrives, 1, &impedance);
     return impedance;
 }
 }

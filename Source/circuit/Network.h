@@ -21,7 +21,7 @@ public:
     /** @param drives  branches whose EMFs are the sources, in the order of the answers
         @param output  the node heard
         @throws std::runtime_error when the circuit has no single solution */
-    Network (const Netlist&, std::vector<BranchId> drives, NodeId output);
+    Network (const Netlist&, std::vector<BranchId> sources, NodeId output);
     ~Network();
     Network (Network&&) noexcept;
     Network& operator= (Network&&) noexcept;
@@ -32,7 +32,7 @@ public:
     bool isModal() const;
 
     /** V at the output per volt of EMF of each drive, at hz > 0; answers has numDrives() places. */
-    void responses (double hz, std::complex<double>* answers) const;
+    void responses (double hz, std::complex<double>* responses) const;
 
     /** Impedance seen into the output node with all EMFs at zero [ohms], at hz > 0. */
     std::complex<double> outputImpedance (double hz) const;

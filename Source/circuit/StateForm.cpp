@@ -4,22 +4,22 @@
 
 namespace coldiron
 {
-StateForm::StateForm (const Netlist& netlist, const std::vector<BranchId>& drives, NodeId output)
+StateForm::StateForm (const Netlist& netlist, const std::vector<BranchId>& sources, NodeId output)
 {
     const Equations equations (netlist);
     const auto energy = equations.energy();
     const auto states = energy.columns.cols();
-    const auto inputs = (Eigen::Index) drives.size() + 1;
+    const auto inputs = (Eigen::Index) sources.size() + 1;
     const Eigen::RowVectorXd out = equations.voltage (output);
 
-    Eigen::MatrixXd sources = Eigen::MatrixXd::Zero (equations.size(), states + inputs);
-    sources.leftCols (states) = energy.columns;
-    for (size_t k = 0; k < drives.size(); ++k)
-        sources (equations.current (drives[k]), states + (Eigen::Index) k) = 1.0;
-    sources.rightCols (1) = Equations::scaleOhms * out.transpose();
+    Eigen::MatrixXd rightSides = Eigen::MatrixXd::Zero (equations.size(), states + inputs);
+    rightSides.leftCols (states) = energy.columns;
+    for (size_t k = 0; k < sources.size(); ++k)
+        rightSides (equations.current (sources[k]), states + (Eigen::Index) k) = 1.0;
+    rightSides.rightCols (1) = Equations::scaleOhms * out.transpose();
 
     const Eigen::PartialPivLU<Eigen::MatrixXd> factors (equations.conductance + equations.reactance);
-    const Eigen::MatrixXd solved = factors.solve (sources);
+    const Eigen::MatrixXd solved = factors.solve (rightSides);
     if (! solved.allFinite() || (equations.size() > 0 && factors.rcond() < 1e-17))
         throw std::runtime_error ("the circuit has no single solution: sources without resistance fight each other");
 

@@ -22,6 +22,6 @@ struct StateForm
     Eigen::RowVectorXd direct;
 
     /** @throws std::runtime_error when the circuit has no single solution */
-    StateForm (const Netlist&, const std::vector<BranchId>& drives, NodeId output);
+    StateForm (const Netlist&, const std::vector<BranchId>& sources, NodeId output);
 };
 }

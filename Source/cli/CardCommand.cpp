@@ -22,7 +22,7 @@ void addCard (CLI::App& app, Common& common, Action& action)
                                const auto job = openJob (asked->job, common);
                                checkTarget (asked->out, keptFiles (job), asked->replace);
                                writeWhole (asked->out, takeCardHtml (job.guitar, job.title, job.wish));
-                               return fine;
+                               return exitOk;
                            };
                        });
 }

@@ -1,8 +1,8 @@
 #include "cli/Command.h"
 
 #include "cli/Sources.h"
-#include "job/RegularFile.h"
-#include "job/WriteFile.h"
+#include "files/RegularFile.h"
+#include "files/WriteFile.h"
 
 #include <CLI/CLI.hpp>
 
@@ -20,12 +20,12 @@ PresetFolders Common::presets() const
     for (const auto& folder : presetFolders)
     {
         if (const auto why = whyNoFolder (folder); ! why.empty())
-            throw UsageFault ("--presets: " + folder + ": " + why);
+            throw UsageError ("--presets: " + folder + ": " + why);
         extra.emplace_back (folder);
     }
     auto found = PresetFolders::standard (extra);
     if (! found.unreadable.empty())
-        throw JobFault (found.unreadable.front().text());
+        throw JobDiagnostic (found.unreadable.front().text());
     return found;
 }
 
@@ -39,15 +39,15 @@ void addPresetFolders (CLI::App& command, Common& common)
 
 Job openJob (const std::string& path, const Common& common)
 {
-    Faults faults;
-    auto job = readJob (path, common.presets(), faults);
-    for (const auto& fault : faults)
+    Diagnostics diagnostics;
+    auto job = readJob (path, common.presets(), diagnostics);
+    for (const auto& fault : diagnostics)
         std::cerr << fault.text() << "\n";
-    if (! job || ! faults.empty())
+    if (! job || ! diagnostics.empty())
     {
-        if (faults.empty())
+        if (diagnostics.empty())
             std::cerr << path << ": could not be read\n";
-        throw JobFault ("");
+        throw JobDiagnostic ("");
     }
     for (const auto& warning : job->warnings)
         std::cerr << "note: " << warning.text() << "\n";
@@ -66,7 +66,7 @@ const Option& optionOf (const Job& job, const std::string& letter)
     std::string known = "recorded";
     for (const auto& option : job.options)
         known += ", " + option.letter;
-    throw UsageFault ("there is no option \"" + letter + "\" in " + job.file.string() + "; it has " + known);
+    throw UsageError ("there is no option \"" + letter + "\" in " + job.file.string() + "; it has " + known);
 }
 
 void askOnly (Job& job, const std::string& name)
@@ -76,12 +76,12 @@ void askOnly (Job& job, const std::string& name)
     std::string known;
     for (const auto& string : job.guitar.strings)
         known += (known.empty() ? "" : ", ") + string.name;
-    throw UsageFault ("there is no string \"" + name + "\" on the guitar; it has " + known);
+    throw UsageError ("there is no string \"" + name + "\" on the guitar; it has " + known);
 }
 
-Side recordedFor (const Job& job, const Option* option)
+CircuitConfig recordedFor (const Job& job, const Option* option)
 {
-    return job.recordedSide (job.takes.empty() ? -1 : option != nullptr ? option->take : 0);
+    return job.recordedConfig (job.takes.empty() ? -1 : option != nullptr ? option->take : 0);
 }
 
 void writeWhole (const std::string& path, const std::string& text)

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "job/Job.h"
-#include "job/TakeFile.h"
+#include "takes/TakeFile.h"
 
 #include <functional>
 #include <stdexcept>
@@ -15,16 +15,16 @@ class App; // only the commands themselves include all of it
 
 namespace coldiron::cli
 {
-inline constexpr int fine = 0, jobIsWrong = 1, wrongUsage = 2; ///< exit codes, fixed: scripts rely on them
+inline constexpr int exitOk = 0, exitBadJob = 1, exitUsage = 2; ///< exit codes, fixed: scripts rely on them
 
 /** The job, a take or a file is wrong: the message has been made for people, one line. Ends the command with 1. */
-struct JobFault : std::runtime_error
+struct JobDiagnostic : std::runtime_error
 {
     using std::runtime_error::runtime_error;
 };
 
 /** The command was asked for something that does not exist. Ends the command with 2. */
-struct UsageFault : std::runtime_error
+struct UsageError : std::runtime_error
 {
     using std::runtime_error::runtime_error;
 };
@@ -54,22 +54,22 @@ void addOffer (CLI::App&, Common&, Action&);
 /** Adds --presets to a command. */
 void addPresetFolders (CLI::App&, Common&);
 
-/** Reads a job; warnings go to stderr. All faults go to stderr, one a line, and throw JobFault with an empty message. */
+/** Reads a job; warnings go to stderr. All faults go to stderr, one a line, and throw JobDiagnostic with an empty message. */
 Job openJob (const std::string& path, const Common&);
 
-/** The option of that letter. @throws UsageFault listing those there are */
+/** The option of that letter. @throws UsageError listing those there are */
 const Option& optionOf (const Job&, const std::string& letter);
 
-/** Asks a job for one string alone; an empty name changes nothing. @throws UsageFault listing the strings there are */
+/** Asks a job for one string alone; an empty name changes nothing. @throws UsageError listing the strings there are */
 void askOnly (Job&, const std::string& stringName);
 
 /** Whether the letter asks for the take's own harness and setting. */
 bool isRecorded (const std::string& letter);
 
 /** What the option is compared with: its take, or the guitar as it is where the job has none. */
-Side recordedFor (const Job&, const Option*);
+CircuitConfig recordedFor (const Job&, const Option*);
 
-/** Writes a file whole or not at all; "-" is standard output. @throws JobFault, WriteError */
+/** Writes a file whole or not at all; "-" is standard output. @throws JobDiagnostic, WriteError */
 void writeWhole (const std::string& path, const std::string& text);
 
 /** printf into a string. */

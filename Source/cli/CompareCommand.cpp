@@ -1,7 +1,8 @@
 #include "cli/CompareTable.h"
 #include "cli/Sources.h"
-#include "job/OfferRewires.h"
-#include "job/TakeMeasures.h"
+#include "offer/OfferRewires.h"
+#include "response/TransferFunction.h"
+#include "takes/TakeMeasures.h"
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
@@ -27,8 +28,8 @@ Compared compareOne (const Job& job, const Option* option, const TakeMeasures* t
     compared.letter = option != nullptr ? option->letter : "now";
     compared.name = option != nullptr ? option->name : "as recorded";
     compared.take = job.takes.empty() ? -1 : option != nullptr ? option->take : 0;
-    const Side recorded = recordedFor (job, option);
-    const Side heard = option != nullptr ? job.optionSide (*option) : recorded;
+    const CircuitConfig recorded = recordedFor (job, option);
+    const CircuitConfig heard = option != nullptr ? job.optionConfig (*option) : recorded;
     compared.strings = heard.strings;
     compared.figures = computeFigures (recorded, heard, take != nullptr ? take->spectrum : Spectrum {});
     compared.otherCoils = otherCoils (heard);
@@ -43,8 +44,8 @@ Compared compareOne (const Job& job, const Option* option, const TakeMeasures* t
     compared.stillAtRest = switchesStillAtRest (recorded, heard);
     if (take != nullptr && ! compared.figures.silent)
     {
-        const Voice before = recorded.voice(), after = heard.voice();
-        compared.figures.trust = judgeNoise (take->noise, recorded, Change (before, after));
+        const GuitarResponse before = recorded.response(), after = heard.response();
+        compared.figures.trust = judgeNoise (take->noise, recorded, TransferFunction (before, after));
     }
     return compared;
 }
@@ -59,8 +60,8 @@ void addLoudness (const Job& job, const std::vector<TakeMeasures>& takes, std::v
         for (size_t i = 0; i < job.options.size(); ++i)
             if (Compared& compared = all[i + 1]; static_cast<size_t> (job.options[i].take) == take && ! compared.figures.silent)
             {
-                const Voice before = recordedFor (job, &job.options[i]).voice(), after = job.optionSide (job.options[i]).voice();
-                filters.push_back (designFilter (Change (before, after), *FilterDesigner::shared (takes[take].info.sampleRate)));
+                const GuitarResponse before = recordedFor (job, &job.options[i]).response(), after = job.optionConfig (job.options[i]).response();
+                filters.push_back (designFilter (TransferFunction (before, after), *FilterDesigner::shared (takes[take].info.sampleRate)));
                 here.push_back (&compared);
             }
         const auto lufs = filters.empty() ? std::vector<double>() : loudnessThrough (job.takes[take].file, filters, pool);
@@ -80,7 +81,7 @@ int compare (const std::string& path, bool json, const Common& common)
     for (const auto& entry : job.takes)
     {
         takes.push_back (measureTake (entry.file, pool));
-        remarks.push_back ({ entry.file.filename().string(), takes.back().noise, takes.back().faults });
+        remarks.push_back ({ entry.file.filename().string(), takes.back().noise, takes.back().diagnostics });
     }
     const auto takeOf = [&] (const Option* option) { return takes.empty() ? nullptr : &takes[option != nullptr ? static_cast<size_t> (option->take) : 0]; };
     std::vector<Compared> all { compareOne (job, nullptr, takeOf (nullptr)) };
@@ -88,7 +89,7 @@ int compare (const std::string& path, bool json, const Common& common)
         all.push_back (compareOne (job, &option, takeOf (&option)));
     addLoudness (job, takes, all, pool);
     writeWhole ("-", json ? compareJson (job, all, remarks) : compareTable (job, all, remarks));
-    return fine;
+    return exitOk;
 }
 }
 

@@ -62,7 +62,7 @@ OrderedJson column (const Job& job, const Compared& c)
     const bool noReading = ! c.ohms.words().empty();
     entry["ohms"] = { { "reads", noReading ? c.ohms.words() : "ohms" }, { "ohms", unless (noReading, c.ohms.ohms) },
                       { "low_ohms", unless (noReading, c.ohms.lowOhms) }, { "high_ohms", unless (noReading, c.ohms.highOhms) } };
-    const auto& sure = f.sureness;
+    const auto& sure = f.confidence;
     entry["sure"] = { { "playing", sure.playingWord() }, { "guitar", sure.guitarWord() }, { "pill", sure.pillWord() },
                       { "loudness_plus_minus_lu", sure.loudnessDb() }, { "third_octave_typical_db", sure.thirdOctaveTypicalDb() },
                       { "third_octave_nine_in_ten_db", sure.thirdOctaveNineInTenDb() }, { "words", sure.explanation() } };
@@ -95,7 +95,7 @@ std::string compareJson (const Job& job, const std::vector<Compared>& all, const
     {
         OrderedJson entry { { "file", take.name }, { "noise_db_re_playing", unless (! take.noise.isKnown, take.noise.noiseDb()) },
                      { "pause_seconds", take.noise.pauseSeconds }, { "faults", OrderedJson::array() } };
-        for (const auto& fault : take.faults)
+        for (const auto& fault : take.diagnostics)
             entry["faults"].push_back ({ { "words", fault.words }, { "cost", fault.cost } });
         document["takes"].push_back (entry);
     }

@@ -1,6 +1,6 @@
 #include "cli/CompareTable.h"
 
-#include "job/Quantity.h"
+#include "files/Quantity.h"
 
 #include <algorithm>
 #include <cmath>
@@ -76,7 +76,7 @@ std::string numbers (const std::vector<Compared>& all)
     table += row (all, "loudness [LU]", [] (const Compared& c)
                   { return c.figures.loudnessLu ? format ("%+.1f", *c.figures.loudnessLu) : std::string (c.figures.silent ? "silent" : "-"); });
     table += row (all, "  plus/minus [LU]", [] (const Compared& c)
-                  { return c.letter == "now" ? std::string ("-") : format ("%.1f", c.figures.sureness.loudnessDb()); });
+                  { return c.letter == "now" ? std::string ("-") : format ("%.1f", c.figures.confidence.loudnessDb()); });
     table += row (all, "resonance [Hz]", [] (const Compared& c) { return peakCells (c, false); });
     table += row (all, "  peak above the low end [dB]", [] (const Compared& c) { return peakCells (c, true); });
     table += row (all, "-3 dB point [Hz]", cornerCell);
@@ -97,8 +97,8 @@ std::string numbers (const std::vector<Compared>& all)
     if (std::any_of (all.begin(), all.end(), [] (const Compared& c) { return c.figures.trust.trustedToHz.has_value(); }))
         table += row (all, "to be trusted up to [Hz]", [] (const Compared& c)
                       { return c.figures.trust.trustedToHz ? format ("%.0f", *c.figures.trust.trustedToHz) : std::string ("all"); });
-    table += row (all, "how sure: the playing", [] (const Compared& c) { return c.figures.sureness.playingWord(); });
-    table += row (all, "          the guitar", [] (const Compared& c) { return c.figures.sureness.guitarWord(); });
+    table += row (all, "how sure: the playing", [] (const Compared& c) { return c.figures.confidence.playingWord(); });
+    table += row (all, "          the guitar", [] (const Compared& c) { return c.figures.confidence.guitarWord(); });
     return table;
 }
 
@@ -134,7 +134,7 @@ std::string words (const Compared& c)
     if (c.letter != "now")
     {
         const double change = f.loudnessLu.value_or (f.levelDb);
-        text += format ("   level: %s; %+.0f dB, +/-%.1f\n", levelWords (change).c_str(), change, f.sureness.loudnessDb());
+        text += format ("   level: %s; %+.0f dB, +/-%.1f\n", levelWords (change).c_str(), change, f.confidence.loudnessDb());
     }
     text += "   hum: " + f.humWords + (f.hum.assumed ? format (", about %.0f dB re a single coil at the jack, coils 2 %% unlike", f.hum.jackDb) : "") + "\n";
     for (const auto& choice : c.otherCoils)
@@ -144,7 +144,7 @@ std::string words (const Compared& c)
             text += "   " + volume.knob + (*volume.mutesOthers ? " at 0 mutes the other pickup" : " at 0 does not mute the other pickup") + "\n";
     if (c.letter != "now")
     {
-        text += "   how sure: " + f.sureness.playingWord() + ", " + f.sureness.guitarWord() + "; " + bandWords (c.band) + ".\n";
+        text += "   how sure: " + f.confidence.playingWord() + ", " + f.confidence.guitarWord() + "; " + bandWords (c.band) + ".\n";
         if (! c.choice.words.empty())
             text += "   " + c.choice.words + (c.choice.isOwn ? " (as the option asks)" : "") + (c.choice.suggestion.empty() ? "" : "; " + c.choice.suggestion) + "\n";
         if (f.trust.trustedToHz)
@@ -167,7 +167,7 @@ std::string legend (const std::vector<Compared>& all)
     std::vector<std::string> said;
     for (const auto& c : all)
         if (c.letter != "now" && ! c.figures.silent)
-            for (const auto& meaning : c.figures.sureness.meanings())
+            for (const auto& meaning : c.figures.confidence.meanings())
                 if (std::find (said.begin(), said.end(), meaning) == said.end())
                     said.push_back (meaning);
     for (const auto& meaning : said)
@@ -184,7 +184,7 @@ std::string takeWords (const std::vector<TakeRemarks>& takes)
         text += format ("take %zu  %s: ", t + 1, take.name.c_str());
         text += take.noise.isKnown ? format ("noise in its pauses %.0f dB under the playing\n", -take.noise.noiseDb())
                 : take.noise.isSilent ? "its pauses are exact silence, so its noise cannot be told\n" : "no pause, so its noise cannot be told; leave a few seconds of nothing\n";
-        for (const auto& fault : take.faults)
+        for (const auto& fault : take.diagnostics)
             text += "   " + fault.words + ". " + fault.cost + "\n";
     }
     return text.empty() ? text : text + "\n";

@@ -1,10 +1,11 @@
 #pragma once
 
-#include "audition/CoilChoice.h"
-#include "audition/Figures.h"
-#include "audition/TakeFaults.h"
+#include "response/Band.h"
+#include "response/CoilChoice.h"
+#include "response/Figures.h"
+#include "metering/TakeFaults.h"
 #include "cli/Command.h"
-#include "paper/OhmTable.h"
+#include "analysis/OhmTable.h"
 
 namespace coldiron::cli
 {
@@ -27,7 +28,7 @@ struct TakeRemarks
 {
     std::string name;              ///< of the file
     NoiseFloor noise;
-    std::vector<TakeFault> faults;
+    std::vector<TakeFault> diagnostics;
 };
 
 std::string compareTable (const Job&, const std::vector<Compared>&, const std::vector<TakeRemarks>&);

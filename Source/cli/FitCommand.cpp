@@ -1,8 +1,8 @@
 #include "cli/Command.h"
 #include "cli/Targets.h"
 #include "job/Readings.h"
-#include "job/RegularFile.h"
-#include "job/WriteFile.h"
+#include "files/RegularFile.h"
+#include "files/WriteFile.h"
 
 #include <CLI/CLI.hpp>
 
@@ -73,7 +73,7 @@ bool isOurs (const fs::path& file)
     std::ostringstream text;
     text << std::ifstream (file, std::ios::binary).rdbuf();
     Json tree;
-    Faults ignored;
+    Diagnostics ignored;
     parseJson (text.str(), file.string(), tree, ignored);
     const auto* kind = tree.find ("coldiron");
     return kind != nullptr && kind->text.rfind ("pickup ", 0) == 0;
@@ -82,42 +82,42 @@ bool isOurs (const fs::path& file)
 int fit (const FitArguments& asked, const Common& common)
 {
     const auto presets = common.presets();
-    Faults faults;
-    const auto file = readReadings (asked.readings, presets, faults);
+    Diagnostics diagnostics;
+    const auto file = readReadings (asked.readings, presets, diagnostics);
     const bool toFile = asked.out != "-";
     if (file && toFile && fs::path (asked.out).stem() == file->preset)
-        faults.push_back ({ asked.out, 0, "the fitted pickup is like " + file->preset + " and cannot have its name; choose another" });
+        diagnostics.push_back ({ asked.out, 0, "the fitted pickup is like " + file->preset + " and cannot have its name; choose another" });
     if (const auto why = whyNotWritten (asked.out, { { asked.readings, "the file of readings" } }, asked.replace); ! why.empty())
-        faults.push_back ({ asked.out, 0, why });
+        diagnostics.push_back ({ asked.out, 0, why });
     else if (toFile && ! isOurs (asked.out))
-        faults.push_back ({ asked.out, 0, "is no pickup preset and was left as it is; choose another name" });
+        diagnostics.push_back ({ asked.out, 0, "is no pickup preset and was left as it is; choose another name" });
 
     CoilFit found;
-    if (faults.empty())
+    if (diagnostics.empty())
     {
         found = fitCoil (file->generic, file->readings);
         for (const auto& refusal : found.refusals)
-            faults.push_back ({ asked.readings, refusal.line, refusal.text });
+            diagnostics.push_back ({ asked.readings, refusal.line, refusal.text });
     }
     std::string text;
-    if (faults.empty())
+    if (diagnostics.empty())
     {
         text = pickupPresetText (*file, found);
-        readPickupText (text, asked.out, presets, faults); // what cannot be read back is not written
+        readPickupText (text, asked.out, presets, diagnostics); // what cannot be read back is not written
     }
-    for (const auto& fault : faults)
+    for (const auto& fault : diagnostics)
         std::cerr << fault.text() << "\n";
-    if (! faults.empty())
-        throw JobFault ("");
+    if (! diagnostics.empty())
+        throw JobDiagnostic ("");
 
     writeWhole (asked.out, text);
     if (! toFile)
-        return fine;
+        return exitOk;
     report (*file, found);
-    const char* known = found.pickup.known == Knowledge::measured ? "measured" : found.pickup.known == Knowledge::fromOhms ? "from ohms" : "assumed";
+    const char* known = found.pickup.known == Provenance::measured ? "measured" : found.pickup.known == Provenance::fromOhms ? "from ohms" : "assumed";
     std::cout << format ("\n%s is written, marked \"%s\". In a pickups folder it is found by its name: \"pickup\": \"%s\".\n", asked.out.c_str(), known,
                          fs::path (asked.out).stem().c_str());
-    return fine;
+    return exitOk;
 }
 }
 

@@ -1,9 +1,9 @@
 #include "cli/Command.h"
 #include "cli/Words.h"
-#include "job/NewJob.h"
-#include "job/PresetSearch.h"
-#include "job/Quantity.h"
-#include "job/RegularFile.h"
+#include "offer/NewJob.h"
+#include "offer/PresetSearch.h"
+#include "files/Quantity.h"
+#include "files/RegularFile.h"
 
 #include <CLI/CLI.hpp>
 #include <cmath>
@@ -21,12 +21,12 @@ struct NewArguments
     std::vector<std::string> takes, at;
 };
 
-/** The preset that the words mean: its name, or one of the trade's words for it alone. @throws UsageFault that suggests others */
+/** The preset that the words mean: its name, or one of the trade's words for it alone. @throws UsageError that suggests others */
 std::string guitarNamed (const std::string& asked, const PresetFolders& presets)
 {
     if (! presets.find ("guitars", asked).empty())
         return asked;
-    Faults ignored; // of other guitars
+    Diagnostics ignored; // of other guitars
     const auto all = presetNames ("guitars", presets, ignored);
     auto match = WordMatch::none;
     auto found = bestNamed (asked, all, match);
@@ -42,10 +42,10 @@ std::string guitarNamed (const std::string& asked, const PresetFolders& presets)
         found = { *std::find_if (all.begin(), all.end(), [&] (const auto& one) { return one.preset == near; }) };
     std::string message = "there is no guitar \"" + asked + "\"";
     if (found.empty() || found.size() > 6)
-        throw UsageFault (message + "; `coldiron presets guitars` lists them");
+        throw UsageError (message + "; `coldiron presets guitars` lists them");
     for (const auto& one : found)
         message += (&one == &found.front() ? "; did you mean " : ", or ") + one.preset + " (" + one.name + ")";
-    throw UsageFault (message + "?");
+    throw UsageError (message + "?");
 }
 
 /** CONTROL=VALUE into a setting. */
@@ -63,16 +63,16 @@ void putAt (const std::string& text, const Harness& harness, Setting& setting)
         {
             const auto knob = parseQuantity (value);
             if (! knob || ! (*knob >= 0.0 && *knob <= 10.0))
-                throw UsageFault ("--at " + text + ": a knob stands at 0 to 10");
+                throw UsageError ("--at " + text + ": a knob stands at 0 to 10");
             setting.knobs[name] = *knob;
         }
         else if (std::find (control.positions.begin(), control.positions.end(), value) == control.positions.end())
-            throw UsageFault ("--at " + text + ": \"" + name + "\" has the positions " + listed (control.positions));
+            throw UsageError ("--at " + text + ": \"" + name + "\" has the positions " + listed (control.positions));
         else
             setting.levers[name] = value;
         return;
     }
-    throw UsageFault ("--at " + text + ": write CONTROL=POSITION; the guitar has " + listed (names));
+    throw UsageError ("--at " + text + ": write CONTROL=POSITION; the guitar has " + listed (names));
 }
 
 /** How the job names the take: from its own folder, so that the two may be moved together; in whole where links lead elsewhere. */
@@ -105,19 +105,19 @@ int makeNew (const NewArguments& asked, const Common& common)
 {
     const auto presets = common.presets();
     const auto preset = guitarNamed (asked.guitar, presets);
-    Faults faults;
-    const auto guitar = readGuitar (preset, presets, faults);
-    for (const auto& fault : faults)
+    Diagnostics diagnostics;
+    const auto guitar = readGuitar (preset, presets, diagnostics);
+    for (const auto& fault : diagnostics)
         std::cerr << fault.text() << "\n";
-    if (! guitar || ! faults.empty())
-        throw JobFault ("");
+    if (! guitar || ! diagnostics.empty())
+        throw JobDiagnostic ("");
     NewJob job { asked.title.empty() ? titleFrom (asked.out) : asked.title, asked.wish, *guitar, {}, {} };
     for (const auto& text : asked.at)
         putAt (text, guitar->harness, job.setting);
 
     std::error_code error;
     if (fs::symlink_status (asked.out, error).type() != fs::file_type::not_found)
-        throw JobFault (asked.out + ": something of this name is there already, and `new` writes over nothing; choose another name");
+        throw JobDiagnostic (asked.out + ": something of this name is there already, and `new` writes over nothing; choose another name");
     for (const auto& take : asked.takes)
     {
         try
@@ -126,20 +126,20 @@ int makeNew (const NewArguments& asked, const Common& common)
         }
         catch (const TakeError& fault)
         {
-            throw JobFault (fault.what());
+            throw JobDiagnostic (fault.what());
         }
         job.takes.push_back (relativeTo (take, asked.out));
     }
     const auto text = newJobText (job);
-    const auto read = readJobText (text, fs::absolute (asked.out).parent_path(), presets, faults);
-    if (! read || ! faults.empty())
-        throw JobFault (asked.out + ": not written: " + (faults.empty() ? "it would not be read back" : faults.front().message));
+    const auto read = readJobText (text, fs::absolute (asked.out).parent_path(), presets, diagnostics);
+    if (! read || ! diagnostics.empty())
+        throw JobDiagnostic (asked.out + ": not written: " + (diagnostics.empty() ? "it would not be read back" : diagnostics.front().message));
     for (size_t i = 0; i < asked.takes.size(); ++i)
         if (! fs::equivalent (read->takes.at (i).file, asked.takes[i], error))
-            throw JobFault (asked.takes[i] + ": its name cannot be written into a job; rename it with plain letters (UTF-8)");
+            throw JobDiagnostic (asked.takes[i] + ": its name cannot be written into a job; rename it with plain letters (UTF-8)");
     writeWhole (asked.out, text);
     tellNext (asked, *guitar);
-    return fine;
+    return exitOk;
 }
 }
 

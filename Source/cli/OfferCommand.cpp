@@ -1,8 +1,8 @@
 #include "cli/Command.h"
 #include "cli/OfferText.h"
 #include "cli/Words.h"
-#include "job/Limits.h"
-#include "job/OptionText.h"
+#include "files/Limits.h"
+#include "offer/OptionText.h"
 #include "job/Reader.h"
 
 #include <CLI/CLI.hpp>
@@ -21,10 +21,10 @@ struct OfferArguments
 
 std::string textOf (const std::string& path)
 {
-    Faults faults;
-    const auto text = wholeText (path, "a job", limits::fileBytes, faults);
+    Diagnostics diagnostics;
+    const auto text = wholeText (path, "a job", limits::fileBytes, diagnostics);
     if (! text)
-        throw JobFault (faults.front().text());
+        throw JobDiagnostic (diagnostics.front().text());
     return *text;
 }
 
@@ -41,7 +41,7 @@ public:
     {
         const auto more = withOptions (text, { option });
         if (! more)
-            throw JobFault (file + ": \"options\" cannot be added to; expected an object");
+            throw JobDiagnostic (file + ": \"options\" cannot be added to; expected an object");
         if (more->letters.empty())
         {
             ++added.left;
@@ -52,7 +52,7 @@ public:
         for (size_t i = 0; i < job.options.size(); ++i)
         {
             if (! sameOption (job.options[i], grown.options.at (i)) || job.options[i].name != grown.options[i].name)
-                throw JobFault (file + ": nothing was written: option " + job.options[i].letter + " would not stay as it is");
+                throw JobDiagnostic (file + ": nothing was written: option " + job.options[i].letter + " would not stay as it is");
             if (sameOption (job.options[i], fresh))
             {
                 added.alreadyThere.push_back (option.name + " (as " + job.options[i].letter + ")");
@@ -75,10 +75,10 @@ private:
 
     Job read (const std::string& from) const
     {
-        Faults faults;
-        auto result = readJobText (from, std::filesystem::absolute (file).parent_path(), presets, faults);
-        if (! result || ! faults.empty())
-            throw JobFault (file + ": nothing was written: " + (faults.empty() ? "it would not be read back" : faults.front().message));
+        Diagnostics diagnostics;
+        auto result = readJobText (from, std::filesystem::absolute (file).parent_path(), presets, diagnostics);
+        if (! result || ! diagnostics.empty())
+            throw JobDiagnostic (file + ": nothing was written: " + (diagnostics.empty() ? "it would not be read back" : diagnostics.front().message));
         return std::move (*result);
     }
 };
@@ -86,16 +86,16 @@ private:
 WishOffer offerOf (const std::string& wish, const Job& job, const PresetFolders& presets)
 {
     const auto from = job.takes.empty() ? Setting() : job.takes.front().setting;
-    Faults faults;
-    auto offer = offerForWish (wish, job.guitar, from, job.listening, presets, faults);
-    for (const auto& fault : faults)
+    Diagnostics diagnostics;
+    auto offer = offerForWish (wish, job.guitar, from, job.listening, presets, diagnostics);
+    for (const auto& fault : diagnostics)
         std::cerr << "note: " << fault.text() << "\n";
     if (offer.match == WordMatch::none)
     {
         std::string known;
-        for (const auto& set : presetNames ("starters", presets, faults))
+        for (const auto& set : presetNames ("starters", presets, diagnostics))
             known += (known.empty() ? "" : ", ") + set.name;
-        throw UsageFault ("nothing here is called, or answers, \"" + wish + "\"; wishes are: " + known
+        throw UsageError ("nothing here is called, or answers, \"" + wish + "\"; wishes are: " + known
                           + "; `coldiron presets rewires` lists what can be done");
     }
     return offer;
@@ -109,7 +109,7 @@ int offer (const OfferArguments& asked, const Common& common)
     if (asked.add && wishes.empty() && ! job.wish.empty())
         wishes = { job.wish };
     if (asked.add && wishes.empty())
-        throw UsageFault ("--add needs a wish: say --wish \"it hums\" or the name of a rewire; without --add all is listed");
+        throw UsageError ("--add needs a wish: say --wish \"it hums\" or the name of a rewire; without --add all is listed");
     if (wishes.empty())
         wishes = { "" };
 
@@ -145,7 +145,7 @@ int offer (const OfferArguments& asked, const Common& common)
         text = job.guitar.name + ", from " + (job.takes.empty() ? "all knobs at 10" : "the take's setting") + "\n\n" + text
                + "To put it into the job: coldiron offer " + shellWord (asked.job) + " --wish WORDS --add\n";
     writeWhole ("-", text);
-    return nothing ? jobIsWrong : fine;
+    return nothing ? exitBadJob : exitOk;
 }
 }
 

@@ -1,8 +1,8 @@
 #include "cli/OfferText.h"
 
 #include "cli/Command.h"
-#include "job/OptionText.h"
-#include "job/Quantity.h"
+#include "offer/OptionText.h"
+#include "files/Quantity.h"
 #include "job/Substitution.h"
 
 #include <nlohmann/json.hpp>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "job/OfferWish.h"
+#include "offer/OfferWish.h"
 
 #include <string>
 #include <vector>

@@ -1,5 +1,5 @@
 #include "cli/Command.h"
-#include "paper/OhmRows.h"
+#include "analysis/OhmRows.h"
 
 #include <CLI/CLI.hpp>
 #include <nlohmann/json.hpp>
@@ -118,14 +118,14 @@ int ohms (const std::string& path, const std::string& letter, bool json, const C
     if (json)
     {
         printJson (harness, job.title, recorded ? "recorded" : letter);
-        return fine;
+        return exitOk;
     }
     std::cout << job.title << ", " << (recorded ? "as recorded" : letter + " " + optionOf (job, letter).name) << "\n"
               << "DC resistance at the jack at 20 C, every knob at 10, cable off. Between: worst case of the parts at 15 to 30 C.\n\n";
     printTable (harness);
     std::cout << apartTable (harness);
     std::cout << "\nRead with the volumes at 10: turned down they read the pot and not the pickup.\n";
-    return fine;
+    return exitOk;
 }
 }
 

@@ -1,8 +1,8 @@
 #include "cli/Command.h"
-#include "job/Limits.h"
-#include "job/PresetSearch.h"
-#include "job/Printable.h"
-#include "job/Quantity.h"
+#include "files/Limits.h"
+#include "offer/PresetSearch.h"
+#include "files/Printable.h"
+#include "files/Quantity.h"
 #include "job/Reader.h"
 
 #include <CLI/CLI.hpp>
@@ -30,18 +30,18 @@ std::string kindOf (const std::string& asked)
     for (const auto& kind : kinds())
         if (asked == kind || asked + "s" == kind || asked + "es" == kind)
             return kind;
-    throw UsageFault ("there is no kind \"" + asked + "\" of presets; there are guitars, pickups, switches, tapers, rewires, starters, jobs");
+    throw UsageError ("there is no kind \"" + asked + "\" of presets; there are guitars, pickups, switches, tapers, rewires, starters, jobs");
 }
 
 std::string textOf (const PresetFolders& presets, const std::string& kind, const std::string& name)
 {
     const auto path = presets.find (kind, name);
     if (path.empty())
-        throw UsageFault ("there is no \"" + name + "\" among the " + kind + "; `coldiron presets " + kind + "` lists them");
-    Faults faults;
-    const auto text = wholeText (path, "a preset", limits::fileBytes, faults);
+        throw UsageError ("there is no \"" + name + "\" among the " + kind + "; `coldiron presets " + kind + "` lists them");
+    Diagnostics diagnostics;
+    const auto text = wholeText (path, "a preset", limits::fileBytes, diagnostics);
     if (! text)
-        throw JobFault (faults.front().text());
+        throw JobDiagnostic (diagnostics.front().text());
     return *text;
 }
 
@@ -49,7 +49,7 @@ int listKinds (const PresetFolders& presets, bool json)
 {
     Document document = Document::object();
     if (std::all_of (kinds().begin(), kinds().end(), [&] (const auto& kind) { return presets.list (kind).empty(); }))
-        throw JobFault ("no presets were found; " + presets.lookedIn());
+        throw JobDiagnostic ("no presets were found; " + presets.lookedIn());
     for (const auto& kind : kinds())
     {
         const auto names = presets.list (kind);
@@ -59,15 +59,15 @@ int listKinds (const PresetFolders& presets, bool json)
     }
     if (json)
         std::cout << document.dump (2) << "\n";
-    return fine;
+    return exitOk;
 }
 
 int listKind (const PresetFolders& presets, const std::string& kind, bool json)
 {
-    Faults faults;
-    const auto all = presetNames (kind, presets, faults);
+    Diagnostics diagnostics;
+    const auto all = presetNames (kind, presets, diagnostics);
     if (all.empty())
-        throw JobFault ("no " + kind + " were found; " + presets.lookedIn());
+        throw JobDiagnostic ("no " + kind + " were found; " + presets.lookedIn());
     size_t width = 0;
     for (const auto& one : all)
         width = std::max (width, one.preset.size());
@@ -81,24 +81,24 @@ int listKind (const PresetFolders& presets, const std::string& kind, bool json)
     }
     if (json)
         std::cout << document.dump (2, ' ', false, Document::error_handler_t::replace) << "\n";
-    for (const auto& fault : faults)
+    for (const auto& fault : diagnostics)
         std::cerr << fault.text() << "\n";
-    return faults.empty() ? fine : jobIsWrong;
+    return diagnostics.empty() ? exitOk : exitBadJob;
 }
 
-/** What is called so here: a name that is none of ours may be another one of the trade. @throws UsageFault where nothing is */
+/** What is called so here: a name that is none of ours may be another one of the trade. @throws UsageError where nothing is */
 int showOtherNames (const PresetFolders& presets, const std::string& kind, const std::string& asked)
 {
     auto match = WordMatch::none;
-    Faults faults; // of other presets
-    const auto found = bestNamed (asked, presetNames (kind, presets, faults), match);
+    Diagnostics diagnostics; // of other presets
+    const auto found = bestNamed (asked, presetNames (kind, presets, diagnostics), match);
     if (match < WordMatch::named)
-        throw UsageFault ("there is no \"" + asked + "\" among the " + kind + ", by that name or another; `coldiron presets " + kind + "` lists them");
+        throw UsageError ("there is no \"" + asked + "\" among the " + kind + ", by that name or another; `coldiron presets " + kind + "` lists them");
     std::cout << "\"" << asked << "\" is called here:\n";
     for (const auto& names : found)
         std::cout << format ("  %-24s  %s%s\n", names.preset.c_str(), names.name.c_str(),
                              names.alsoCalled.empty() ? "" : ("; also called " + listed (names.alsoCalled)).c_str());
-    return fine;
+    return exitOk;
 }
 
 int showPreset (const PresetFolders& presets, const std::string& kind, const std::string& name, bool json)
@@ -109,19 +109,19 @@ int showPreset (const PresetFolders& presets, const std::string& kind, const std
     if (! json)
     {
         std::cout << text << (text.empty() || text.back() != '\n' ? "\n" : "");
-        return fine;
+        return exitOk;
     }
     Json tree;
-    Faults faults;
+    Diagnostics diagnostics;
     const auto path = presets.find (kind, name);
-    if (! parseJson (text, path.string(), tree, faults) || ! faults.empty())
+    if (! parseJson (text, path.string(), tree, diagnostics) || ! diagnostics.empty())
     {
-        for (const auto& fault : faults)
+        for (const auto& fault : diagnostics)
             std::cerr << fault.text() << "\n";
-        return jobIsWrong;
+        return exitBadJob;
     }
     std::cout << tree.dump() << "\n";
-    return fine;
+    return exitOk;
 }
 }
 

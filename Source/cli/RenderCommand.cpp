@@ -2,8 +2,8 @@
 #include "cli/Progress.h"
 #include "cli/Sources.h"
 #include "cli/Targets.h"
-#include "job/JobPieces.h"
-#include "job/RegularFile.h"
+#include "render/JobPieces.h"
+#include "files/RegularFile.h"
 
 #include <CLI/CLI.hpp>
 #include <iostream>
@@ -62,20 +62,20 @@ std::vector<Piece> piecesOf (const Job& job, const RenderArguments& asked)
 }
 
 /** What --after and --drive ask for; where they are left away, what the job says, or nothing. */
-AfterJackChoice afterJackFor (const Job& job, const RenderArguments& asked)
+OutputChainChoice afterJackFor (const Job& job, const RenderArguments& asked)
 {
-    AfterJackChoice choice = job.afterJack.value_or (AfterJackChoice {});
+    OutputChainChoice choice = job.outputChain.value_or (OutputChainChoice {});
     if (asked.after)
     {
-        choice.sound = *asked.after == "none" ? AfterSound::none : *asked.after == "amplifier" ? AfterSound::amplifier : AfterSound::file;
+        choice.sound = *asked.after == "none" ? OutputSound::none : *asked.after == "amplifier" ? OutputSound::amplifier : OutputSound::file;
         if (asked.after->empty())
-            throw UsageFault ("--after: found nothing, expected none, amplifier or the name of an impulse response");
-        choice.file = choice.sound == AfterSound::file ? inFolder ({}, *asked.after) : std::filesystem::path();
+            throw UsageError ("--after: found nothing, expected none, amplifier or the name of an impulse response");
+        choice.file = choice.sound == OutputSound::file ? inFolder ({}, *asked.after) : std::filesystem::path();
     }
     if (asked.driveDb)
         choice.driveDb = *asked.driveDb;
-    if (asked.driveDb.value_or (0.0) > 0.0 && choice.sound == AfterSound::none)
-        throw UsageFault ("--drive: nothing is heard after the jack that could be driven; add --after amplifier or a file");
+    if (asked.driveDb.value_or (0.0) > 0.0 && choice.sound == OutputSound::none)
+        throw UsageError ("--drive: nothing is heard after the jack that could be driven; add --after amplifier or a file");
     return choice;
 }
 
@@ -96,7 +96,7 @@ std::string lineOf (const RenderedFile& file, bool isMatched, const std::string&
 }
 
 /** Nothing is written before all that can be known to go wrong has been asked. */
-void makeReady (const std::string& out, const Job& job, const std::vector<Piece>& pieces, const AfterJackChoice& after)
+void makeReady (const std::string& out, const Job& job, const std::vector<Piece>& pieces, const OutputChainChoice& after)
 {
     std::vector<std::string> names;
     std::set<int> takes;
@@ -110,7 +110,7 @@ void makeReady (const std::string& out, const Job& job, const std::vector<Piece>
     std::error_code error;
     std::filesystem::create_directories (out, error);
     if (! isFolder (out))
-        throw JobFault ((out.empty() ? "\"\"" : out) + ": no folder to write into, and it could not be made");
+        throw JobDiagnostic ((out.empty() ? "\"\"" : out) + ": no folder to write into, and it could not be made");
 }
 
 int render (const RenderArguments& asked, const Common& common)
@@ -119,7 +119,7 @@ int render (const RenderArguments& asked, const Common& common)
     askOnly (job, asked.onlyString);
     const auto pieces = piecesOf (job, asked);
     if (job.takes.empty())
-        throw JobFault (job.file.string() + ": has no take to render; expected \"takes\": [ { \"file\": \"...\" } ], record one and name it there");
+        throw JobDiagnostic (job.file.string() + ": has no take to render; expected \"takes\": [ { \"file\": \"...\" } ], record one and name it there");
     RenderPlan plan { asked.settings, {}, {} }; // its targets are checked below
     plan.settings.after = afterJackFor (job, asked);
     plan.settings.driveTake = job.takes.front().file; // what follows the jack is the same for all
@@ -132,15 +132,15 @@ int render (const RenderArguments& asked, const Common& common)
     const auto written = renderer.write (asked.out);
     progress.clear();
 
-    if (settings.after.sound == AfterSound::amplifier)
+    if (settings.after.sound == OutputSound::amplifier)
         std::cout << "after the jack: a generic small amplifier and loudspeaker, the same for all\n";
-    if (settings.after.sound == AfterSound::file)
+    if (settings.after.sound == OutputSound::file)
         std::cout << "after the jack: " << settings.after.file.filename().string() << ", the same for all\n";
     if (const double db = renderer.headroomDb(); settings.headroom)
         std::cout << (db < 0.0 ? format ("%.1f dB on all, for headroom\n", db) : std::string ("0 dB on all: none passes full scale\n"));
     for (size_t i = 0; i < pieces.size(); ++i)
         std::cout << lineOf (written[i], settings.matched && pieces[i].file.option, pieces[i].what) << "\n";
-    return fine;
+    return exitOk;
 }
 }
 

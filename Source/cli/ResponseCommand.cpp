@@ -1,4 +1,6 @@
 #include "cli/Command.h"
+#include "response/Band.h"
+#include "response/TransferFunction.h"
 #include "cli/Targets.h"
 
 #include <CLI/CLI.hpp>
@@ -32,12 +34,12 @@ std::vector<double> frequencies (const ResponseArguments& asked)
     return hz;
 }
 
-std::string plainCsv (const Voice& voice, const std::vector<double>& frequencies)
+std::string plainCsv (const GuitarResponse& response, const std::vector<double>& frequencies)
 {
     std::string csv = "hz,db,phase_deg\n";
     for (const double hz : frequencies)
     {
-        const auto h = voice.plain (hz);
+        const auto h = response.unisonResponse (hz);
         csv += format ("%.10g,%.7f,%.6f\n", hz, db (std::abs (h)), degrees (h));
     }
     return csv;
@@ -62,15 +64,15 @@ double rateOf (const Job& job, const Option* option)
 /** What is applied to the take; the phase is that of the minimum-phase filter at the take's rate. */
 std::string relativeCsv (const Job& job, const Option* option, const std::vector<double>& frequencies)
 {
-    const Side recorded = recordedFor (job, option);
-    const Side wanted = option != nullptr ? job.optionSide (*option) : recorded;
-    const Voice before = recorded.voice(), after = wanted.voice();
-    const Change change (before, after);
+    const CircuitConfig recorded = recordedFor (job, option);
+    const CircuitConfig wanted = option != nullptr ? job.optionConfig (*option) : recorded;
+    const GuitarResponse before = recorded.response(), after = wanted.response();
+    const TransferFunction transfer (before, after);
     const double rate = rateOf (job, option);
-    const auto filter = designFilter (change, *FilterDesigner::shared (rate));
+    const auto filter = designFilter (transfer, *FilterDesigner::shared (rate));
     if (filter.capped)
         std::cerr << "note: somewhere more than 24 dB over the rest is asked for; what is heard stays below that\n";
-    const auto gains = change.gains (frequencies);
+    const auto gains = transfer.gains (frequencies);
     const auto band = computeBand (recorded, wanted, frequencies);
     std::string csv = "hz,db,phase_deg,low_db,high_db\n";
     for (size_t i = 0; i < frequencies.size(); ++i)
@@ -83,7 +85,7 @@ std::string relativeCsv (const Job& job, const Option* option, const std::vector
 int response (const ResponseArguments& asked, const Common& common)
 {
     if (! (asked.from > 0.0 && asked.to > asked.from && asked.to <= 1e6 && asked.points >= 2 && asked.points <= 1000000))
-        throw UsageFault ("--from and --to are rising frequencies above 0 and up to 1000000 Hz, --points 2 to 1000000");
+        throw UsageError ("--from and --to are rising frequencies above 0 and up to 1000000 Hz, --points 2 to 1000000");
     auto job = openJob (asked.job, common);
     askOnly (job, asked.onlyString);
     const Option* option = isRecorded (asked.option) ? nullptr : &optionOf (job, asked.option);
@@ -92,8 +94,8 @@ int response (const ResponseArguments& asked, const Common& common)
     if (asked.relative || ! asked.onlyString.empty())
         writeWhole (asked.csv, relativeCsv (job, option, hz));
     else
-        writeWhole (asked.csv, plainCsv ((option != nullptr ? job.optionSide (*option) : recordedFor (job, nullptr)).voice(), hz));
-    return fine;
+        writeWhole (asked.csv, plainCsv ((option != nullptr ? job.optionConfig (*option) : recordedFor (job, nullptr)).response(), hz));
+    return exitOk;
 }
 }
 

@@ -1,6 +1,6 @@
 #include "cli/SafeOutput.h"
 
-#include "job/Printable.h"
+#include "files/Printable.h"
 
 namespace coldiron::cli
 {

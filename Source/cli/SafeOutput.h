@@ -6,7 +6,7 @@
 
 namespace coldiron::cli
 {
-/** While it lives, what is written to a stream is made safe to show (job/Printable): names out of a file must not steer
+/** While it lives, what is written to a stream is made safe to show (files/Printable): names out of a file must not steer
     the terminal of who reads them. */
 class SafeOutput : private std::streambuf
 {

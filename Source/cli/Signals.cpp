@@ -1,7 +1,7 @@
 #include "cli/Signals.h"
 
 #include "cli/Command.h"
-#include "job/Temporaries.h"
+#include "files/Temporaries.h"
 
 #include <fcntl.h>
 #include <poll.h>
@@ -62,8 +62,8 @@ int afterPrinting (int code)
         std::signal (SIGPIPE, SIG_DFL);
         raise (SIGPIPE);
     }
-    if (code == fine)
+    if (code == exitOk)
         std::cerr << "standard output could not be written whole; is the disk full?\n";
-    return code == fine ? jobIsWrong : code;
+    return code == exitOk ? exitBadJob : code;
 }
 }

@@ -10,7 +10,7 @@ void prepareProcess();
 
 /** To be called last: whether all that was printed has arrived.
     @param code  what the command came to
-    @returns it, or jobIsWrong and a line on standard error. Where the reader of a pipe has gone (`| head`) the process
+    @returns it, or exitBadJob and a line on standard error. Where the reader of a pipe has gone (`| head`) the process
              ends by SIGPIPE as others do, its files being whole by then. */
 int afterPrinting (int code);
 }

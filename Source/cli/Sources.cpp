@@ -1,7 +1,7 @@
 #include "cli/Sources.h"
 
 #include "cli/Command.h"
-#include "job/ImpulseFile.h"
+#include "takes/ImpulseFile.h"
 
 #include <iostream>
 
@@ -12,7 +12,7 @@ namespace fs = std::filesystem;
 namespace
 {
 /** A fault of a file that the job names in that line: with the name that stands there, more or less. */
-Fault namedIn (const Job& job, int line, const fs::path& file, std::string words)
+Diagnostic namedIn (const Job& job, int line, const fs::path& file, std::string words)
 {
     const auto front = file.string();
     const auto folder = fs::absolute (job.file).parent_path().lexically_normal();
@@ -22,7 +22,7 @@ Fault namedIn (const Job& job, int line, const fs::path& file, std::string words
 }
 }
 
-Fault takeFault (const Job& job, int take, const TakeError& error)
+Diagnostic takeFault (const Job& job, int take, const TakeError& error)
 {
     const auto& entry = job.takes.at (static_cast<size_t> (take));
     return namedIn (job, entry.line, entry.file, error.what());
@@ -36,9 +36,9 @@ std::set<int> allTakes (const Job& job)
     return takes;
 }
 
-Faults sourceFaults (const Job& job, const std::set<int>& takes, const AfterJackChoice& after)
+Diagnostics sourceFaults (const Job& job, const std::set<int>& takes, const OutputChainChoice& after)
 {
-    Faults faults;
+    Diagnostics diagnostics;
     std::set<fs::path> usable; // a recording may serve several takes
     for (const int take : takes)
         try
@@ -50,27 +50,27 @@ Faults sourceFaults (const Job& job, const std::set<int>& takes, const AfterJack
         }
         catch (const TakeError& error)
         {
-            faults.push_back (takeFault (job, take, error));
+            diagnostics.push_back (takeFault (job, take, error));
         }
-    if (after.sound == AfterSound::file)
+    if (after.sound == OutputSound::file)
         try
         {
             readImpulse (after.file);
         }
         catch (const TakeError& error)
         {
-            const bool fromJob = job.afterJack && job.afterJack->file == after.file;
-            faults.push_back (fromJob ? namedIn (job, job.afterJackLine, after.file, error.what()) : Fault { {}, 0, error.what() });
+            const bool fromJob = job.outputChain && job.outputChain->file == after.file;
+            diagnostics.push_back (fromJob ? namedIn (job, job.outputChainLine, after.file, error.what()) : Diagnostic { {}, 0, error.what() });
         }
-    return faults;
+    return diagnostics;
 }
 
-void checkSources (const Job& job, const std::set<int>& takes, const AfterJackChoice& after)
+void checkSources (const Job& job, const std::set<int>& takes, const OutputChainChoice& after)
 {
-    const auto faults = sourceFaults (job, takes, after);
-    for (const auto& fault : faults)
+    const auto diagnostics = sourceFaults (job, takes, after);
+    for (const auto& fault : diagnostics)
         std::cerr << fault.text() << "\n";
-    if (! faults.empty())
-        throw JobFault ("");
+    if (! diagnostics.empty())
+        throw JobDiagnostic ("");
 }
 }

@@ -19,7 +19,7 @@ void addSpice (CLI::App& app, Common& common, Action& action)
                            {
                                const auto job = openJob (asked->job, common);
                                writeWhole ("-", spiceNetlist (job, isRecorded (asked->option) ? nullptr : &optionOf (job, asked->option)));
-                               return fine;
+                               return exitOk;
                            };
                        });
 }

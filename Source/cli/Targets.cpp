@@ -1,7 +1,7 @@
 #include "cli/Targets.h"
 
 #include "cli/Command.h"
-#include "job/WriteFile.h"
+#include "files/WriteFile.h"
 
 #include <unistd.h>
 
@@ -26,7 +26,7 @@ std::string whyNotWritten (const std::string& target, const std::vector<KeptFile
 void checkTarget (const std::string& target, const std::vector<KeptFile>& kept, bool replaces)
 {
     if (const auto why = whyNotWritten (target, kept, replaces); ! why.empty())
-        throw JobFault (target + ": " + why);
+        throw JobDiagnostic (target + ": " + why);
 }
 
 void checkTakeTargets (const fs::path& folder, const std::vector<std::string>& names, const std::vector<KeptFile>& kept)
@@ -37,9 +37,9 @@ void checkTakeTargets (const fs::path& folder, const std::vector<std::string>& n
         checkTarget (target.string(), kept, true);
         std::error_code fault;
         if (fs::is_fifo (target, fault) || fs::is_socket (target, fault))
-            throw JobFault (target.string() + ": is a pipe, and a recording says in front how long it is; choose another folder");
+            throw JobDiagnostic (target.string() + ": is a pipe, and a recording says in front how long it is; choose another folder");
         if (fs::is_regular_file (target, fault) && ::access (target.c_str(), W_OK) != 0)
-            throw JobFault (target.string() + ": is there already and write-protected; it was left as it is");
+            throw JobDiagnostic (target.string() + ": is there already and write-protected; it was left as it is");
     }
 }
 }

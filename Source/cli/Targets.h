@@ -9,9 +9,9 @@ namespace coldiron::cli
     @returns one line without the target's name; empty: it may be written */
 std::string whyNotWritten (const std::string& target, const std::vector<KeptFile>&, bool replaces);
 
-/** @throws JobFault in one line where whyNotWritten() says anything */
+/** @throws JobDiagnostic in one line where whyNotWritten() says anything */
 void checkTarget (const std::string& target, const std::vector<KeptFile>&, bool replaces);
 
-/** The same for files of sound in a folder, which take the place of an earlier rendering. @throws JobFault */
+/** The same for files of sound in a folder, which take the place of an earlier rendering. @throws JobDiagnostic */
 void checkTakeTargets (const std::filesystem::path& folder, const std::vector<std::string>& names, const std::vector<KeptFile>&);
 }

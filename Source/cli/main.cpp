@@ -2,7 +2,7 @@
 #include "cli/Numbers.h"
 #include "cli/SafeOutput.h"
 #include "cli/Signals.h"
-#include "job/Printable.h"
+#include "files/Printable.h"
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
@@ -18,7 +18,7 @@ namespace
 int tooLittleMemory()
 {
     std::cerr << "coldiron: the memory of this machine is not enough for it; close other programs, or use a shorter take\n";
-    return jobIsWrong;
+    return exitBadJob;
 }
 
 /** One line, as every fault is. */
@@ -49,17 +49,17 @@ int runCommand (int argc, char** argv)
     }
     catch (const CLI::ParseError& error)
     {
-        return app.exit (error) == 0 ? fine : wrongUsage;
+        return app.exit (error) == 0 ? exitOk : exitUsage;
     }
 
     try
     {
         return action();
     }
-    catch (const UsageFault& fault)
+    catch (const UsageError& fault)
     {
         std::cerr << "coldiron: " << coldiron::printable (fault.what()) << "\n";
-        return wrongUsage;
+        return exitUsage;
     }
     catch (const std::bad_alloc&)
     {
@@ -72,13 +72,13 @@ int runCommand (int argc, char** argv)
     catch (const std::filesystem::filesystem_error& fault) // its own text is for programmers
     {
         std::cerr << coldiron::printable (fault.path1().string() + ": " + fault.code().message()) << "\n";
-        return jobIsWrong;
+        return exitBadJob;
     }
     catch (const std::exception& fault)
     {
         if (*fault.what() != '\0') // empty: said already
             std::cerr << coldiron::printable (fault.what()) << "\n";
-        return jobIsWrong;
+        return exitBadJob;
     }
 }
 }

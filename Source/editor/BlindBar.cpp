@@ -4,7 +4,7 @@
 
 namespace coldiron
 {
-BlindBar::BlindBar (Desk& d) : Panel (d), turn (d, "Turn over", true), stop (d, "Stop")
+BlindBar::BlindBar (UiContext& d) : Panel (d), turn (d, "Turn over", true), stop (d, "Stop")
 {
     setTitle ("Listen");
     addAndMakeVisible (turn);
@@ -16,10 +16,10 @@ BlindBar::BlindBar (Desk& d) : Panel (d), turn (d, "Turn over", true), stop (d, 
 
 void BlindBar::benchChanged (const Revisions&, const Revisions&)
 {
-    const auto view = desk.bench.blind();
+    const auto view = ui.bench.blind();
     turn.setEnabled (view.canTurnOver);
     level = "matched, always on";
-    hum = desk.bench.humDb() <= -79.9 ? juce::String ("off") : words::db (desk.bench.humDb(), false, 0);
+    hum = ui.bench.humDb() <= -79.9 ? juce::String ("off") : words::db (ui.bench.humDb(), false, 0);
     keys = view.kind == BlindView::Kind::abx ? juce::String ("1, 2 and X hear") : "1 to " + juce::String (view.versions) + " hear";
     repaint();
 }

@@ -8,7 +8,7 @@ namespace coldiron
 class BlindBar : public Panel
 {
 public:
-    explicit BlindBar (Desk&);
+    explicit BlindBar (UiContext&);
 
     std::function<void()> onTurnOver, onStop;
     void benchChanged (const Revisions& before, const Revisions& now) override;

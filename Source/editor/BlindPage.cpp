@@ -1,7 +1,7 @@
 #include "editor/BlindPage.h"
 
-#include "audition/Ranking.h"
-#include "audition/Trials.h"
+#include "listening/Ranking.h"
+#include "listening/Trials.h"
 #include "editor/Words.h"
 
 namespace coldiron
@@ -11,13 +11,13 @@ namespace
 Tag tagOfVersion (const std::string& version) { return version == "recorded" ? asRecorded : tagOf (version); }
 }
 
-BlindPage::BlindPage (Desk& d) : Panel (d), one (d, "X is 1", true), two (d, "X is 2", true), done (d, "Close", true)
+BlindPage::BlindPage (UiContext& d) : Panel (d), one (d, "X is 1", true), two (d, "X is 2", true), done (d, "Close", true)
 {
     setTitle ("Blind test");
     for (auto* button : { &one, &two, &done })
         addChildComponent (button);
-    one.onClick = [this] { desk.bench.answerBlind (1); };
-    two.onClick = [this] { desk.bench.answerBlind (2); };
+    one.onClick = [this] { ui.bench.answerBlind (1); };
+    two.onClick = [this] { ui.bench.answerBlind (2); };
     done.onClick = [this] { if (onClose) onClose(); };
 }
 
@@ -30,7 +30,7 @@ void BlindPage::showOutcome (const BlindOutcome& o)
 
 void BlindPage::benchChanged (const Revisions&, const Revisions&)
 {
-    view = desk.bench.blind();
+    view = ui.bench.blind();
     resized();
     repaint();
 }

@@ -8,7 +8,7 @@ namespace coldiron
 class BlindPage : public Panel
 {
 public:
-    explicit BlindPage (Desk&);
+    explicit BlindPage (UiContext&);
 
     std::function<void()> onClose;            ///< the result has been read
     void showOutcome (const BlindOutcome&);   ///< stays until closed

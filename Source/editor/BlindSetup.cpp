@@ -12,7 +12,7 @@ constexpr int numbersOfTrials[] = { 10, 16, 20, 25 };
 juce::String shown (Tag tag) { return tag == asRecorded ? juce::String ("Now") : words::from (letterOf (tag)); }
 }
 
-BlindSetup::BlindSetup (Desk& d)
+BlindSetup::BlindSetup (UiContext& d)
     : Overlay (d), rank (d, "Rank them", true), tell (d, "Start the trials", true), trials (d, { "10", "16", "20", "25" }, "Number of trials")
 {
     setTitle ("Blind test");
@@ -22,14 +22,14 @@ BlindSetup::BlindSetup (Desk& d)
     rank.onClick = [this] { start (true); };
     tell.onClick = [this] { start (false); };
 
-    auto tags = desk.bench.tags();
+    auto tags = ui.bench.tags();
     tags.insert (tags.begin(), asRecorded);
     for (Tag tag : tags)
     {
-        const auto report = desk.bench.report (tag);
+        const auto report = ui.bench.report (tag);
         const bool silent = report != nullptr && report->silent;
         toRank.push_back ({ tag, {}, ! silent });
-        const Tag heard = desk.bench.heard() == asRecorded && tags.size() > 1 ? tags[1] : desk.bench.heard();
+        const Tag heard = ui.bench.heard() == asRecorded && tags.size() > 1 ? tags[1] : ui.bench.heard();
         toTell.push_back ({ tag, {}, tag == asRecorded || tag == heard });
     }
 }
@@ -52,8 +52,8 @@ std::vector<Tag> BlindSetup::chosen (const std::vector<Chip>& chips) const
 void BlindSetup::start (bool ranking)
 {
     const auto tags = chosen (ranking ? toRank : toTell);
-    const auto why = ! ranking && tags.size() != 2 ? std::string ("Choose the two to tell apart.") : desk.bench.whyNoBlind (tags);
-    const bool started = why.empty() && (ranking ? desk.bench.startRanking (tags) : desk.bench.startAbx (tags[0], tags[1], numbersOfTrials[trials.chosen()]));
+    const auto why = ! ranking && tags.size() != 2 ? std::string ("Choose the two to tell apart.") : ui.bench.whyNoBlind (tags);
+    const bool started = why.empty() && (ranking ? ui.bench.startRanking (tags) : ui.bench.startAbx (tags[0], tags[1], numbersOfTrials[trials.chosen()]));
     if (started)
     {
         if (onStarted)
@@ -166,7 +166,7 @@ void BlindSetup::paintBefore (juce::Graphics& g)
     g.setColour (t.line);
     g.fillRect (area.removeFromTop (1));
     area.removeFromTop (8);
-    const auto job = desk.bench.job();
+    const auto job = ui.bench.job();
     g.setColour (t.mute);
     g.setFont (type::name (15.0f));
     type::draw (g, job->blind.empty() ? "Nothing found yet" : "Found before", area.removeFromTop (24), juce::Justification::centredLeft, true);

@@ -8,7 +8,7 @@ namespace coldiron
 class BlindSetup : public Overlay
 {
 public:
-    explicit BlindSetup (Desk&);
+    explicit BlindSetup (UiContext&);
 
     std::function<void()> onStarted;
     void benchChanged (const Revisions& before, const Revisions& now) override;

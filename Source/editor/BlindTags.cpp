@@ -1,6 +1,6 @@
 #include "editor/BlindTags.h"
 
-#include "audition/Ranking.h"
+#include "listening/Ranking.h"
 #include "editor/TagCard.h"
 #include "editor/Words.h"
 
@@ -8,7 +8,7 @@
 
 namespace coldiron
 {
-BlindTags::BlindTags (Desk& d) : Panel (d) { setTitle ("Tags, face down"); }
+BlindTags::BlindTags (UiContext& d) : Panel (d) { setTitle ("Tags, face down"); }
 
 void BlindTags::arrange (juce::Rectangle<int> row, int each, bool low)
 {
@@ -36,7 +36,7 @@ void BlindTags::tick()
 
 void BlindTags::benchChanged (const Revisions&, const Revisions&)
 {
-    view = desk.bench.blind();
+    view = ui.bench.blind();
     repaint();
 }
 
@@ -163,10 +163,10 @@ void BlindTags::mouseDown (const juce::MouseEvent& e)
         if (places[i].contains (e.getPosition()))
         {
             const int number = static_cast<int> (i) + 1;
-            desk.bench.hearBlind (number);
+            ui.bench.hearBlind (number);
             for (bool up : { true, false })
                 if (view.kind == BlindView::Kind::ranking && arrow (places[i], up).contains (e.getPosition()))
-                    desk.bench.rankBlind (number, up ? RankMove::up : RankMove::down);
+                    ui.bench.rankBlind (number, up ? RankMove::up : RankMove::down);
         }
 }
 }

@@ -8,7 +8,7 @@ namespace coldiron
 class BlindTags : public Panel
 {
 public:
-    explicit BlindTags (Desk&);
+    explicit BlindTags (UiContext&);
 
     /** @param row  where the tags hang, in this component's coordinates; @param each  width of one */
     void arrange (juce::Rectangle<int> row, int each, bool low);

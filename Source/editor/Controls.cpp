@@ -11,7 +11,7 @@ namespace
 constexpr float turn = juce::MathConstants<float>::pi * 1.5f, start = -juce::MathConstants<float>::pi * 0.75f;
 }
 
-Knob::Knob (Desk& d, Tag t, std::string n) : desk (d), tag (t), name (std::move (n))
+Knob::Knob (UiContext& d, Tag t, std::string n) : ui (d), tag (t), name (std::move (n))
 {
     setWantsKeyboardFocus (true);
     setTitle (words::plain (name));
@@ -29,13 +29,13 @@ int Knob::idealWidth() const { return juce::jmax (68, juce::roundToInt (type::wi
 void Knob::refresh()
 {
     if (! held || tag != asRecorded)
-        value = desk.bench.setting (tag).knob (name);
+        value = ui.bench.setting (tag).knob (name);
     repaint();
 }
 
 void Knob::paint (juce::Graphics& g)
 {
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     const float size = isCompact() ? 40.0f : 58.0f;
     const juce::Point<float> c = middle();
     const float radius = size / 2.0f - 5.0f;
@@ -105,18 +105,18 @@ void Knob::set (double wanted, bool ownGesture)
         return;
     }
     if (ownGesture)
-        desk.bench.beginGesture (tag, name);
-    desk.bench.setKnob (tag, name, to);
+        ui.bench.beginGesture (tag, name);
+    ui.bench.setKnob (tag, name, to);
     if (ownGesture)
-        desk.bench.endGesture (tag, name);
+        ui.bench.endGesture (tag, name);
 }
 
 /** Of the take the knob says where it stood: written into the job, one step of undo. */
 void Knob::keepRecorded()
 {
-    auto setting = desk.bench.setting (asRecorded);
+    auto setting = ui.bench.setting (asRecorded);
     setting.knobs[name] = value;
-    if (! desk.bench.setTakeSetting (desk.bench.take(), setting))
+    if (! ui.bench.setTakeSetting (ui.bench.take(), setting))
         refresh();
 }
 
@@ -125,7 +125,7 @@ void Knob::mouseDown (const juce::MouseEvent&)
     held = true;
     atStart = value;
     if (tag != asRecorded)
-        desk.bench.beginGesture (tag, name);
+        ui.bench.beginGesture (tag, name);
     if (onTouch)
         onTouch (true);
     repaint();
@@ -145,7 +145,7 @@ void Knob::mouseUp (const juce::MouseEvent&)
         return;
     held = false;
     if (tag != asRecorded)
-        desk.bench.endGesture (tag, name);
+        ui.bench.endGesture (tag, name);
     else if (std::abs (value - atStart) > 1e-9)
         keepRecorded();
     if (onTouch && ! hasKeyboardFocus (true))
@@ -196,7 +196,7 @@ void Knob::focusLost (FocusChangeType)
 
 void Knob::startTyping (const juce::String& first)
 {
-    dressField (field, desk.colours(), 16.0f);
+    dressField (field, ui.colours(), 16.0f);
     field.setText (first.isEmpty() ? words::knob (value) : first, false);
     field.setVisible (true);
     field.grabKeyboardFocus();
@@ -218,7 +218,7 @@ void Knob::endTyping (bool keep)
     repaint();
 }
 
-LeverRail::LeverRail (Desk& d, Tag t, BenchControl c) : desk (d), tag (t), control (std::move (c))
+LeverRail::LeverRail (UiContext& d, Tag t, PanelControl c) : ui (d), tag (t), control (std::move (c))
 {
     setWantsKeyboardFocus (true);
     refresh();
@@ -242,7 +242,7 @@ int LeverRail::idealWidth() const
 
 void LeverRail::refresh()
 {
-    const auto setting = desk.bench.setting (tag);
+    const auto setting = ui.bench.setting (tag);
     const auto found = setting.levers.find (control.name);
     stands = 0;
     for (size_t i = 0; i < control.positions.size(); ++i)
@@ -260,7 +260,7 @@ float LeverRail::xOf (int position) const
 
 void LeverRail::paint (juce::Graphics& g)
 {
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     g.setColour (t.mute);
     g.setFont (type::name (14.0f));
     type::draw (g, title(), 0, 0, getWidth(), 18, juce::Justification::centredLeft, true);
@@ -297,15 +297,15 @@ void LeverRail::choose (int position)
     const auto& wanted = control.positions[static_cast<size_t> (position)];
     if (tag == asRecorded)
     {
-        auto setting = desk.bench.setting (asRecorded);
+        auto setting = ui.bench.setting (asRecorded);
         setting.levers[control.name] = wanted;
-        desk.bench.setTakeSetting (desk.bench.take(), setting);
+        ui.bench.setTakeSetting (ui.bench.take(), setting);
     }
     else
     {
-        desk.bench.beginGesture (tag, control.name);
-        desk.bench.setLever (tag, control.name, wanted);
-        desk.bench.endGesture (tag, control.name);
+        ui.bench.beginGesture (tag, control.name);
+        ui.bench.setLever (tag, control.name, wanted);
+        ui.bench.endGesture (tag, control.name);
     }
     refresh();
 }
@@ -332,7 +332,7 @@ bool LeverRail::keyPressed (const juce::KeyPress& key)
     return true;
 }
 
-bool standFor (const std::vector<BenchControl>& controls, const std::vector<std::unique_ptr<Knob>>& knobs, const std::vector<std::unique_ptr<LeverRail>>& levers)
+bool standFor (const std::vector<PanelControl>& controls, const std::vector<std::unique_ptr<Knob>>& knobs, const std::vector<std::unique_ptr<LeverRail>>& levers)
 {
     if (controls.size() != knobs.size() + levers.size())
         return false;

@@ -8,7 +8,7 @@ namespace coldiron
 class Knob : public juce::Component, public juce::SettableTooltipClient
 {
 public:
-    Knob (Desk&, Tag, std::string name);
+    Knob (UiContext&, Tag, std::string name);
 
     std::function<void (bool)> onTouch; ///< true while it is held or has the keyboard
     const std::string& control() const { return name; }
@@ -28,7 +28,7 @@ public:
     void focusLost (FocusChangeType) override;
 
 private:
-    Desk& desk;
+    UiContext& ui;
     const Tag tag;
     const std::string name;
     double value = 10.0, atStart = 10.0;
@@ -48,7 +48,7 @@ private:
 class LeverRail : public juce::Component
 {
 public:
-    LeverRail (Desk&, Tag, BenchControl);
+    LeverRail (UiContext&, Tag, PanelControl);
 
     void refresh();
     int idealWidth() const;
@@ -60,9 +60,9 @@ public:
     void focusLost (FocusChangeType) override { repaint(); }
 
 private:
-    Desk& desk;
+    UiContext& ui;
     const Tag tag;
-    const BenchControl control;
+    const PanelControl control;
     int stands = 0;
 
     float xOf (int position) const;
@@ -73,5 +73,5 @@ private:
 };
 
 /** Whether these stand for just those controls: a knob that only was turned keeps its component, and the keyboard with it. */
-bool standFor (const std::vector<BenchControl>&, const std::vector<std::unique_ptr<Knob>>&, const std::vector<std::unique_ptr<LeverRail>>&);
+bool standFor (const std::vector<PanelControl>&, const std::vector<std::unique_ptr<Knob>>&, const std::vector<std::unique_ptr<LeverRail>>&);
 }

@@ -4,7 +4,7 @@
 
 namespace coldiron
 {
-DecidePanel::DecidePanel (Desk& d) : Panel (d), agree (d, "Agree", true), notes (d, "Notes")
+DecidePanel::DecidePanel (UiContext& d) : Panel (d), agree (d, "Agree", true), notes (d, "Notes")
 {
     setTitle ("Decide");
     scroll.setViewedComponent (&inside, false);
@@ -17,26 +17,26 @@ DecidePanel::DecidePanel (Desk& d) : Panel (d), agree (d, "Agree", true), notes 
     scroll.onMove = [this] { repaint (hintArea); };
     notes.onClick = [this]
     {
-        if (desk.openNotes)
-            desk.openNotes();
+        if (ui.openNotes)
+            ui.openNotes();
     };
     agree.onClick = [this]
     {
         const auto letter = letterOf (shown);
         const bool already = agreedLetter() == words::from (letter);
-        auto& bench = desk.bench;
+        auto& bench = ui.bench;
         if (! already && ! bench.heardAtTrueLevel (shown))
         {
             bench.hearAtTrueLevel (shown);
-            return desk.tell (bench.isPlaying() ? "Level is true now: what the rewire does to loudness is heard. A second of it, then agree."
+            return ui.tell (bench.isPlaying() ? "Level is true now: what the rewire does to loudness is heard. A second of it, then agree."
                                                 : "Level is true now. Play, or open a take: a second of it, then agree.");
         }
         if (already ? bench.takeAgreementBack() : bench.agree (shown))
-            desk.tell (already ? juce::String ("The agreement is taken back.") : "Agreed on " + words::from (letter) + ". Nothing is soldered until you say so.");
+            ui.tell (already ? juce::String ("The agreement is taken back.") : "Agreed on " + words::from (letter) + ". Nothing is soldered until you say so.");
     };
 }
 
-juce::String DecidePanel::agreedLetter() const { return jobwords::agreed (desk.bench); }
+juce::String DecidePanel::agreedLetter() const { return jobwords::agreed (ui.bench); }
 
 void DecidePanel::setShowsSteps (bool shows)
 {
@@ -46,40 +46,40 @@ void DecidePanel::setShowsSteps (bool shows)
 
 void DecidePanel::touched (const std::string& knob, bool on)
 {
-    desk.bench.wantSweep (shown, on ? knob : std::string());
+    ui.bench.wantSweep (shown, on ? knob : std::string());
     if (onSweep)
         onSweep (on ? words::plain (knob) : juce::String());
 }
 
 void DecidePanel::rebuild()
 {
-    shown = desk.bench.heard();
+    shown = ui.bench.heard();
     knobs.clear();
     levers.clear();
-    for (const auto& control : desk.bench.controls (shown))
+    for (const auto& control : ui.bench.controls (shown))
     {
         if (control.isKnob())
         {
-            knobs.push_back (std::make_unique<Knob> (desk, shown, control.name));
+            knobs.push_back (std::make_unique<Knob> (ui, shown, control.name));
             auto* knob = knobs.back().get();
             knob->onTouch = [this, name = control.name] (bool on) { touched (name, on); };
             inside.addAndMakeVisible (knob);
         }
         else
         {
-            levers.push_back (std::make_unique<LeverRail> (desk, shown, control));
+            levers.push_back (std::make_unique<LeverRail> (ui, shown, control));
             inside.addAndMakeVisible (levers.back().get());
         }
     }
     const bool isOption = shown != asRecorded;
-    const bool movable = isOption || desk.bench.take() >= 0; // of a take: where the controls stood
+    const bool movable = isOption || ui.bench.take() >= 0; // of a take: where the controls stood
     for (auto& knob : knobs)
         knob->setEnabled (movable);
     for (auto& lever : levers)
         lever->setEnabled (movable);
 
     steps.clear();
-    const auto job = desk.bench.job();
+    const auto job = ui.bench.job();
     if (isOption)
     {
         const auto changes = changesBetween (jobwords::harnessBefore (*job, shown), jobwords::harnessOf (*job, shown));
@@ -91,18 +91,18 @@ void DecidePanel::rebuild()
 
 void DecidePanel::benchChanged (const Revisions& before, const Revisions& now)
 {
-    if (before.job != now.job || shown != desk.bench.heard())
+    if (before.job != now.job || shown != ui.bench.heard())
     {
         try
         {
-            ohmReadings = ohmTable (jobwords::harnessOf (*desk.bench.job(), desk.bench.heard()));
+            ohmReadings = ohmTable (jobwords::harnessOf (*ui.bench.job(), ui.bench.heard()));
         }
         catch (const std::exception&)
         {
             ohmReadings.clear(); // nothing a meter could read
         }
-        const auto controls = desk.bench.controls (desk.bench.heard());
-        if (shown != desk.bench.heard() || ! standFor (controls, knobs, levers))
+        const auto controls = ui.bench.controls (ui.bench.heard());
+        if (shown != ui.bench.heard() || ! standFor (controls, knobs, levers))
             rebuild();
     }
     for (auto& knob : knobs)
@@ -112,7 +112,7 @@ void DecidePanel::benchChanged (const Revisions& before, const Revisions& now)
     agree.setVisible (shown != asRecorded);
     const auto letter = words::from (letterOf (shown));
     agree.setWords (agreedLetter() == letter ? "Agreed on " + letter
-                    : desk.bench.heardAtTrueLevel (shown) ? "Agree on " + letter : "Hear " + letter + " at true level first");
+                    : ui.bench.heardAtTrueLevel (shown) ? "Agree on " + letter : "Hear " + letter + " at true level first");
     repaint();
 }
 
@@ -204,12 +204,12 @@ void DecidePanel::paint (juce::Graphics& g)
     paintSheet (g);
     const auto& t = colours();
     auto head = getLocalBounds().reduced (16, 12).removeFromTop (28);
-    const auto job = desk.bench.job();
+    const auto job = ui.bench.job();
     if (shown <= asRecorded)
     {
         g.setColour (t.ink);
         g.setFont (type::bold (14.0f));
-        type::draw (g, desk.bench.take() >= 0 ? "As recorded: where the controls stood" : "As it is: no take yet", head, juce::Justification::centredLeft, true);
+        type::draw (g, ui.bench.take() >= 0 ? "As recorded: where the controls stood" : "As it is: no take yet", head, juce::Justification::centredLeft, true);
     }
     else
     {
@@ -239,13 +239,13 @@ void DecidePanel::paint (juce::Graphics& g)
     {
         g.setColour (t.mute);
         g.setFont (type::text (13.0f));
-        g.drawFittedText (desk.bench.take() >= 0 ? "Set these as they stood in the take." : "Nothing is soldered until you say so.", agree.getBounds(), juce::Justification::centredLeft, 2, 1.0f);
+        g.drawFittedText (ui.bench.take() >= 0 ? "Set these as they stood in the take." : "Nothing is soldered until you say so.", agree.getBounds(), juce::Justification::centredLeft, 2, 1.0f);
     }
 }
 
 juce::String DecidePanel::ohmsNow() const
 {
-    const auto setting = desk.bench.setting (shown);
+    const auto setting = ui.bench.setting (shown);
     for (const auto& reading : ohmReadings)
     {
         const bool here = std::all_of (reading.levers.begin(), reading.levers.end(), [&] (const auto& lever)
@@ -266,7 +266,7 @@ void DecidePanel::paintFigures (juce::Graphics& g)
     g.setColour (t.line);
     g.fillRect (area.removeFromTop (1));
     area.removeFromTop (6);
-    const auto report = desk.bench.report (shown);
+    const auto report = ui.bench.report (shown);
     const bool known = report != nullptr && report->complete;
     juce::String clarity = "Clarity", clarityValue = "-";
     if (known && ! report->silent)

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "editor/Controls.h"
-#include "paper/OhmTable.h"
+#include "analysis/OhmTable.h"
 
 namespace coldiron
 {
@@ -9,7 +9,7 @@ namespace coldiron
 class DecidePanel : public Panel
 {
 public:
-    explicit DecidePanel (Desk&);
+    explicit DecidePanel (UiContext&);
 
     std::function<void (const juce::String&)> onSweep; ///< a knob's plain name while it is held; empty ends it
     void setShowsSteps (bool);

@@ -59,7 +59,7 @@ std::shared_ptr<const Drawing> DrawingCache::get (const std::shared_ptr<const Jo
     return nullptr;
 }
 
-bool DrawingCache::settle (double seconds)
+bool DrawingCache::waitUntilIdle (double seconds)
 {
     std::unique_lock<std::mutex> lock (guard);
     return wake.wait_for (lock, std::chrono::duration<double> (seconds), [this] { return queue.empty() && ! busy; });

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "plugin/Bench.h"
+#include "session/Bench.h"
 #include "paper/Drawing.h"
 
 #include <juce_graphics/juce_graphics.h>
@@ -23,7 +23,7 @@ public:
     std::function<void()> onReady; ///< message thread
 
     /** Waits until nothing is on its way; for pictures and tests. */
-    bool settle (double seconds);
+    bool waitUntilIdle (double seconds);
 
     /** The drawing of a tag as the job has it; null while it is on its way. */
     std::shared_ptr<const Drawing> get (const std::shared_ptr<const Job>&, Tag);

@@ -4,7 +4,7 @@
 
 namespace coldiron
 {
-FirstLine::FirstLine (Desk& d, bool host) : Panel (d), inHost (host), act (d, "Wiring", true), goOn (d, "Go on"), enough (d, "Enough")
+FirstLine::FirstLine (UiContext& d, bool host) : Panel (d), inHost (host), act (d, "Wiring", true), goOn (d, "Go on"), enough (d, "Enough")
 {
     setTitle ("First steps");
     enough.setTooltip ("Put this line away for good");
@@ -28,13 +28,13 @@ FirstLine::FirstLine (Desk& d, bool host) : Panel (d), inHost (host), act (d, "W
     addAndMakeVisible (enough);
 }
 
-void FirstLine::start (const BenchSight& sight)
+void FirstLine::start (const MainView& sight)
 {
     line = std::make_unique<FirstSteps> (sight);
     refresh();
 }
 
-void FirstLine::see (const BenchSight& sight)
+void FirstLine::see (const MainView& sight)
 {
     if (line != nullptr && line->see (sight))
         refresh();

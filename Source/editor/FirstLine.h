@@ -1,8 +1,8 @@
 #pragma once
 
-#include "editor/Desk.h"
+#include "editor/UiContext.h"
 #include "editor/Look.h"
-#include "plugin/session/FirstSteps.h"
+#include "session/FirstSteps.h"
 
 namespace coldiron
 {
@@ -10,13 +10,13 @@ namespace coldiron
 class FirstLine : public Panel
 {
 public:
-    FirstLine (Desk&, bool inHost);
+    FirstLine (UiContext&, bool inHost);
 
     std::function<void (FirstSteps::Step)> onAct;
     std::function<void()> onEnd;             ///< done, or not wanted
 
-    void start (const BenchSight&);
-    void see (const BenchSight&);
+    void start (const MainView&);
+    void see (const MainView&);
     const FirstSteps* steps() const { return line.get(); }
     WordButton& actButton() { return act; }
 

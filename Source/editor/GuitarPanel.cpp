@@ -1,14 +1,14 @@
 #include "editor/GuitarPanel.h"
 
 #include "editor/JobWords.h"
-#include "paper/Anatomy.h"
-#include "paper/HumTriage.h"
+#include "analysis/PartNames.h"
+#include "analysis/HumTriage.h"
 
 #include <algorithm>
 
 namespace coldiron
 {
-GuitarPanel::GuitarPanel (Desk& d, DrawingCache& c) : Panel (d), cache (c), list (d), takeIn (d, "Take in")
+GuitarPanel::GuitarPanel (UiContext& d, DrawingCache& c) : Panel (d), cache (c), list (d), takeIn (d, "Take in")
 {
     setTitle ("Guitar");
     takeIn.setTooltip ("Pickups, how it was recorded, hum (U)");
@@ -25,7 +25,7 @@ GuitarPanel::GuitarPanel (Desk& d, DrawingCache& c) : Panel (d), cache (c), list
 
 void GuitarPanel::readRows()
 {
-    const auto job = desk.bench.job();
+    const auto job = ui.bench.job();
     auto values = valuesOf (*job);
     const auto loads = loadValuesOf (*job, GuitarValue::Side::recording);
     values.insert (values.end(), loads.begin(), loads.begin() + 2);
@@ -48,10 +48,10 @@ void GuitarPanel::benchChanged (const Revisions& before, const Revisions& now)
     if (before.job != now.job)
         readRows();
     joints = opens = fits = 0;
-    const Tag heard = desk.bench.heard();
+    const Tag heard = ui.bench.heard();
     if (heard != asRecorded)
     {
-        const auto job = desk.bench.job();
+        const auto job = ui.bench.job();
         const auto& from = jobwords::harnessBefore (*job, heard);
         const auto& to = jobwords::harnessOf (*job, heard);
         const auto changes = changesBetween (from, to);
@@ -92,7 +92,7 @@ void GuitarPanel::paint (juce::Graphics& g)
 
     auto wiring = wiringArea;
     auto title = wiring.removeFromTop (22);
-    const Tag heard = desk.bench.heard();
+    const Tag heard = ui.bench.heard();
     g.setColour (t.mute);
     g.setFont (type::name (15.0f));
     type::draw (g, "Wiring", title, juce::Justification::centredLeft, false);
@@ -104,7 +104,7 @@ void GuitarPanel::paint (juce::Graphics& g)
     g.setFont (type::text (12.5f));
     type::draw (g, heard == asRecorded ? "From the back" : "Thin stays, thick is new", foot, juce::Justification::centredLeft, false);
     paintKey (g, static_cast<float> (foot.getRight()) - 22.0f, static_cast<float> (foot.getCentreY()), "W", t);
-    if (const auto drawing = cache.get (desk.bench.job(), heard))
+    if (const auto drawing = cache.get (ui.bench.job(), heard))
         paintDrawing (g, *drawing, wiring.reduced (0, 4).toFloat(), t, false);
     else
     {
@@ -117,7 +117,7 @@ void GuitarPanel::paint (juce::Graphics& g)
 void GuitarPanel::paintNeck (juce::Graphics& g)
 {
     const auto& t = colours();
-    const auto job = desk.bench.job();
+    const auto job = ui.bench.job();
     auto area = neckArea.toFloat();
     auto labels = area.removeFromBottom (20);
     const auto strings = static_cast<int> (job->guitar.strings.size());
@@ -173,7 +173,7 @@ void GuitarPanel::paintIron (juce::Graphics& g)
     {
         g.setColour (t.mute);
         g.setFont (type::text (12.5f));
-        g.drawFittedText (humFirst.isNotEmpty() ? humFirst : desk.bench.heard() == asRecorded ? juce::String ("As recorded: nothing to solder.") : juce::String ("Nothing to solder for this one."), area, juce::Justification::topLeft, 3, 1.0f);
+        g.drawFittedText (humFirst.isNotEmpty() ? humFirst : ui.bench.heard() == asRecorded ? juce::String ("As recorded: nothing to solder.") : juce::String ("Nothing to solder for this one."), area, juce::Justification::topLeft, 3, 1.0f);
         return;
     }
     const float y = static_cast<float> (area.getY()) + 10.0f, x = static_cast<float> (area.getX());

@@ -10,7 +10,7 @@ namespace coldiron
 class GuitarPanel : public Panel
 {
 public:
-    GuitarPanel (Desk&, DrawingCache&);
+    GuitarPanel (UiContext&, DrawingCache&);
 
     std::function<void()> onOpenWiring;
     std::function<void()> onTakeIn;           ///< the sheet where a guitar is taken in

@@ -12,7 +12,7 @@ constexpr int cellWidth = 208, cellHeight = 156, cellGap = 12, headHeight = 34;
 class GuitarPictures::Grid : public juce::Component
 {
 public:
-    Grid (Desk& d, const std::vector<GuitarPicture>& p) : desk (d), pictures (p) { filter ({}); }
+    Grid (UiContext& d, const std::vector<GuitarPicture>& p) : ui (d), pictures (p) { filter ({}); }
 
     std::function<void()> onClicked, onMarked;
     int marked = -1;                        ///< among the shown
@@ -100,7 +100,7 @@ public:
 
     void paint (juce::Graphics& g) override
     {
-        const auto& t = desk.colours();
+        const auto& t = ui.colours();
         g.setColour (t.mute);
         g.setFont (type::name (15.0f));
         for (const auto& head : heads)
@@ -125,25 +125,25 @@ public:
     }
 
 private:
-    Desk& desk;
+    UiContext& ui;
     const std::vector<GuitarPicture>& pictures;
     std::vector<size_t> shown;
     std::vector<juce::Rectangle<int>> cells;
     std::vector<std::pair<juce::String, juce::Rectangle<int>>> heads;
 };
 
-GuitarPictures::GuitarPictures (Desk& d) : Overlay (d)
+GuitarPictures::GuitarPictures (UiContext& d) : Overlay (d)
 {
     setTitle ("A new job: which guitar?");
-    const auto& presets = desk.bench.presets();
+    const auto& presets = ui.bench.presets();
     for (const auto& name : presets.list ("guitars"))
     {
-        Faults ignored;
+        Diagnostics ignored;
         if (const auto guitar = readGuitar (name, presets, ignored))
             pictures.push_back (pictureOf (*guitar));
     }
     std::stable_sort (pictures.begin(), pictures.end(), [] (const auto& a, const auto& b) { return a.group < b.group; });
-    grid = std::make_unique<Grid> (desk, pictures);
+    grid = std::make_unique<Grid> (ui, pictures);
     grid->setTitle ("Guitars");
     grid->onClicked = [this] { choose(); };
     grid->onMarked = [this]

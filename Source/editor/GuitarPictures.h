@@ -13,7 +13,7 @@ void paintGuitar (juce::Graphics&, const GuitarPicture&, juce::Rectangle<float>,
 class GuitarPictures : public Overlay
 {
 public:
-    explicit GuitarPictures (Desk&);
+    explicit GuitarPictures (UiContext&);
     ~GuitarPictures() override;
 
     std::function<void (const std::string& preset)> onChosen;

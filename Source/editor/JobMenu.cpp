@@ -1,11 +1,11 @@
 // The menu of the job: new, starter sets, open, recent, save, what can be exported, the take card.
 
-#include "editor/BenchWindow.h"
+#include "editor/MainWindow.h"
 #include "editor/JobWords.h"
 #include "job/KeptFiles.h"
-#include "job/WriteFile.h"
+#include "files/WriteFile.h"
 #include "paper/DrawingSvg.h"
-#include "paper/OhmTable.h"
+#include "analysis/OhmTable.h"
 #include "paper/Spice.h"
 #include "paper/TakeCard.h"
 
@@ -51,14 +51,14 @@ std::string ohmsCsv (const Harness& harness)
 }
 }
 
-std::shared_ptr<const Job> BenchWindow::jobNow()
+std::shared_ptr<const Job> MainWindow::jobNow()
 {
-    Faults ignored;
+    Diagnostics ignored;
     auto job = readJobText (bench.jobText(), bench.jobFile().parent_path(), bench.presets(), ignored);
     return job ? std::make_shared<const Job> (std::move (*job)) : bench.job();
 }
 
-juce::PopupMenu BenchWindow::exportMenu()
+juce::PopupMenu MainWindow::exportMenu()
 {
     juce::PopupMenu menu;
     const Tag heard = bench.heard();
@@ -73,13 +73,13 @@ juce::PopupMenu BenchWindow::exportMenu()
     return menu;
 }
 
-void BenchWindow::jobMenu()
+void MainWindow::jobMenu()
 {
     juce::PopupMenu menu, starters, recent;
     menu.setLookAndFeel (&lookAndFeel);
     const auto& presets = bench.presets();
     const auto sets = presets.list ("starters");
-    Faults ignored;
+    Diagnostics ignored;
     for (size_t i = 0; i < sets.size(); ++i)
         if (const auto read = readStarter (sets[i], presets, ignored))
             starters.addItem (starterItems + static_cast<int> (i), words::from (read->name));
@@ -99,7 +99,7 @@ void BenchWindow::jobMenu()
     menu.addItem (notesItem, "Notes");
     menu.addSeparator();
     menu.addSubMenu ("Export", exportMenu());
-    const juce::Component::SafePointer<BenchWindow> self (this);
+    const juce::Component::SafePointer<MainWindow> self (this);
     menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (&openButton),
                         [self, sets, paths] (int choice)
                         {
@@ -123,7 +123,7 @@ void BenchWindow::jobMenu()
                         });
 }
 
-void BenchWindow::chooseExport (int choice)
+void MainWindow::chooseExport (int choice)
 {
     const Tag heard = bench.heard();
     const auto job = jobNow();
@@ -139,7 +139,7 @@ void BenchWindow::chooseExport (int choice)
 }
 
 /** Asks where, makes the text and writes it, whole or not at all. */
-void BenchWindow::exportText (const juce::String& what, const juce::String& file, std::function<std::string()> make)
+void MainWindow::exportText (const juce::String& what, const juce::String& file, std::function<std::string()> make)
 {
     chooser = std::make_unique<juce::FileChooser> (what, juce::File::getSpecialLocation (juce::File::userDocumentsDirectory).getChildFile (file));
     chooser->launchAsync (juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::canSelectFiles | juce::FileBrowserComponent::warnAboutOverwriting,
@@ -162,20 +162,20 @@ void BenchWindow::exportText (const juce::String& what, const juce::String& file
                           });
 }
 
-void BenchWindow::exportDrawing (Tag tag)
+void MainWindow::exportDrawing (Tag tag)
 {
     const auto job = bench.job();
     exportText ("Save the wiring drawing", fileName (bench, (tag == asRecorded ? juce::String ("as it is") : words::from (letterOf (tag))) + " wiring", ".svg"),
                 [job, tag] { return drawingSvg (drawWiring (jobwords::harnessBefore (*job, tag), jobwords::harnessOf (*job, tag))); });
 }
 
-void BenchWindow::saveTakeCard()
+void MainWindow::saveTakeCard()
 {
     const auto job = bench.job();
     exportText ("Save the take card", fileName (bench, "take card", ".html"), [job] { return takeCardHtml (job->guitar, job->title, job->wish); });
 }
 
-void BenchWindow::exportTakes (bool matched)
+void MainWindow::exportTakes (bool matched)
 {
     chooser = std::make_unique<juce::FileChooser> ("A folder for the sounds", juce::File::getSpecialLocation (juce::File::userDocumentsDirectory));
     chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectDirectories,
@@ -187,7 +187,7 @@ void BenchWindow::exportTakes (bool matched)
 }
 
 /** Says how far the sounds are, a few times a second, and what was written. */
-void BenchWindow::followExport()
+void MainWindow::followExport()
 {
     if (exporting == nullptr)
         return;

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "editor/Words.h"
-#include "paper/Changes.h"
+#include "analysis/Changes.h"
 
 #include <juce_core/juce_core.h>
 

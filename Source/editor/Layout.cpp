@@ -4,9 +4,9 @@
 
 namespace coldiron
 {
-BenchLayout layout (juce::Rectangle<int> bounds, int numOptions, bool firstSteps)
+MainLayout layout (juce::Rectangle<int> bounds, int numOptions, bool firstSteps)
 {
-    BenchLayout result;
+    MainLayout result;
     const int width = bounds.getWidth(), height = bounds.getHeight();
     result.fold = width < 1100 || height < 720 ? Fold::folded : width >= 1560 && height >= 960 ? Fold::wide : Fold::standard;
     const bool folded = result.fold == Fold::folded, wide = result.fold == Fold::wide;

@@ -10,7 +10,7 @@ namespace coldiron
 enum class Fold { folded, standard, wide };
 
 /** Where everything stands. Arithmetic alone: no component is asked. */
-struct BenchLayout
+struct MainLayout
 {
     Fold fold = Fold::standard;
     juce::Rectangle<int> header, guitar, take, options, listen, look, decide;
@@ -27,5 +27,5 @@ constexpr int leastWidth = 900, leastHeight = 600, mostWidth = 1920, mostHeight 
 
 /** @param numOptions  0 to 8
     @param firstSteps  room for their line */
-BenchLayout layout (juce::Rectangle<int> bounds, int numOptions, bool firstSteps = false);
+MainLayout layout (juce::Rectangle<int> bounds, int numOptions, bool firstSteps = false);
 }

@@ -11,7 +11,7 @@ namespace
 constexpr double least = -80.0, most = 0.0;
 }
 
-HumWave::HumWave (Desk& d) : desk (d)
+HumWave::HumWave (UiContext& d) : ui (d)
 {
     setWantsKeyboardFocus (true);
     setTitle ("Mains hum");
@@ -20,8 +20,8 @@ HumWave::HumWave (Desk& d) : desk (d)
 
 void HumWave::paint (juce::Graphics& g)
 {
-    const auto& t = desk.colours();
-    const double now = juce::jlimit (least, most, desk.bench.humDb());
+    const auto& t = ui.colours();
+    const double now = juce::jlimit (least, most, ui.bench.humDb());
     const float left = 8.0f, width = static_cast<float> (getWidth()) - 16.0f, middle = static_cast<float> (getHeight()) / 2.0f;
     const float thumb = left + width * static_cast<float> ((now - least) / (most - least));
     const auto wave = [&] (float from, float to)
@@ -51,7 +51,7 @@ void HumWave::paint (juce::Graphics& g)
 void HumWave::setFrom (float x)
 {
     const double share = juce::jlimit (0.0, 1.0, (static_cast<double> (x) - 8.0) / (getWidth() - 16.0));
-    desk.bench.setHumDb (std::round (least + share * (most - least)));
+    ui.bench.setHumDb (std::round (least + share * (most - least)));
     repaint();
 }
 
@@ -59,19 +59,19 @@ void HumWave::mouseDown (const juce::MouseEvent& e) { setFrom (e.position.x); }
 
 void HumWave::step (double db)
 {
-    desk.bench.setHumDb (juce::jlimit (least, most, desk.bench.humDb() + db));
+    ui.bench.setHumDb (juce::jlimit (least, most, ui.bench.humDb() + db));
     repaint();
 }
 
 void HumWave::flip()
 {
-    if (desk.bench.humDb() > least)
+    if (ui.bench.humDb() > least)
     {
-        before = desk.bench.humDb();
-        desk.bench.setHumDb (least);
+        before = ui.bench.humDb();
+        ui.bench.setHumDb (least);
     }
     else
-        desk.bench.setHumDb (before);
+        ui.bench.setHumDb (before);
     repaint();
 }
 
@@ -90,7 +90,7 @@ bool HumWave::keyPressed (const juce::KeyPress& key)
     return true;
 }
 
-ListenBar::ListenBar (Desk& d, bool host)
+ListenBar::ListenBar (UiContext& d, bool host)
     : Panel (d), level (d, { "True", "Matched" }, "Level"), source (d, { "Take", host ? "Track" : "Live" }, "Source"), humWave (d),
       mains (d, "50 Hz"), sound (d, "Amplifier"), inHost (host)
 {
@@ -99,32 +99,32 @@ ListenBar::ListenBar (Desk& d, bool host)
     source.setTooltip (host ? "Hear the job's take, or the track this plugin sits on." : "Hear the take, or what comes in live. Live, a loudspeaker beside the guitar can feed back: turn it down first.");
     for (auto* child : std::initializer_list<juce::Component*> { &level, &humWave, &mains, &sound, &source })
         addAndMakeVisible (child);
-    level.onChoice = [this] (int i) { desk.bench.setLevelMatched (i == 1); };
+    level.onChoice = [this] (int i) { ui.bench.setLevelMatched (i == 1); };
     source.onChoice = [this] (int i)
     {
-        desk.bench.setSource (i == 0 ? Source::take : Source::host);
+        ui.bench.setSource (i == 0 ? Source::take : Source::host);
         if (i == 1 && ! inHost)
-            desk.tell ("Live: a loudspeaker beside the guitar can feed back. Turn it down first.");
+            ui.tell ("Live: a loudspeaker beside the guitar can feed back. Turn it down first.");
     };
     mains.setTooltip ("The mains where the player plays: 50 or 60 Hz.");
     sound.setTooltip ("What is heard after the jack, the same for all; facing, buzz, hiss and headroom too. S opens it.");
     sound.onClick = [this]
     {
-        if (desk.openSound)
-            desk.openSound();
+        if (ui.openSound)
+            ui.openSound();
     };
-    mains.onClick = [this] { desk.bench.setMainsHz (desk.bench.mainsHz() > 55.0 ? 50.0 : 60.0); };
+    mains.onClick = [this] { ui.bench.setMainsHz (ui.bench.mainsHz() > 55.0 ? 50.0 : 60.0); };
 }
 
-void ListenBar::toggleMatched() { desk.bench.setLevelMatched (! desk.bench.levelMatched()); }
+void ListenBar::toggleMatched() { ui.bench.setLevelMatched (! ui.bench.levelMatched()); }
 
 void ListenBar::benchChanged (const Revisions&, const Revisions&)
 {
-    level.setChosen (desk.bench.levelMatched() ? 1 : 0);
-    source.setChosen (desk.bench.source() == Source::take ? 0 : 1);
-    const auto choice = desk.bench.afterJack();
-    sound.setWords (choice.sound == AfterSound::none ? "Direct" : choice.drives() ? "Driven" : choice.sound == AfterSound::file ? "Own file" : "Amplifier");
-    mains.setWords (desk.bench.mainsHz() > 55.0 ? "60 Hz" : "50 Hz");
+    level.setChosen (ui.bench.levelMatched() ? 1 : 0);
+    source.setChosen (ui.bench.source() == Source::take ? 0 : 1);
+    const auto choice = ui.bench.outputChain();
+    sound.setWords (choice.sound == OutputSound::none ? "Direct" : choice.isDriven() ? "Driven" : choice.sound == OutputSound::file ? "Own file" : "Amplifier");
+    mains.setWords (ui.bench.mainsHz() > 55.0 ? "60 Hz" : "50 Hz");
     repaint();
     humWave.repaint();
 }
@@ -140,8 +140,8 @@ void ListenBar::tick()
         shown = juce::jmax (fresh, shown * 0.86);
     };
     const double inBefore = inPeak, outBefore = outPeak;
-    fall (inPeak, desk.bench.takeInputPeak(), inClip);
-    fall (outPeak, desk.bench.takeOutputPeak(), outClip);
+    fall (inPeak, ui.bench.takeInputPeak(), inClip);
+    fall (outPeak, ui.bench.takeOutputPeak(), outClip);
     if (std::abs (inPeak - inBefore) > 1e-4 || std::abs (outPeak - outBefore) > 1e-4 || inClip + outClip > 0)
         repaint (meterArea);
 }
@@ -222,20 +222,20 @@ void ListenBar::paint (juce::Graphics& g)
         type::draw (g, "Level", levelLabel, juce::Justification::centredLeft, false);
     type::draw (g, getWidth() < 880 ? "Hum" : "Mains hum", humLabel, juce::Justification::centredLeft, false);
 
-    const Tag heard = desk.bench.heard();
-    const auto report = desk.bench.report (heard);
+    const Tag heard = ui.bench.heard();
+    const auto report = ui.bench.report (heard);
     g.setFont (type::text (12.5f));
-    if (desk.bench.levelMatched() && heard != asRecorded && report != nullptr && report->complete && ! report->silent)
+    if (ui.bench.levelMatched() && heard != asRecorded && report != nullptr && report->complete && ! report->silent)
         type::draw (g, words::from (letterOf (heard)) + " " + words::db (report->matchDb), matchText, juce::Justification::centredLeft, false);
 
     g.setColour (t.ink);
     g.setFont (type::bold (12.5f));
-    type::draw (g, desk.bench.humDb() <= -80.0 ? juce::String ("off") : words::db (desk.bench.humDb(), false, 0), humText, juce::Justification::centred, false);
+    type::draw (g, ui.bench.humDb() <= -80.0 ? juce::String ("off") : words::db (ui.bench.humDb(), false, 0), humText, juce::Justification::centred, false);
 
-    const bool trimmed = desk.bench.headroomKept() && desk.bench.source() == Source::take && desk.bench.headroomDb() < -0.05;
+    const bool trimmed = ui.bench.headroomKept() && ui.bench.source() == Source::take && ui.bench.headroomDb() < -0.05;
     g.setColour (trimmed ? t.ink : t.mute);
     g.setFont (trimmed ? type::bold (12.0f) : type::text (12.0f));
-    type::draw (g, trimmed ? words::db (desk.bench.headroomDb(), true, 1) + " on all" : juce::String ("after the jack"), soundText, juce::Justification::centred, false);
+    type::draw (g, trimmed ? words::db (ui.bench.headroomDb(), true, 1) + " on all" : juce::String ("after the jack"), soundText, juce::Justification::centred, false);
 
     if (meterArea.getWidth() > 70)
     {

@@ -8,7 +8,7 @@ namespace coldiron
 class HumWave : public juce::Component, public juce::SettableTooltipClient
 {
 public:
-    explicit HumWave (Desk&);
+    explicit HumWave (UiContext&);
     void paint (juce::Graphics&) override;
     void mouseDown (const juce::MouseEvent&) override;
     void mouseDrag (const juce::MouseEvent& e) override { setFrom (e.position.x); }
@@ -20,7 +20,7 @@ public:
     void flip(); ///< on and off
 
 private:
-    Desk& desk;
+    UiContext& ui;
     double before = -40.0;
     void setFrom (float x);
 };
@@ -29,7 +29,7 @@ private:
 class ListenBar : public Panel
 {
 public:
-    ListenBar (Desk&, bool inHost);
+    ListenBar (UiContext&, bool inHost);
 
     void benchChanged (const Revisions& before, const Revisions& now) override;
     void tick();

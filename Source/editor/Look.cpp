@@ -107,7 +107,7 @@ void Look::drawTooltip (juce::Graphics& g, const juce::String& words, int width,
     g.drawFittedText (words, 10, 4, width - 20, height - 8, juce::Justification::centredLeft, 20, 1.0f);
 }
 
-WordButton::WordButton (Desk& d, const juce::String& words, bool isFilled) : Button (words), desk (d), filled (isFilled)
+WordButton::WordButton (UiContext& d, const juce::String& words, bool isFilled) : Button (words), ui (d), filled (isFilled)
 {
     setTitle (words);
     setWantsKeyboardFocus (true);
@@ -126,7 +126,7 @@ int WordButton::idealWidth() const { return juce::roundToInt (type::width (fille
 
 void WordButton::paintButton (juce::Graphics& g, bool over, bool down)
 {
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     const auto area = getLocalBounds().toFloat().reduced (2.0f);
     const bool fill = filled && isEnabled();
     g.setColour (fill ? (down ? t.mute : t.ink) : over || down ? t.well : t.sheet);
@@ -153,7 +153,7 @@ bool WordButton::keyPressed (const juce::KeyPress& key)
     return false; // Space belongs to the take
 }
 
-Segments::Segments (Desk& d, juce::StringArray w, const juce::String& title) : desk (d), words (std::move (w))
+Segments::Segments (UiContext& d, juce::StringArray w, const juce::String& title) : ui (d), words (std::move (w))
 {
     setTitle (title);
     setWantsKeyboardFocus (true);
@@ -191,7 +191,7 @@ juce::Rectangle<float> Segments::segment (int index) const
 
 void Segments::paint (juce::Graphics& g)
 {
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     for (int i = 0; i < words.size(); ++i)
     {
         const auto area = segment (i).reduced (1.0f, 0.0f);

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "editor/Desk.h"
+#include "editor/UiContext.h"
 
 namespace coldiron
 {
@@ -30,7 +30,7 @@ private:
 class WordButton : public juce::Button
 {
 public:
-    WordButton (Desk&, const juce::String& words, bool filled = false);
+    WordButton (UiContext&, const juce::String& words, bool filled = false);
 
     void setWords (const juce::String&);
     bool shortens = false; ///< where the words are a name of any length: the tip has them whole
@@ -39,7 +39,7 @@ public:
     bool keyPressed (const juce::KeyPress&) override;
 
 private:
-    Desk& desk;
+    UiContext& ui;
     bool filled;
 };
 
@@ -47,7 +47,7 @@ private:
 class Segments : public juce::Component, public juce::SettableTooltipClient
 {
 public:
-    Segments (Desk&, juce::StringArray words, const juce::String& title);
+    Segments (UiContext&, juce::StringArray words, const juce::String& title);
 
     std::function<void (int)> onChoice;
     void setChosen (int);
@@ -60,7 +60,7 @@ public:
     void focusLost (FocusChangeType) override { repaint(); }
 
 private:
-    Desk& desk;
+    UiContext& ui;
     juce::StringArray words;
     int current = 0;
     juce::Rectangle<float> segment (int) const;

@@ -6,7 +6,7 @@
 
 namespace coldiron
 {
-NotesSheet::NotesSheet (Desk& d, Tag tag) : Overlay (d), option (tag)
+NotesSheet::NotesSheet (UiContext& d, Tag tag) : Overlay (d), option (tag)
 {
     setTitle ("Notes");
     add ("/wish", "The client's wish, in their words", "The client's wish");
@@ -47,7 +47,7 @@ void NotesSheet::add (const std::string& pointer, const juce::String& label, con
 /** The texts as the job has them; what was typed since and not kept stays. */
 void NotesSheet::read()
 {
-    const auto json = nlohmann::ordered_json::parse (desk.bench.jobText(), nullptr, false, true);
+    const auto json = nlohmann::ordered_json::parse (ui.bench.jobText(), nullptr, false, true);
     for (auto& field : fields)
     {
         const nlohmann::ordered_json::json_pointer at (field->pointer);
@@ -55,7 +55,7 @@ void NotesSheet::read()
         if (json.is_object() && json.contains (at) && json.at (at).is_string())
             text = words::from (json.at (at).get<std::string>());
         else if (field->pointer == "/wish")
-            text = jobwords::client (desk.bench); // an older key of the same meaning
+            text = jobwords::client (ui.bench); // an older key of the same meaning
         if (text == field->kept && field->field.getText() != text)
             continue;
         field->kept = text;
@@ -71,7 +71,7 @@ void NotesSheet::keep (Field& field)
         return;
     const auto quoted = nlohmann::ordered_json (text.toStdString()).dump (-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace);
     const auto now = text;
-    if (desk.bench.edit (field.pointer, text.isEmpty() ? std::string() : quoted, field.step.toStdString()))
+    if (ui.bench.edit (field.pointer, text.isEmpty() ? std::string() : quoted, field.step.toStdString()))
         field.kept = now;
 }
 

@@ -9,7 +9,7 @@ namespace coldiron
 class NotesSheet : public Overlay
 {
 public:
-    NotesSheet (Desk&, Tag option);
+    NotesSheet (UiContext&, Tag option);
     ~NotesSheet() override;
 
     void start() override { fields.front()->field.grabKeyboardFocus(); }

@@ -4,7 +4,7 @@
 
 namespace coldiron
 {
-Overlay::Overlay (Desk& d) : Panel (d), close (d, "Close")
+Overlay::Overlay (UiContext& d) : Panel (d), close (d, "Close")
 {
     setWantsKeyboardFocus (true);
     addAndMakeVisible (close);
@@ -40,7 +40,7 @@ void Overlay::paintTitle (juce::Graphics& g, const juce::String& words)
     type::draw (g, words, 20, 12, getWidth() - 150, 30, juce::Justification::centredLeft, true);
 }
 
-KeySheet::KeySheet (Desk& d, bool host) : Overlay (d), inHost (host) { setTitle ("Keys"); }
+KeySheet::KeySheet (UiContext& d, bool host) : Overlay (d), inHost (host) { setTitle ("Keys"); }
 
 void KeySheet::paint (juce::Graphics& g)
 {
@@ -74,7 +74,7 @@ void KeySheet::paint (juce::Graphics& g)
                 getLocalBounds().reduced (20, 12).removeFromBottom (20), juce::Justification::centredLeft, true);
 }
 
-Notice::Notice (Desk& d) : Panel (d) {}
+Notice::Notice (UiContext& d) : Panel (d) {}
 
 void Notice::say (const juce::String& words)
 {
@@ -91,18 +91,18 @@ void Notice::benchChanged (const Revisions& before, const Revisions& now)
 {
     if (before.job == now.job)
         return;
-    const auto faults = desk.bench.faults();
-    if (faults.empty())
+    const auto diagnostics = ui.bench.diagnostics();
+    if (diagnostics.empty())
     {
         if (isFault)
             hideNow();
         return;
     }
     lines.clear();
-    for (size_t i = 0; i < faults.size() && i < 4; ++i)
-        lines.add (words::from (faults[i].file == "job" && faults[i].line > 0 ? "Line " + std::to_string (faults[i].line) + " of the job: " + faults[i].message : faults[i].text()));
-    if (faults.size() > 4)
-        lines.add ("and " + juce::String (static_cast<int> (faults.size()) - 4) + " more");
+    for (size_t i = 0; i < diagnostics.size() && i < 4; ++i)
+        lines.add (words::from (diagnostics[i].file == "job" && diagnostics[i].line > 0 ? "Line " + std::to_string (diagnostics[i].line) + " of the job: " + diagnostics[i].message : diagnostics[i].text()));
+    if (diagnostics.size() > 4)
+        lines.add ("and " + juce::String (static_cast<int> (diagnostics.size()) - 4) + " more");
     isFault = true;
     ticksLeft = 0;
     setVisible (true);

@@ -9,7 +9,7 @@ namespace coldiron
 class Overlay : public Panel
 {
 public:
-    explicit Overlay (Desk&);
+    explicit Overlay (UiContext&);
     std::function<void()> onClose;
 
     /** Takes the keyboard to where a person begins. */
@@ -31,7 +31,7 @@ protected:
 class KeySheet : public Overlay
 {
 public:
-    KeySheet (Desk&, bool inHost);
+    KeySheet (UiContext&, bool inHost);
     void paint (juce::Graphics&) override;
     juce::Point<int> wants() const override { return { 736, 508 }; }
 
@@ -43,7 +43,7 @@ private:
 class Notice : public Panel
 {
 public:
-    explicit Notice (Desk&);
+    explicit Notice (UiContext&);
     void say (const juce::String&);
     void benchChanged (const Revisions& before, const Revisions& now) override;
     void tick();

@@ -26,7 +26,7 @@ void paintLines (juce::Graphics& g, const juce::String& words, juce::Rectangle<i
 }
 }
 
-void paintLadder (juce::Graphics& g, juce::Rectangle<int> area, Knowledge known, const Tokens& t)
+void paintLadder (juce::Graphics& g, juce::Rectangle<int> area, Provenance known, const Tokens& t)
 {
     static const char* const names[] { "assumed", "from ohms", "measured" };
     const float y = static_cast<float> (area.getY()) + 10.0f, each = static_cast<float> (juce::jmin (area.getWidth(), 330)) / 3.0f;
@@ -48,7 +48,7 @@ void paintLadder (juce::Graphics& g, juce::Rectangle<int> area, Knowledge known,
     }
 }
 
-PickupCard::PickupCard (Desk& d, std::string p) : desk (d), part (std::move (p)), choose (d, "Another"), open (d, "Open its file"), list (d)
+PickupCard::PickupCard (UiContext& d, std::string p) : ui (d), part (std::move (p)), choose (d, "Another"), open (d, "Open its file"), list (d)
 {
     setTitle (words::title (part) + " pickup");
     open.setTooltip ("Bench readings (CSV) or a fitted pickup");
@@ -67,7 +67,7 @@ PickupCard::PickupCard (Desk& d, std::string p) : desk (d), part (std::move (p))
 
 void PickupCard::refresh()
 {
-    const auto job = desk.bench.job();
+    const auto job = ui.bench.job();
     std::vector<GuitarValue> mine;
     for (const auto& value : valuesOf (*job))
         if (value.part == part && (value.kind == GuitarValue::Kind::pickupOhms || value.kind == GuitarValue::Kind::bridgeMm))
@@ -88,8 +88,8 @@ void PickupCard::refresh()
     choose.setWords (name.isEmpty() ? juce::String ("Another") : name);
     choose.shortens = true;
     choose.setTooltip (name + (name.isEmpty() ? juce::String() : juce::String (". ")) + "Another pickup, by construction");
-    next = known == Knowledge::assumed   ? "To be surer, type its ohms: turns and inductance are scaled from them."
-           : known == Knowledge::fromOhms ? "To be surer: three meter readings, or a sweep: coldiron fit. Open or drop the file."
+    next = known == Provenance::assumed   ? "To be surer, type its ohms: turns and inductance are scaled from them."
+           : known == Provenance::fromOhms ? "To be surer: three meter readings, or a sweep: coldiron fit. Open or drop the file."
                                           : "Measured: as sure as a bench makes it. Typed ohms would take its place.";
     list.show (mine);
     resized();
@@ -128,7 +128,7 @@ void PickupCard::resized()
 
 void PickupCard::paint (juce::Graphics& g)
 {
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     g.setColour (t.line);
     g.drawRoundedRectangle (getLocalBounds().toFloat().reduced (0.5f), 6.0f, 1.0f);
     const auto area = getLocalBounds().reduced (12, 8);

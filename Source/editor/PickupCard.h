@@ -5,13 +5,13 @@
 namespace coldiron
 {
 /** How a pickup is known: assumed, from ohms, measured, the rung it stands on filled. Drawn in a strip of 40 px. */
-void paintLadder (juce::Graphics&, juce::Rectangle<int>, Knowledge, const Tokens&);
+void paintLadder (juce::Graphics&, juce::Rectangle<int>, Provenance, const Tokens&);
 
 /** One pickup as it is taken in: what it is, how well it is known and what the next rung needs, its ohms and place. */
 class PickupCard : public juce::Component
 {
 public:
-    PickupCard (Desk&, std::string part);
+    PickupCard (UiContext&, std::string part);
 
     std::function<void()> onChoose;    ///< another pickup is wanted
     std::function<void()> onOpenFile;
@@ -26,11 +26,11 @@ public:
     void resized() override;
 
 private:
-    Desk& desk;
+    UiContext& ui;
     const std::string part;
     WordButton choose, open;
     ValueList list;
-    Knowledge known = Knowledge::assumed;
+    Provenance known = Provenance::assumed;
     juce::String next, where;
     juce::Rectangle<int> foot;
 

@@ -18,12 +18,12 @@ juce::String constructionOf (const Pickup& pickup)
 }
 }
 
-PickupPicker::PickupPicker (Desk& d) : desk (d), take (d, "Take this one", true), leave (d, "Back")
+PickupPicker::PickupPicker (UiContext& d) : ui (d), take (d, "Take this one", true), leave (d, "Back")
 {
     setTitle ("Pickups");
     read();
-    dressField (search, desk.colours());
-    search.setTextToShowWhenEmpty ("Search: hot, two leads, bass", desk.colours().mute);
+    dressField (search, ui.colours());
+    search.setTextToShowWhenEmpty ("Search: hot, two leads, bass", ui.colours().mute);
     search.setTitle ("Search pickups");
     search.onTextChange = [this] { filter(); };
     search.onKeyFirst = [this] (const juce::KeyPress& key)
@@ -44,19 +44,19 @@ PickupPicker::~PickupPicker() { list.setModel (nullptr); }
 
 void PickupPicker::read()
 {
-    const auto& presets = desk.bench.presets();
+    const auto& presets = ui.bench.presets();
     for (const auto& name : presets.list ("pickups"))
     {
-        Faults faults;
-        Library library (presets, faults);
+        Diagnostics diagnostics;
+        Library library (presets, diagnostics);
         Json json;
         json.kind = Json::Kind::text;
         json.text = name;
         const auto resolved = library.resolve ("pickup", json);
         if (! resolved)
             continue;
-        const auto pickup = readPickup (resolved->json, faults);
-        if (! faults.empty())
+        const auto pickup = readPickup (resolved->json, diagnostics);
+        if (! diagnostics.empty())
             continue;
         double ohms = 0.0;
         for (const auto& coil : pickup.coils)
@@ -146,7 +146,7 @@ void PickupPicker::resized()
 
 void PickupPicker::paint (juce::Graphics& g)
 {
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     g.setColour (t.sheet);
     g.fillRoundedRectangle (getLocalBounds().toFloat(), 6.0f);
     g.setColour (t.mute);
@@ -167,7 +167,7 @@ void PickupPicker::paintListBoxItem (int row, juce::Graphics& g, int width, int 
 {
     if (row < 0 || row >= static_cast<int> (lines.size()))
         return; // a list asks for rows below its last one, and once more for old ones when it became shorter
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     const auto& line = lines[static_cast<size_t> (row)];
     if (line.entry < 0)
     {

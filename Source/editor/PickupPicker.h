@@ -1,6 +1,6 @@
 #pragma once
 
-#include "editor/Desk.h"
+#include "editor/UiContext.h"
 #include "editor/Look.h"
 #include "editor/SearchField.h"
 
@@ -10,7 +10,7 @@ namespace coldiron
 class PickupPicker : public juce::Component, private juce::ListBoxModel
 {
 public:
-    explicit PickupPicker (Desk&);
+    explicit PickupPicker (UiContext&);
     ~PickupPicker() override;
 
     std::function<void (const std::string& preset)> onChosen;
@@ -28,7 +28,7 @@ private:
     struct Entry { std::string preset; juce::String name, figures, group, haystack; };
     struct Line { juce::String heading; int entry = -1; };
 
-    Desk& desk;
+    UiContext& ui;
     std::vector<Entry> entries;
     std::vector<Line> lines;
     juce::String part, refusal;

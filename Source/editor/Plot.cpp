@@ -36,7 +36,7 @@ bool isStill (const std::vector<SweepCurve>& sweep)
 }
 }
 
-Plot::Plot (Desk& d) : Panel (d), kind (d, { "Change to the take", "Whole circuit" }, "What is drawn"), strings (d)
+Plot::Plot (UiContext& d) : Panel (d), kind (d, { "Change to the take", "Whole circuit" }, "What is drawn"), strings (d)
 {
     setTitle ("Look");
     addAndMakeVisible (kind);
@@ -51,7 +51,7 @@ Plot::Plot (Desk& d) : Panel (d), kind (d, { "Change to the take", "Whole circui
 
 std::vector<Tag> Plot::allTags() const
 {
-    auto tags = desk.bench.tags();
+    auto tags = ui.bench.tags();
     tags.insert (tags.begin(), asRecorded);
     return tags;
 }
@@ -97,7 +97,7 @@ float Plot::yOf (double db) const
 
 double Plot::shift (const Report& report) const
 {
-    return ! whole() && desk.bench.levelMatched() && report.tag != asRecorded ? report.matchDb : 0.0;
+    return ! whole() && ui.bench.levelMatched() && report.tag != asRecorded ? report.matchDb : 0.0;
 }
 
 juce::Path Plot::pathOf (const std::vector<double>& hz, const std::vector<double>& db, double shiftDb) const
@@ -130,14 +130,14 @@ void Plot::build()
         return;
     double most = 12.0;
     for (Tag tag : allTags())
-        if (const auto report = desk.bench.report (tag); report != nullptr && ! report->silent)
+        if (const auto report = ui.bench.report (tag); report != nullptr && ! report->silent)
             for (size_t i = 0; i < report->curve.hz.size(); ++i)
                 if (report->curve.hz[i] >= leastHz && report->curve.hz[i] <= mostHz)
                     most = juce::jmax (most, report->curve.changeDb[i] + (whole() ? 0.0 : shift (*report)));
     highest = static_cast<float> (juce::jlimit (12.0, 24.0, std::ceil (most / 6.0) * 6.0));
     for (Tag tag : allTags())
     {
-        const auto report = desk.bench.report (tag);
+        const auto report = ui.bench.report (tag);
         if (report == nullptr || report->curve.hz.empty())
             continue;
         Drawn one;
@@ -147,7 +147,7 @@ void Plot::build()
         one.yAtEnd = yOf (valueAt (report->curve.hz, db, mostHz) + shift (*report));
         const auto& low = report->curve.lowDb;
         const auto& high = report->curve.highDb;
-        if (! whole() && report->figures.sureness.isEstimated() && low.size() == report->curve.hz.size() && high.size() == low.size())
+        if (! whole() && report->figures.confidence.isEstimated() && low.size() == report->curve.hz.size() && high.size() == low.size())
         {
             auto upper = pathOf (report->curve.hz, high, shift (*report));
             std::vector<juce::Point<float>> back;
@@ -173,11 +173,11 @@ void Plot::paint (juce::Graphics& g)
     auto top = getLocalBounds().reduced (16, 10).withHeight (30).withTrimmedLeft (kind.getWidth() + 8);
     if (strings.isVisible())
         top.setRight (strings.getX() - 8);
-    const auto sweep = desk.bench.sweep();
+    const auto sweep = ui.bench.sweep();
     const bool still = isStill (sweep); // its curves would lie on one another, their numbers scattered along them
     const juce::String about = sweepKnob.isNotEmpty() ? (still ? sweepKnob + " changes nothing here" : "turning " + sweepKnob + ", 10 to 0")
                                : whole()              ? juce::String ("volts at the input, dB")
-                               : desk.bench.levelMatched() ? juce::String ("levels matched") : juce::String();
+                               : ui.bench.levelMatched() ? juce::String ("levels matched") : juce::String();
     const int aboutWidth = juce::roundToInt (type::width (type::text (12.5f), about)) + 4;
     if (aboutWidth <= top.getWidth())
         type::draw (g, about, top, juce::Justification::centredRight, true);
@@ -236,7 +236,7 @@ void Plot::paintAxes (juce::Graphics& g)
 void Plot::paintCurves (juce::Graphics& g)
 {
     const auto& t = colours();
-    const Tag heard = desk.bench.heard();
+    const Tag heard = ui.bench.heard();
     for (const auto& [tag, one] : drawn) // several bands muddle each other
         if (! one.band.isEmpty() && hasBandDrawn (tag))
         {
@@ -257,7 +257,7 @@ void Plot::paintCurves (juce::Graphics& g)
     g.strokePath (found->second.curve, juce::PathStrokeType (7.0f, juce::PathStrokeType::curved));
     g.setColour (t.of (heard));
     strokeDashed (g, found->second.curve, heard, 3.4f);
-    if (const auto report = desk.bench.report (heard); whole() && report != nullptr && report->complete && report->figures.resonance.peakHz.has_value())
+    if (const auto report = ui.bench.report (heard); whole() && report != nullptr && report->complete && report->figures.resonance.peakHz.has_value())
     {
         const float x = xOf (*report->figures.resonance.peakHz), y = yOf (valueAt (report->curve.hz, report->curve.circuitDb, *report->figures.resonance.peakHz));
         g.setColour (t.sheet);
@@ -273,8 +273,8 @@ void Plot::paintCurves (juce::Graphics& g)
 void Plot::paintSweep (juce::Graphics& g, const std::vector<SweepCurve>& sweep)
 {
     const auto& t = colours();
-    const Tag heard = desk.bench.heard();
-    const auto report = desk.bench.report (heard);
+    const Tag heard = ui.bench.heard();
+    const auto report = ui.bench.report (heard);
     std::vector<float> labels;
     for (const auto& curve : sweep)
     {
@@ -310,7 +310,7 @@ void Plot::paintHover (juce::Graphics& g)
     std::vector<Row> rows;
     for (const auto& [tag, one] : drawn)
     {
-        const auto report = desk.bench.report (tag);
+        const auto report = ui.bench.report (tag);
         if (report == nullptr || (tag == asRecorded && ! whole()))
             continue;
         const auto& c = report->curve;

@@ -10,7 +10,7 @@ namespace coldiron
 class Plot : public Panel
 {
 public:
-    explicit Plot (Desk&);
+    explicit Plot (UiContext&);
 
     void benchChanged (const Revisions& before, const Revisions& now) override;
     void paint (juce::Graphics&) override;
@@ -33,7 +33,7 @@ private:
     Tag pointed = -1;            ///< whose letter the mouse is on: its band is drawn too
     std::map<Tag, float> letterY; ///< where each letter stands
 
-    bool hasBandDrawn (Tag tag) const { return tag == desk.bench.heard() || tag == pointed; }
+    bool hasBandDrawn (Tag tag) const { return tag == ui.bench.heard() || tag == pointed; }
 
     bool whole() const { return kind.chosen() == 1; }
     float highest = 12.0f; ///< top of the scale of changes: 12, or as high as a curve needs, to 24

@@ -31,7 +31,7 @@ void Plot::paintLetters (juce::Graphics& g)
         for (auto& end : ends)
             end.y += over > 0 ? -over : under > 0 ? under : 0.0f;
     }
-    const Tag heard = desk.bench.heard();
+    const Tag heard = ui.bench.heard();
     letterY.clear();
     for (const auto& end : ends)
     {
@@ -53,7 +53,7 @@ void Plot::paintLetters (juce::Graphics& g)
 
 void Plot::paintNoise (juce::Graphics& g)
 {
-    const auto report = desk.bench.report (desk.bench.heard());
+    const auto report = ui.bench.report (ui.bench.heard());
     if (whole() || report == nullptr || ! report->figures.trust.trustedToHz || *report->figures.trust.trustedToHz >= 15000.0)
         return;
     const auto& t = colours();
@@ -101,8 +101,8 @@ void Plot::paintKey (juce::Graphics& g)
     }
     if ((shown.isEmpty() && others.isEmpty()) || hoverX >= 0.0f)
         return;
-    const int only = desk.bench.onlyString();
-    const auto job = desk.bench.job();
+    const int only = ui.bench.onlyString();
+    const auto job = ui.bench.job();
     const auto& sounding = job->guitar.strings;
     const auto spread = only >= 0 && only < static_cast<int> (sounding.size()) ? " on " + words::from (sounding[static_cast<size_t> (only)].name) + " alone," : juce::String (" from string to string,");
     const auto line1 = shown.isEmpty() ? others + (others.containsChar (',') ? " are estimates: other coils than the take's." : " is an estimate: other coils than the take's.")

@@ -1,11 +1,11 @@
 #include "editor/RecordedColumn.h"
 
 #include "editor/Words.h"
-#include "paper/HumTriage.h"
+#include "analysis/HumTriage.h"
 
 namespace coldiron
 {
-RecordedColumn::RecordedColumn (Desk& d) : desk (d), recorded (d), listened (d)
+RecordedColumn::RecordedColumn (UiContext& d) : ui (d), recorded (d), listened (d)
 {
     setTitle ("How it was recorded");
     for (auto* list : { &recorded, &listened })
@@ -22,7 +22,7 @@ RecordedColumn::RecordedColumn (Desk& d) : desk (d), recorded (d), listened (d)
         juce::StringArray choices { "Not asked" };
         for (const auto& choice : humQuestions()[i].answers)
             choices.add (words::from (choice.words));
-        questions.push_back (std::make_unique<Segments> (desk, choices, words::from (humQuestions()[i].words)));
+        questions.push_back (std::make_unique<Segments> (ui, choices, words::from (humQuestions()[i].words)));
         questions.back()->onChoice = [this, i] (int choice) { answer (i, choice); };
         addAndMakeVisible (*questions.back());
     }
@@ -34,12 +34,12 @@ void RecordedColumn::rebuild()
 {
     knobs.clear();
     levers.clear();
-    movable = desk.bench.take() >= 0;
-    for (const auto& control : desk.bench.controls (asRecorded))
+    movable = ui.bench.take() >= 0;
+    for (const auto& control : ui.bench.controls (asRecorded))
         if (control.isKnob())
-            knobs.push_back (std::make_unique<Knob> (desk, asRecorded, control.name));
+            knobs.push_back (std::make_unique<Knob> (ui, asRecorded, control.name));
         else
-            levers.push_back (std::make_unique<LeverRail> (desk, asRecorded, control));
+            levers.push_back (std::make_unique<LeverRail> (ui, asRecorded, control));
     for (auto& knob : knobs)
     {
         addAndMakeVisible (*knob);
@@ -54,7 +54,7 @@ void RecordedColumn::rebuild()
 
 void RecordedColumn::readValues()
 {
-    const auto job = desk.bench.job();
+    const auto job = ui.bench.job();
     recorded.show (loadValuesOf (*job, GuitarValue::Side::recording));
     listened.show (loadValuesOf (*job, GuitarValue::Side::listening));
     for (size_t i = 0; i < questions.size(); ++i)
@@ -68,8 +68,8 @@ void RecordedColumn::benchChanged (const Revisions& before, const Revisions& now
 {
     if (before.job != now.job || before.transport != now.transport)
     {
-        const auto controls = desk.bench.controls (asRecorded);
-        if (movable != (desk.bench.take() >= 0) || ! standFor (controls, knobs, levers))
+        const auto controls = ui.bench.controls (asRecorded);
+        if (movable != (ui.bench.take() >= 0) || ! standFor (controls, knobs, levers))
             rebuild();
         readValues();
         if (onHeight)
@@ -85,7 +85,7 @@ void RecordedColumn::benchChanged (const Revisions& before, const Revisions& now
 void RecordedColumn::answer (size_t question, int choice)
 {
     const auto& asked = humQuestions()[question];
-    desk.bench.edit ("/hum/" + asked.key, choice == 0 ? "" : asked.answers[static_cast<size_t> (choice - 1)].value, "Hum: " + asked.key);
+    ui.bench.edit ("/hum/" + asked.key, choice == 0 ? "" : asked.answers[static_cast<size_t> (choice - 1)].value, "Hum: " + asked.key);
 }
 
 int RecordedColumn::idealHeight (int width) { return place (width); }
@@ -158,7 +158,7 @@ int RecordedColumn::place (int width)
     y = juce::jmax (y, placeList (listened, sideBySide ? half + 20 : 0, second + 24) + 12);
 
     head ("Hum, before any option");
-    const auto job = desk.bench.job();
+    const auto job = ui.bench.job();
     for (size_t i = 0; i < questions.size(); ++i)
     {
         const auto& asked = humQuestions()[i];
@@ -186,7 +186,7 @@ int RecordedColumn::place (int width)
 
 void RecordedColumn::paint (juce::Graphics& g)
 {
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     for (const auto& text : texts)
     {
         if (text.isHead)

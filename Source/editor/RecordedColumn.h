@@ -10,7 +10,7 @@ namespace coldiron
 class RecordedColumn : public juce::Component
 {
 public:
-    explicit RecordedColumn (Desk&);
+    explicit RecordedColumn (UiContext&);
 
     std::function<void()> onHeight;
     void benchChanged (const Revisions& before, const Revisions& now);
@@ -23,7 +23,7 @@ public:
     void resized() override;
 
 private:
-    Desk& desk;
+    UiContext& ui;
     std::vector<std::unique_ptr<Knob>> knobs;
     std::vector<std::unique_ptr<LeverRail>> levers;
     ValueList recorded, listened;

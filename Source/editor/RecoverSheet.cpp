@@ -4,7 +4,7 @@
 
 namespace coldiron
 {
-RecoverSheet::RecoverSheet (Desk& d, std::vector<LeftWork> works)
+RecoverSheet::RecoverSheet (UiContext& d, std::vector<Recovery> works)
     : Overlay (d), left (std::move (works)), openIt (d, "Open it", true), discard (d, "Throw it away"), later (d, "Keep for later")
 {
     setTitle ("Unsaved work");

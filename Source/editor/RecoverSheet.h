@@ -1,7 +1,7 @@
 #pragma once
 
 #include "editor/Overlays.h"
-#include "plugin/session/Autosave.h"
+#include "session/Autosave.h"
 
 namespace coldiron
 {
@@ -9,16 +9,16 @@ namespace coldiron
 class RecoverSheet : public Overlay
 {
 public:
-    RecoverSheet (Desk&, std::vector<LeftWork>);
+    RecoverSheet (UiContext&, std::vector<Recovery>);
 
-    std::function<void (const LeftWork&)> onOpen;
+    std::function<void (const Recovery&)> onOpen;
     void start() override { openIt.grabKeyboardFocus(); }
     void paint (juce::Graphics&) override;
     void resized() override;
     juce::Point<int> wants() const override { return { 620, 230 }; }
 
 private:
-    std::vector<LeftWork> left;
+    std::vector<Recovery> left;
     size_t shown = 0;
     WordButton openIt, discard, later;
 

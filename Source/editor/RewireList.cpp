@@ -1,6 +1,6 @@
 #include "editor/RewireList.h"
 
-#include "audition/PickupsHeard.h"
+#include "response/PickupsHeard.h"
 #include "editor/JobWords.h"
 #include "job/FirstArguments.h"
 
@@ -22,11 +22,11 @@ size_t wishRank (const std::string& wish)
 }
 }
 
-RewireList::RewireList (Desk& d, Tag t) : Overlay (d), target (t), add (d, "Add", true)
+RewireList::RewireList (UiContext& d, Tag t) : Overlay (d), target (t), add (d, "Add", true)
 {
     setTitle ("Pick a rewire");
-    Faults ignored;
-    const auto& presets = desk.bench.presets();
+    Diagnostics ignored;
+    const auto& presets = ui.bench.presets();
     for (const auto& name : presets.list ("rewires"))
         if (auto info = readRewireInfo (name, presets, ignored))
             infos.push_back (std::move (*info));
@@ -67,7 +67,7 @@ RewireList::~RewireList() { list.setModel (nullptr); }
 
 const Harness& RewireList::harness() const
 {
-    kept = desk.bench.job(); // the reference lives as long as this
+    kept = ui.bench.job(); // the reference lives as long as this
     return jobwords::harnessOf (*kept, target);
 }
 
@@ -156,17 +156,17 @@ void RewireList::choose (int info)
 /** Whether each rewire can be done here, and with what: the pickups are tried in turn. */
 void RewireList::findFits()
 {
-    const auto job = desk.bench.job();
+    const auto job = ui.bench.job();
     const auto* option = job->find (letterOf (target));
-    const auto heard = pickupsHeard (option != nullptr ? job->optionSide (*option) : job->recordedSide (desk.bench.take()));
+    const auto heard = pickupsHeard (option != nullptr ? job->optionConfig (*option) : job->recordedConfig (ui.bench.take()));
     fits.clear();
     for (const auto& info : infos)
     {
         const auto fit = firstFit (info, harness(), heard,
                                    [&] (const auto& filled)
                                    {
-                                       const auto faults = desk.bench.whyNot (target, { info.preset, filled });
-                                       return faults.empty() ? std::string() : faults.front().message;
+                                       const auto diagnostics = ui.bench.whyNot (target, { info.preset, filled });
+                                       return diagnostics.empty() ? std::string() : diagnostics.front().message;
                                    });
         fits.push_back ({ fit.arguments, fit.refusal.empty() });
     }
@@ -198,7 +198,7 @@ void RewireList::fillAsks()
         }
         else
         {
-            row.choice = std::make_unique<WordButton> (desk, words::from (value).replaceCharacter ('-', ' '));
+            row.choice = std::make_unique<WordButton> (ui, words::from (value).replaceCharacter ('-', ' '));
             row.choice->onClick = [this, index] { offer (index); };
             addAndMakeVisible (*row.choice);
         }
@@ -245,9 +245,9 @@ void RewireList::offer (size_t index)
 
 void RewireList::checkRefusal()
 {
-    const auto faults = desk.bench.whyNot (target, { infos[static_cast<size_t> (chosen)].preset, arguments });
-    refusal = faults.empty() ? juce::String() : words::from (faults.front().message);
-    add.setEnabled (faults.empty());
+    const auto diagnostics = ui.bench.whyNot (target, { infos[static_cast<size_t> (chosen)].preset, arguments });
+    refusal = diagnostics.empty() ? juce::String() : words::from (diagnostics.front().message);
+    add.setEnabled (diagnostics.empty());
 }
 
 void RewireList::apply()
@@ -256,14 +256,14 @@ void RewireList::apply()
         return applyStarter();
     if (chosen < 0 || ! refusal.isEmpty())
         return;
-    auto& bench = desk.bench;
+    auto& bench = ui.bench;
     const auto before = controls (harness());
     const RewireChoice choice { infos[static_cast<size_t> (chosen)].preset, arguments };
     Tag tag = target;
     if (tag == asRecorded)
         tag = bench.addOption (optionName (infos[static_cast<size_t> (chosen)], arguments));
     if (tag == asRecorded)
-        return desk.tell ("All eight letters are taken. Remove an option first.");
+        return ui.tell ("All eight letters are taken. Remove an option first.");
     auto choices = bench.rewires (tag);
     choices.push_back (choice);
     if (! bench.setRewires (tag, choices))
@@ -287,7 +287,7 @@ void RewireList::apply()
         thrown.add (words::plain (control.name) + " is " + words::from (other));
     }
     bench.hear (tag);
-    desk.tell (words::from (letterOf (tag)) + ": " + words::from (infos[static_cast<size_t> (chosen)].name) + (thrown.isEmpty() ? juce::String (".") : ", " + thrown.joinIntoString (", ") + "."));
+    ui.tell (words::from (letterOf (tag)) + ": " + words::from (infos[static_cast<size_t> (chosen)].name) + (thrown.isEmpty() ? juce::String (".") : ", " + thrown.joinIntoString (", ") + "."));
     if (onClose)
         onClose();
 }

@@ -2,7 +2,7 @@
 
 #include "editor/Overlays.h"
 #include "editor/SearchField.h"
-#include "job/Starter.h"
+#include "offer/Starter.h"
 
 #include <map>
 
@@ -17,7 +17,7 @@ class RewireList : public Overlay, private juce::ListBoxModel
 {
 public:
     /** @param target  the option it is added to; asRecorded: a new one */
-    RewireList (Desk&, Tag target);
+    RewireList (UiContext&, Tag target);
     ~RewireList() override;
 
     void benchChanged (const Revisions& before, const Revisions& now) override;

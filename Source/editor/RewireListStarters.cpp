@@ -2,7 +2,7 @@
 
 #include "editor/JobWords.h"
 #include "editor/RewireList.h"
-#include "plugin/session/StarterEdit.h"
+#include "session/StarterEdit.h"
 
 namespace coldiron
 {
@@ -29,7 +29,7 @@ juce::String filledWords (const std::string& sentence, const RewireInfo& info, c
 
 bool RewireList::startersFirst() const
 {
-    const auto job = desk.bench.job();
+    const auto job = ui.bench.job();
     return std::all_of (job->options.begin(), job->options.end(), [] (const Option& option) { return option.rewires.empty(); });
 }
 
@@ -60,11 +60,11 @@ void RewireList::chooseStarter (int index)
         return;
     choose (-1);
     chosenStarter = index;
-    const auto job = desk.bench.job();
-    const int take = desk.bench.take();
+    const auto job = ui.bench.job();
+    const int take = ui.bench.take();
     const auto from = take >= 0 && take < static_cast<int> (job->takes.size()) ? job->takes[static_cast<size_t> (take)].setting : Setting();
-    offered = offerStarter (starters[static_cast<size_t> (index)], job->guitar, from, job->listening, desk.bench.presets());
-    const auto edit = withStarter (desk.bench.jobText(), offered);
+    offered = offerStarter (starters[static_cast<size_t> (index)], job->guitar, from, job->listening, ui.bench.presets());
+    const auto edit = withStarter (ui.bench.jobText(), offered);
     const auto count = static_cast<int> (edit.letters.size());
     add.setWords (count == 0 ? juce::String ("Nothing to add") : "Add " + optionsInWords (count));
     add.setEnabled (count > 0);
@@ -74,10 +74,10 @@ void RewireList::chooseStarter (int index)
 
 void RewireList::applyStarter()
 {
-    auto& bench = desk.bench;
+    auto& bench = ui.bench;
     const auto edit = withStarter (bench.jobText(), offered);
     if (edit.letters.empty())
-        return desk.tell (offered.options.empty() ? juce::String ("Nothing in this set fits this guitar; the list says why.")
+        return ui.tell (offered.options.empty() ? juce::String ("Nothing in this set fits this guitar; the list says why.")
                                                   : juce::String ("All eight letters are taken. Remove an option first."));
     const auto name = words::from (starters[static_cast<size_t> (chosenStarter)].name);
     if (! bench.edit ("/options", edit.options, ("Starter set: " + name).toStdString()))
@@ -86,7 +86,7 @@ void RewireList::applyStarter()
     juce::StringArray letters;
     for (const auto& letter : edit.letters)
         letters.add (words::from (letter));
-    desk.tell (name + ": " + letters.joinIntoString (", ") + " hang on the take." + (edit.left > 0 ? " No letter was left for " + juce::String (static_cast<int> (edit.left)) + " more." : ""));
+    ui.tell (name + ": " + letters.joinIntoString (", ") + " hang on the take." + (edit.left > 0 ? " No letter was left for " + juce::String (static_cast<int> (edit.left)) + " more." : ""));
     if (onClose)
         onClose();
 }
@@ -95,7 +95,7 @@ void RewireList::paintStarter (juce::Graphics& g)
 {
     const auto& t = colours();
     const auto& starter = starters[static_cast<size_t> (chosenStarter)];
-    const auto edit = withStarter (desk.bench.jobText(), offered);
+    const auto edit = withStarter (ui.bench.jobText(), offered);
     std::vector<juce::AttributedString> paragraphs;
     const auto para = [&] (const juce::String& label, juce::Colour labelColour, const juce::String& words, const juce::Font& font, juce::Colour colour)
     {

@@ -9,8 +9,8 @@ namespace
 constexpr int nameWidth = 104, valueWidth = 92;
 }
 
-Slide::Slide (Desk& d, const juce::String& title, Range r, std::function<juce::String (double)> w)
-    : desk (d), range (r), words (std::move (w)), now (r.home)
+Slide::Slide (UiContext& d, const juce::String& title, Range r, std::function<juce::String (double)> w)
+    : ui (d), range (r), words (std::move (w)), now (r.home)
 {
     setTitle (title);
     setWantsKeyboardFocus (true);
@@ -28,7 +28,7 @@ void Slide::setValue (double value)
 
 void Slide::paint (juce::Graphics& g)
 {
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     const auto line = rail();
     const float middle = line.getCentreY(), share = static_cast<float> ((now - range.low) / (range.high - range.low));
     const float x = line.getX() + line.getWidth() * juce::jlimit (0.0f, 1.0f, share);

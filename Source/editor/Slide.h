@@ -10,7 +10,7 @@ class Slide : public juce::Component, public juce::SettableTooltipClient
 public:
     struct Range { double low = 0.0, high = 1.0, step = 0.01, home = 0.0; };
 
-    Slide (Desk&, const juce::String& title, Range, std::function<juce::String (double)> words);
+    Slide (UiContext&, const juce::String& title, Range, std::function<juce::String (double)> words);
 
     std::function<void (double)> onMove;  ///< at every step
     std::function<void (double)> onSettle; ///< once it has been let go, or at every step of keys and wheel
@@ -29,7 +29,7 @@ public:
     void enablementChanged() override { repaint(); }
 
 private:
-    Desk& desk;
+    UiContext& ui;
     const Range range;
     const std::function<juce::String (double)> words;
     double now = 0.0;

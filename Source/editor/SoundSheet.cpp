@@ -28,7 +28,7 @@ void paintNote (juce::Graphics& g, const juce::String& text, juce::Rectangle<int
 }
 }
 
-SoundSheet::SoundSheet (Desk& d, bool host)
+SoundSheet::SoundSheet (UiContext& d, bool host)
     : Overlay (d), inHost (host), facing (d, "The field", { 0.0, 90.0, 1.0, 0.0 }, degrees), buzz (d, "Buzz", { 0.0, 1.0, 0.05, 0.0 }, percent),
       hiss (d, "Hiss", { -1.0, 80.0, 1.0, -1.0 }, offOrDb), drive (d, "Drive", { 0.0, 24.0, 1.0, 0.0 }, noneOrDb),
       trim (d, "Trim", { -24.0, 24.0, 0.5, 0.0 }, trimWords), after (d, { "Direct", "Amplifier", "Own file" }, "After the jack"),
@@ -47,64 +47,64 @@ SoundSheet::SoundSheet (Desk& d, bool host)
     headroom.setTooltip ("Kept: one gain for all options and Now, so that none passes full scale on this take, hum and hiss included. Never a limiter.");
     trim.setTooltip ("Output, the same for all.");
 
-    facing.onMove = [this] (double v) { desk.bench.setFacingDegrees (v); };
-    buzz.onMove = [this] (double v) { desk.bench.setBuzz (v); };
-    hiss.onMove = [this] (double v) { desk.bench.setHissGainDb (v); };
-    trim.onMove = [this] (double v) { desk.bench.setTrimDb (v); };
+    facing.onMove = [this] (double v) { ui.bench.setFacingDegrees (v); };
+    buzz.onMove = [this] (double v) { ui.bench.setBuzz (v); };
+    hiss.onMove = [this] (double v) { ui.bench.setHissGainDb (v); };
+    trim.onMove = [this] (double v) { ui.bench.setTrimDb (v); };
     drive.onSettle = [this] (double v)
     {
-        auto choice = desk.bench.afterJack();
+        auto choice = ui.bench.outputChain();
         if (choice.driveDb == v)
             return;
         choice.driveDb = v;
-        desk.bench.setAfterJack (choice);
+        ui.bench.setOutputChain (choice);
     };
-    after.onChoice = [this] (int i) { choose (static_cast<AfterSound> (i)); };
+    after.onChoice = [this] (int i) { choose (static_cast<OutputSound> (i)); };
     file.onClick = [this] { openFile(); };
-    headroom.onChoice = [this] (int i) { desk.bench.setHeadroomKept (i == 1); };
+    headroom.onChoice = [this] (int i) { ui.bench.setHeadroomKept (i == 1); };
     follow();
 }
 
-void SoundSheet::choose (AfterSound sound)
+void SoundSheet::choose (OutputSound sound)
 {
-    auto choice = desk.bench.afterJack();
-    if (sound == AfterSound::file && choice.file.empty())
+    auto choice = ui.bench.outputChain();
+    if (sound == OutputSound::file && choice.file.empty())
     {
         follow();
         openFile();
         return;
     }
     choice.sound = sound;
-    desk.bench.setAfterJack (choice);
+    ui.bench.setOutputChain (choice);
 }
 
 void SoundSheet::openFile()
 {
-    chooser = std::make_unique<juce::FileChooser> ("Open an impulse response", juce::File (words::from (desk.bench.afterJack().file.string())), "*.wav;*.aif;*.aiff;*.flac");
+    chooser = std::make_unique<juce::FileChooser> ("Open an impulse response", juce::File (words::from (ui.bench.outputChain().file.string())), "*.wav;*.aif;*.aiff;*.flac");
     chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles,
                           [this] (const juce::FileChooser& c)
                           {
                               if (c.getResult() == juce::File())
                                   return;
-                              auto choice = desk.bench.afterJack();
-                              choice.sound = AfterSound::file;
+                              auto choice = ui.bench.outputChain();
+                              choice.sound = OutputSound::file;
                               choice.file = c.getResult().getFullPathName().toStdString();
-                              desk.bench.setAfterJack (choice);
+                              ui.bench.setOutputChain (choice);
                           });
 }
 
 void SoundSheet::follow()
 {
-    const auto choice = desk.bench.afterJack();
-    facing.setValue (desk.bench.facingDegrees());
-    buzz.setValue (desk.bench.buzz());
-    hiss.setValue (desk.bench.hissGainDb());
-    trim.setValue (desk.bench.trimDb());
+    const auto choice = ui.bench.outputChain();
+    facing.setValue (ui.bench.facingDegrees());
+    buzz.setValue (ui.bench.buzz());
+    hiss.setValue (ui.bench.hissGainDb());
+    trim.setValue (ui.bench.trimDb());
     drive.setValue (choice.driveDb);
-    drive.setEnabled (choice.sound != AfterSound::none);
+    drive.setEnabled (choice.sound != OutputSound::none);
     after.setChosen (static_cast<int> (choice.sound));
-    file.setVisible (choice.sound == AfterSound::file);
-    headroom.setChosen (desk.bench.headroomKept() ? 1 : 0);
+    file.setVisible (choice.sound == OutputSound::file);
+    headroom.setChosen (ui.bench.headroomKept() ? 1 : 0);
 }
 
 void SoundSheet::benchChanged (const Revisions&, const Revisions&)
@@ -145,30 +145,30 @@ void SoundSheet::resized()
 
 juce::String SoundSheet::headroomWords() const
 {
-    const double db = desk.bench.headroomDb();
-    const bool kept = desk.bench.headroomKept();
+    const double db = ui.bench.headroomDb();
+    const bool kept = ui.bench.headroomKept();
     if (db >= -0.05)
         return "None of them passes full scale on this take.";
     return words::db (db, true, 1) + (kept ? " on all, for headroom." : " on all would keep every one below full scale.")
-         + (kept && desk.bench.source() == Source::host ? " Heard on the take alone." : "");
+         + (kept && ui.bench.source() == Source::host ? " Heard on the take alone." : "");
 }
 
 /** One bar a coil, up and down as it is wound, and what is left of them all. */
 void SoundSheet::paintCoils (juce::Graphics& g, juce::Rectangle<int> area) const
 {
     const auto& t = colours();
-    const auto report = desk.bench.report (desk.bench.heard());
+    const auto report = ui.bench.report (ui.bench.heard());
     g.setFont (type::text (12.5f));
     g.setColour (t.mute);
     auto title = area.removeFromTop (20);
-    const Tag heard = desk.bench.heard();
+    const Tag heard = ui.bench.heard();
     type::draw (g, (heard == asRecorded ? juce::String ("Now") : words::from (letterOf (heard))) + ": what each coil hums, and the sum", title, juce::Justification::centredLeft, true);
     if (report == nullptr || ! report->complete || report->silent || report->coilHums.empty())
     {
         type::draw (g, report != nullptr && report->silent ? "silent" : "computing", area, juce::Justification::centredLeft, false);
         return;
     }
-    const double cosine = facingOf (desk.bench.facingDegrees());
+    const double cosine = facingOf (ui.bench.facingDegrees());
     double most = 1.0, sum = 0.0;
     for (const auto& coil : report->coilHums)
     {
@@ -221,7 +221,7 @@ void SoundSheet::paint (juce::Graphics& g)
 
     paintCoils (g, coils);
     juce::String notes = "Magnetic hum only. Hum that changes when you touch the strings is grounding or shielding.";
-    const auto report = desk.bench.report (desk.bench.heard());
+    const auto report = ui.bench.report (ui.bench.heard());
     if (report != nullptr && ! report->otherCoils.empty())
     {
         const auto words = words::from (report->otherCoils.front().words());
@@ -229,18 +229,18 @@ void SoundSheet::paint (juce::Graphics& g)
     }
     paintNote (g, notes, advice, t.mute);
 
-    const auto choice = desk.bench.afterJack();
-    const auto fault = words::from (desk.bench.afterJackFault());
+    const auto choice = ui.bench.outputChain();
+    const auto fault = words::from (ui.bench.outputChainFault());
     juce::String note;
     if (fault.isNotEmpty())
         note = fault + ". The sound before it goes on.";
-    else if (choice.sound == AfterSound::amplifier)
+    else if (choice.sound == OutputSound::amplifier)
         note = "A small amplifier and loudspeaker, generic and our own: the wiring differs, the amplifier stays the same.";
-    else if (choice.sound == AfterSound::file)
+    else if (choice.sound == OutputSound::file)
         note = words::from (choice.file.filename().string()) + ". Its own level does not count.";
     else
         note = juce::String ("The jack as it is, ") + (inHost ? "for the amplifier that follows in the host." : "bright and dry: an amplifier and loudspeaker take most above 5 kHz away.");
-    paintNote (g, note, afterNote.withTrimmedRight (choice.sound == AfterSound::file ? file.getWidth() + 8 : 0).withTrimmedTop (4), fault.isNotEmpty() ? t.ink : t.mute);
-    paintNote (g, headroomWords(), headroomNote, desk.bench.headroomDb() < -0.05 ? t.ink : t.mute);
+    paintNote (g, note, afterNote.withTrimmedRight (choice.sound == OutputSound::file ? file.getWidth() + 8 : 0).withTrimmedTop (4), fault.isNotEmpty() ? t.ink : t.mute);
+    paintNote (g, headroomWords(), headroomNote, ui.bench.headroomDb() < -0.05 ? t.ink : t.mute);
 }
 }

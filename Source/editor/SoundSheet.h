@@ -9,7 +9,7 @@ namespace coldiron
 class SoundSheet : public Overlay
 {
 public:
-    explicit SoundSheet (Desk&, bool inHost);
+    explicit SoundSheet (UiContext&, bool inHost);
 
     void benchChanged (const Revisions&, const Revisions&) override;
     void paint (juce::Graphics&) override;
@@ -25,7 +25,7 @@ private:
     juce::Rectangle<int> left, right, coils, advice, afterNote, headroomNote;
 
     void follow();
-    void choose (AfterSound);
+    void choose (OutputSound);
     void openFile();
     juce::String headroomWords() const;
     void paintCoils (juce::Graphics&, juce::Rectangle<int>) const;

@@ -4,7 +4,7 @@
 
 namespace coldiron
 {
-StringChoice::StringChoice (Desk& d) : Panel (d)
+StringChoice::StringChoice (UiContext& d) : Panel (d)
 {
     setTitle ("Strings the change is for");
     setWantsKeyboardFocus (true);
@@ -14,12 +14,12 @@ StringChoice::StringChoice (Desk& d) : Panel (d)
 void StringChoice::benchChanged (const Revisions&, const Revisions&)
 {
     juce::StringArray now { "all strings" };
-    for (const auto& string : desk.bench.job()->guitar.strings)
+    for (const auto& string : ui.bench.job()->guitar.strings)
         now.add (words::from (string.name));
     names = now;
-    chosen = desk.bench.onlyString() + 1;
-    const auto report = desk.bench.report (desk.bench.heard());
-    setVisible (chosen > 0 || (report != nullptr && ! report->silent && report->figures.sureness.isEstimated()));
+    chosen = ui.bench.onlyString() + 1;
+    const auto report = ui.bench.report (ui.bench.heard());
+    setVisible (chosen > 0 || (report != nullptr && ! report->silent && report->figures.confidence.isEstimated()));
     repaint();
 }
 
@@ -73,7 +73,7 @@ void StringChoice::choose (int index)
 {
     const int count = names.size();
     if (count > 0)
-        desk.bench.setOnlyString ((index + count) % count - 1);
+        ui.bench.setOnlyString ((index + count) % count - 1);
 }
 
 void StringChoice::mouseDown (const juce::MouseEvent& e)

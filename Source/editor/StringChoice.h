@@ -8,7 +8,7 @@ namespace coldiron
 class StringChoice : public Panel, public juce::SettableTooltipClient
 {
 public:
-    explicit StringChoice (Desk&);
+    explicit StringChoice (UiContext&);
 
     void benchChanged (const Revisions& before, const Revisions& now) override;
     void paint (juce::Graphics&) override;

@@ -30,7 +30,7 @@ juce::Path tagOutline (juce::Rectangle<float> r)
     return p;
 }
 
-TagCard::TagCard (Desk& d, Tag t) : desk (d), tagShown (t)
+TagCard::TagCard (UiContext& d, Tag t) : ui (d), tagShown (t)
 {
     setWantsKeyboardFocus (true);
     addChildComponent (nameField);
@@ -51,7 +51,7 @@ juce::Point<float> TagCard::eyelet() const { return { static_cast<float> (getWid
 
 void TagCard::refresh()
 {
-    auto& bench = desk.bench;
+    auto& bench = ui.bench;
     const auto job = bench.job();
     heard = bench.heard() == tagShown;
     working = bench.isWorking (tagShown);
@@ -73,14 +73,14 @@ void TagCard::refresh()
             name = option->rewires.empty() ? "As it is" : words::from (option->rewires.front().name);
         pill = {};
         if (report != nullptr && ! report->silent)
-            pill = juce::String::fromUTF8 (report->figures.sureness.isEstimated() ? "\xe2\x89\x88 " : "= ")
-                   + words::from (report->figures.sureness.pillWord());
+            pill = juce::String::fromUTF8 (report->figures.confidence.isEstimated() ? "\xe2\x89\x88 " : "= ")
+                   + words::from (report->figures.confidence.pillWord());
     }
     setTitle ((tagShown == asRecorded ? juce::String ("As recorded") : "Option " + words::from (letterOf (tagShown)) + ", " + name) + (heard ? ", heard" : ""));
     auto tip = name + (below.isNotEmpty() ? ". " + below : juce::String());
     if (report != nullptr && tagShown != asRecorded && ! report->silent)
     {
-        tip << ". " << words::from (report->figures.sureness.explanation());
+        tip << ". " << words::from (report->figures.confidence.explanation());
         if (! report->choice.words.empty())
             tip << " Derived " << words::from (report->choice.words) << ".";
         if (! report->choice.suggestion.empty())
@@ -101,7 +101,7 @@ juce::Rectangle<int> TagCard::nameArea() const
 
 void TagCard::paint (juce::Graphics& g)
 {
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     const auto path = outline();
     const bool over = isMouseOver (true);
     if (heard)
@@ -152,7 +152,7 @@ void TagCard::paint (juce::Graphics& g)
 
 void TagCard::paintHead (juce::Graphics& g, bool over)
 {
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     const auto area = getLocalBounds().toFloat().reduced (inset);
     const auto colour = t.of (tagShown);
     if (heard)
@@ -194,7 +194,7 @@ void TagCard::paintHead (juce::Graphics& g, bool over)
 
 void TagCard::paintFigures (juce::Graphics& g)
 {
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     const int pad = size.compact ? 12 : 20;
     const int bottom = getHeight() - static_cast<int> (inset);
     auto area = getLocalBounds().reduced (pad, 0);
@@ -216,7 +216,7 @@ void TagCard::paintFigures (juce::Graphics& g)
         const bool isNow = tagShown == asRecorded;
         bool clips = false;
         if (known && report->peakDb.has_value())
-            clips = *report->peakDb + (desk.bench.levelMatched() ? report->matchDb : 0.0) > 0.0;
+            clips = *report->peakDb + (ui.bench.levelMatched() ? report->matchDb : 0.0) > 0.0;
         rows.push_back ({ "level", known ? words::db (levelOf (*report)) : juce::String(), false, clips });
         rows.push_back ({ "clarity", known ? words::db (report->figures.clarityDb.value_or (0.0)) : juce::String(), false, false });
         rows.push_back ({ "hum", known ? words::humInWords (*report) : juce::String(), known && ! isNow && humKind (report->figures.hum.playingDb) >= HumKind::like, false });
@@ -281,7 +281,7 @@ void TagCard::mouseDown (const juce::MouseEvent& e)
     if (e.mods.isPopupMenu())
         showMenu();
     else
-        desk.bench.hear (tagShown);
+        ui.bench.hear (tagShown);
 }
 
 void TagCard::mouseDoubleClick (const juce::MouseEvent& e)
@@ -293,13 +293,13 @@ void TagCard::mouseDoubleClick (const juce::MouseEvent& e)
 bool TagCard::keyPressed (const juce::KeyPress& key)
 {
     if (key == juce::KeyPress::returnKey)
-        desk.bench.hear (tagShown);
+        ui.bench.hear (tagShown);
     else if (key == juce::KeyPress (juce::KeyPress::F10Key, juce::ModifierKeys::shiftModifier, 0))
         showMenu();
     else if (key == juce::KeyPress::F2Key && tagShown != asRecorded)
         startRenaming();
     else if (key == juce::KeyPress::deleteKey && tagShown != asRecorded)
-        desk.bench.removeOption (tagShown);
+        ui.bench.removeOption (tagShown);
     else
         return false;
     return true;
@@ -307,7 +307,7 @@ bool TagCard::keyPressed (const juce::KeyPress& key)
 
 void TagCard::startRenaming()
 {
-    dressField (nameField, desk.colours());
+    dressField (nameField, ui.colours());
     nameField.setText (name, false);
     nameField.setVisible (true);
     nameField.grabKeyboardFocus();
@@ -322,13 +322,13 @@ void TagCard::endRenaming (bool keep)
     nameField.setVisible (false);
     const auto typed = nameField.getText().trim();
     if (keep && typed.isNotEmpty() && typed != name)
-        desk.bench.renameOption (tagShown, typed.toStdString());
+        ui.bench.renameOption (tagShown, typed.toStdString());
     repaint();
 }
 
 void TagCard::resized() { nameField.setBounds (nameArea().withHeight (24)); }
 
-NewTag::NewTag (Desk& d) : desk (d)
+NewTag::NewTag (UiContext& d) : ui (d)
 {
     setWantsKeyboardFocus (true);
     setTitle ("New option, pick a rewire");
@@ -342,7 +342,7 @@ void NewTag::setLetter (Tag t)
 
 void NewTag::paint (juce::Graphics& g)
 {
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     const auto path = tagOutline (getLocalBounds().toFloat().reduced (inset + 0.5f));
     juce::Path dashed;
     const float dash[] = { 5.0f, 4.0f };
@@ -364,14 +364,14 @@ void NewTag::paint (juce::Graphics& g)
 void NewTag::mouseUp (const juce::MouseEvent& e)
 {
     if (getLocalBounds().contains (e.getPosition()))
-        desk.addRewireTo (asRecorded);
+        ui.addRewireTo (asRecorded);
 }
 
 bool NewTag::keyPressed (const juce::KeyPress& key)
 {
     if (key != juce::KeyPress::returnKey)
         return false;
-    desk.addRewireTo (asRecorded);
+    ui.addRewireTo (asRecorded);
     return true;
 }
 }

@@ -15,7 +15,7 @@ struct TagSize
 class TagCard : public juce::Component, public juce::SettableTooltipClient
 {
 public:
-    TagCard (Desk&, Tag);
+    TagCard (UiContext&, Tag);
 
     Tag tag() const { return tagShown; }
     void setSize (TagSize);
@@ -36,7 +36,7 @@ public:
     void resized() override;
 
 private:
-    Desk& desk;
+    UiContext& ui;
     Tag tagShown;
     TagSize size;
     juce::String name, below, pill;
@@ -56,7 +56,7 @@ private:
 class NewTag : public juce::Component
 {
 public:
-    explicit NewTag (Desk&);
+    explicit NewTag (UiContext&);
     void setLetter (Tag);
     void paint (juce::Graphics&) override;
     void mouseUp (const juce::MouseEvent&) override;
@@ -67,7 +67,7 @@ public:
     void focusLost (FocusChangeType) override { repaint(); }
 
 private:
-    Desk& desk;
+    UiContext& ui;
     Tag letter = 1;
 };
 

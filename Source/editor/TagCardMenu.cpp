@@ -7,7 +7,7 @@ namespace coldiron
 {
 void TagCard::showMenu()
 {
-    auto& bench = desk.bench;
+    auto& bench = ui.bench;
     juce::PopupMenu menu;
     const auto tags = bench.tags();
     const auto found = std::find (tags.begin(), tags.end(), tagShown);
@@ -42,7 +42,7 @@ void TagCard::showMenu()
                         {
                             if (self == nullptr || choice == 0)
                                 return;
-                            auto& d = self->desk;
+                            auto& d = self->ui;
                             const Tag tag = self->tagShown;
                             if (choice >= 100)
                             {

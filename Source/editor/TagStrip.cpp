@@ -2,7 +2,7 @@
 
 namespace coldiron
 {
-TagStrip::TagStrip (Desk& d) : Panel (d), newTag (d)
+TagStrip::TagStrip (UiContext& d) : Panel (d), newTag (d)
 {
     setInterceptsMouseClicks (false, true);
     addChildComponent (newTag);
@@ -12,7 +12,7 @@ TagStrip::TagStrip (Desk& d) : Panel (d), newTag (d)
 void TagStrip::rebuild()
 {
     std::vector<Tag> wanted { asRecorded };
-    for (Tag tag : desk.bench.tags())
+    for (Tag tag : ui.bench.tags())
         wanted.push_back (tag);
     const bool same = wanted.size() == cards.size()
                       && std::equal (wanted.begin(), wanted.end(), cards.begin(), [] (Tag t, const auto& card) { return card->tag() == t; });
@@ -21,7 +21,7 @@ void TagStrip::rebuild()
     cards.clear();
     for (Tag tag : wanted)
     {
-        cards.push_back (std::make_unique<TagCard> (desk, tag));
+        cards.push_back (std::make_unique<TagCard> (ui, tag));
         addAndMakeVisible (*cards.back());
     }
     newTag.toFront (false);
@@ -59,7 +59,7 @@ void TagStrip::paintOverChildren (juce::Graphics& g)
 {
     for (const auto& card : cards)
     {
-        const bool heard = desk.bench.heard() == card->tag();
+        const bool heard = ui.bench.heard() == card->tag();
         const auto hole = card->eyelet() + card->getPosition().toFloat();
         juce::Path thread;
         const float top = 6.0f; // where the take's sheet ends
@@ -93,11 +93,11 @@ void TagStrip::rename (Tag tag)
 void TagStrip::hearNext (int direction)
 {
     for (size_t i = 0; i < cards.size(); ++i)
-        if (cards[i]->tag() == desk.bench.heard())
+        if (cards[i]->tag() == ui.bench.heard())
         {
             const auto next = static_cast<int> (i) + direction;
             if (next >= 0 && next < static_cast<int> (cards.size()))
-                desk.bench.hear (cards[static_cast<size_t> (next)]->tag());
+                ui.bench.hear (cards[static_cast<size_t> (next)]->tag());
             return;
         }
 }

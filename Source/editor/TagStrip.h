@@ -9,7 +9,7 @@ namespace coldiron
 class TagStrip : public Panel
 {
 public:
-    explicit TagStrip (Desk&);
+    explicit TagStrip (UiContext&);
 
     /** @param places  of the tags, in this component's coordinates */
     void arrange (const std::vector<juce::Rectangle<int>>& places, TagSize);

@@ -4,7 +4,7 @@
 
 namespace coldiron
 {
-TakeChips::TakeChips (Desk& d) : Panel (d)
+TakeChips::TakeChips (UiContext& d) : Panel (d)
 {
     setTitle ("Takes");
     setWantsKeyboardFocus (true);
@@ -16,8 +16,8 @@ void TakeChips::benchChanged (const Revisions& before, const Revisions& now)
 {
     if (before.job == now.job && before.transport == now.transport)
         return;
-    lines = takeLines (desk.bench);
-    chosen = desk.bench.take();
+    lines = takeLines (ui.bench);
+    chosen = ui.bench.take();
     const bool known = chosen >= 0 && chosen < static_cast<int> (lines.size());
     setTitle (known ? "Takes, " + juce::String (chosen + 1) + " of " + juce::String (static_cast<int> (lines.size())) + ", " + words::from (lines[static_cast<size_t> (chosen)].name) : juce::String ("Takes"));
     repaint();
@@ -69,7 +69,7 @@ void TakeChips::menu (int take)
                             else if (choice == 3)
                                 self->remove (take);
                             else if (choice == 4)
-                                self->desk.openTakeFile();
+                                self->ui.openTakeFile();
                         });
 }
 
@@ -78,20 +78,20 @@ void TakeChips::remove (int take)
     if (take < 0 || take >= static_cast<int> (lines.size()))
         return;
     const auto name = words::from (lines[static_cast<size_t> (take)].name);
-    if (removeTake (desk.bench, take))
-        desk.tell (name + " is out of the job. The file stays where it is; undo brings it back.");
+    if (removeTake (ui.bench, take))
+        ui.tell (name + " is out of the job. The file stays where it is; undo brings it back.");
 }
 
 void TakeChips::mouseDown (const juce::MouseEvent& e)
 {
     const int at = placeAt (e.x);
     if (at == static_cast<int> (lines.size()))
-        return desk.openTakeFile();
+        return ui.openTakeFile();
     if (at < 0 || at > static_cast<int> (lines.size()))
         return;
     if (e.mods.isPopupMenu())
         return menu (at);
-    desk.bench.selectTake (at);
+    ui.bench.selectTake (at);
 }
 
 void TakeChips::mouseMove (const juce::MouseEvent& e)
@@ -106,7 +106,7 @@ bool TakeChips::keyPressed (const juce::KeyPress& key)
     if (key == juce::KeyPress::leftKey || key == juce::KeyPress::rightKey)
     {
         if (count > 0)
-            desk.bench.selectTake (juce::jlimit (0, count - 1, chosen + (key == juce::KeyPress::leftKey ? -1 : 1)));
+            ui.bench.selectTake (juce::jlimit (0, count - 1, chosen + (key == juce::KeyPress::leftKey ? -1 : 1)));
         return true;
     }
     if (key == juce::KeyPress::F2Key && chosen >= 0 && onRename)
@@ -114,7 +114,7 @@ bool TakeChips::keyPressed (const juce::KeyPress& key)
     if (key == juce::KeyPress::deleteKey || key == juce::KeyPress::backspaceKey)
         return (remove (chosen), true);
     if (key == juce::KeyPress::returnKey)
-        return (chosen < 0 ? desk.openTakeFile() : menu (chosen), true);
+        return (chosen < 0 ? ui.openTakeFile() : menu (chosen), true);
     return false;
 }
 }

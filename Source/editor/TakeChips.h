@@ -1,7 +1,7 @@
 #pragma once
 
 #include "editor/Look.h"
-#include "plugin/session/TakeEdits.h"
+#include "session/TakeEdits.h"
 
 namespace coldiron
 {
@@ -10,7 +10,7 @@ namespace coldiron
 class TakeChips : public Panel, public juce::SettableTooltipClient
 {
 public:
-    explicit TakeChips (Desk&);
+    explicit TakeChips (UiContext&);
 
     std::function<void (int)> onRename, onRelink; ///< ask for a name, for the file
     int idealWidth() const;

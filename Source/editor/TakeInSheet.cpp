@@ -17,7 +17,7 @@ void dressView (juce::Viewport& view, juce::Component& inside)
 }
 }
 
-TakeInSheet::TakeInSheet (Desk& d) : Overlay (d), guitars (d, "Another guitar"), values (d), column (d), picker (d)
+TakeInSheet::TakeInSheet (UiContext& d) : Overlay (d), guitars (d, "Another guitar"), values (d), column (d), picker (d)
 {
     setTitle ("Take in");
     guitars.onClick = [this]
@@ -45,7 +45,7 @@ TakeInSheet::TakeInSheet (Desk& d) : Overlay (d), guitars (d, "Another guitar"),
 
 void TakeInSheet::readCards()
 {
-    const auto job = desk.bench.job();
+    const auto job = ui.bench.job();
     std::vector<std::string> names;
     std::vector<GuitarValue> others;
     for (const auto& value : valuesOf (*job))
@@ -64,7 +64,7 @@ void TakeInSheet::readCards()
         cards.clear();
         for (const auto& name : names)
         {
-            cards.push_back (std::make_unique<PickupCard> (desk, name));
+            cards.push_back (std::make_unique<PickupCard> (ui, name));
             auto* added = cards.back().get();
             added->onChoose = [this, name] { pickPickup (name); };
             added->onOpenFile = [this, name]
@@ -108,7 +108,7 @@ std::string TakeInSheet::pickupAt (juce::Point<int> point) const
 void TakeInSheet::pickPickup (const std::string& part)
 {
     picking = part;
-    const auto job = desk.bench.job();
+    const auto job = ui.bench.job();
     const auto* found = job->guitar.harness.find (part);
     picker.setVisible (true);
     resized();
@@ -117,11 +117,11 @@ void TakeInSheet::pickPickup (const std::string& part)
 
 void TakeInSheet::chosen (const std::string& preset)
 {
-    const auto edit = pickupChoice (desk.bench, picking, preset);
-    if (! edit.sound() || ! desk.bench.edit (edit.pointer, edit.json, edit.name))
+    const auto edit = pickupChoice (ui.bench, picking, preset);
+    if (! edit.sound() || ! ui.bench.edit (edit.pointer, edit.json, edit.name))
     {
-        const auto faults = desk.bench.faults();
-        return picker.refuse (edit.sound() && ! faults.empty() ? words::from (faults.front().message) : words::from (edit.refusal));
+        const auto diagnostics = ui.bench.diagnostics();
+        return picker.refuse (edit.sound() && ! diagnostics.empty() ? words::from (diagnostics.front().message) : words::from (edit.refusal));
     }
     picker.onLeave();
 }
@@ -189,7 +189,7 @@ void TakeInSheet::paint (juce::Graphics& g)
     const auto& t = colours();
     g.setColour (t.ink);
     g.setFont (type::name (20.0f));
-    type::draw (g, "Take in: " + words::from (desk.bench.job()->guitar.name), 20, 12, guitars.getX() - 30, 30, juce::Justification::centredLeft, true);
+    type::draw (g, "Take in: " + words::from (ui.bench.job()->guitar.name), 20, 12, guitars.getX() - 30, 30, juce::Justification::centredLeft, true);
     g.setColour (t.mute);
     g.setFont (type::name (15.0f));
     static const char* const heads[] { "Pickups", "Parts", "How it was recorded" };

@@ -11,7 +11,7 @@ namespace coldiron
 class TakeInSheet : public Overlay
 {
 public:
-    explicit TakeInSheet (Desk&);
+    explicit TakeInSheet (UiContext&);
 
     std::function<void (const std::string& pickup)> onPickupFile; ///< a file of that pickup is wanted
     std::function<void()> onGuitars;                              ///< another guitar is wanted

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "plugin/Bench.h"
+#include "session/Bench.h"
 
 #include <juce_gui_basics/juce_gui_basics.h>
 

@@ -12,7 +12,7 @@ public:
 
     void paint (juce::Graphics& g) override
     {
-        const auto& t = owner.desk.colours();
+        const auto& t = owner.ui.colours();
         auto area = getLocalBounds().withTrimmedTop (linesFrom);
         g.setFont (type::text (12.5f));
         for (const auto& line : owner.lines)
@@ -30,7 +30,7 @@ private:
     ValueList& owner;
 };
 
-ValueList::ValueList (Desk& d) : desk (d), inside (std::make_unique<Inside> (*this))
+ValueList::ValueList (UiContext& d) : ui (d), inside (std::make_unique<Inside> (*this))
 {
     scroll.setViewedComponent (inside.get(), false);
     scroll.setScrollBarsShown (true, false);
@@ -57,7 +57,7 @@ void ValueList::show (const std::vector<GuitarValue>& values, std::vector<Line> 
     rows.clear();
     for (size_t i = 0; i < values.size(); ++i)
     {
-        rows.push_back (std::make_unique<ValueRow> (desk, values[i]));
+        rows.push_back (std::make_unique<ValueRow> (ui, values[i]));
         auto* row = rows.back().get();
         row->onHeight = [this]
         {

@@ -20,7 +20,7 @@ public:
     }
 };
 
-ValueRow::ValueRow (Desk& d, const GuitarValue& v) : desk (d)
+ValueRow::ValueRow (UiContext& d, const GuitarValue& v) : ui (d)
 {
     setWantsKeyboardFocus (true);
     setMouseCursor (juce::MouseCursor::IBeamCursor);
@@ -84,7 +84,7 @@ int ValueRow::idealHeight (int width) const
 
 void ValueRow::paint (juce::Graphics& g)
 {
-    const auto& t = desk.colours();
+    const auto& t = ui.colours();
     auto line = getLocalBounds();
     g.setColour (t.line);
     g.fillRect (line.removeFromBottom (1));
@@ -109,7 +109,7 @@ void ValueRow::paint (juce::Graphics& g)
     type::draw (g, shown, top, juce::Justification::centredRight, false);
     if (strong)
     {
-        const juce::String mark = value.known == Knowledge::measured ? "measured" : value.known == Knowledge::fromOhms ? "from ohms" : "assumed";
+        const juce::String mark = value.known == Provenance::measured ? "measured" : value.known == Provenance::fromOhms ? "from ohms" : "assumed";
         const auto small = type::text (12.0f);
         if (labelWidth + valueWidth + type::width (small, mark) + 10 < static_cast<float> (line.getWidth()))
         {
@@ -169,12 +169,12 @@ void ValueRow::say (const juce::String& words, bool isRefusal)
 
 void ValueRow::startTyping (const juce::String& first)
 {
-    if (desk.bench.blind().isRunning)
-        return desk.tell ("Not while judging blind: a value would change what is judged.");
+    if (ui.bench.blind().isRunning)
+        return ui.tell ("Not while judging blind: a value would change what is judged.");
     if (field == nullptr)
     {
         field = std::make_unique<Field>();
-        dressField (*field, desk.colours());
+        dressField (*field, ui.colours());
         field->setTitle (labelOf (value));
         field->setSelectAllWhenFocused (false);
         field->onStep = [this] (int direction) { step (direction); };
@@ -210,16 +210,16 @@ bool ValueRow::commit()
     const auto typed = field->getText().trim().toStdString();
     if (typed == typedText (value))
         return (endTyping (true), true);
-    const auto edit = typedEdit (desk.bench, value, typed);
+    const auto edit = typedEdit (ui.bench, value, typed);
     if (! edit.sound())
         return (say (words::from (edit.refusal), true), false);
-    if (! desk.bench.edit (edit.pointer, edit.json, edit.name))
+    if (! ui.bench.edit (edit.pointer, edit.json, edit.name))
     {
-        const auto faults = desk.bench.faults();
-        return (say (faults.empty() ? juce::String ("The job does not take it.") : words::from (faults.front().message), true), false);
+        const auto diagnostics = ui.bench.diagnostics();
+        return (say (diagnostics.empty() ? juce::String ("The job does not take it.") : words::from (diagnostics.front().message), true), false);
     }
     if (! edit.note.empty())
-        desk.tell (words::from (edit.note));
+        ui.tell (words::from (edit.note));
     endTyping (true);
     return true;
 }
@@ -233,13 +233,13 @@ void ValueRow::leave()
                                          if (self == nullptr || self->field == nullptr || self->field->hasKeyboardFocus (true))
                                              return;
                                          const auto typed = self->field->getText().trim();
-                                         const auto edit = typedEdit (self->desk.bench, self->value, typed.toStdString());
+                                         const auto edit = typedEdit (self->ui.bench, self->value, typed.toStdString());
                                          if (typed.toStdString() != typedText (self->value))
                                          {
                                              if (edit.sound())
-                                                 self->desk.bench.edit (edit.pointer, edit.json, edit.name);
+                                                 self->ui.bench.edit (edit.pointer, edit.json, edit.name);
                                              else
-                                                 self->desk.tell (labelOf (self->value) + " stays at " + shownOf (self->value) + ". " + words::from (edit.refusal));
+                                                 self->ui.tell (labelOf (self->value) + " stays at " + shownOf (self->value) + ". " + words::from (edit.refusal));
                                          }
                                          if (self != nullptr)
                                              self->endTyping (false);

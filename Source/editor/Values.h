@@ -1,7 +1,7 @@
 #pragma once
 
 #include "editor/Look.h"
-#include "plugin/session/GuitarValues.h"
+#include "session/GuitarValues.h"
 
 namespace coldiron
 {
@@ -11,7 +11,7 @@ namespace coldiron
 class ValueRow : public juce::Component, public juce::SettableTooltipClient
 {
 public:
-    ValueRow (Desk&, const GuitarValue&);
+    ValueRow (UiContext&, const GuitarValue&);
     ~ValueRow() override;
 
     std::function<void()> onHeight;           ///< it wants another height
@@ -39,7 +39,7 @@ public:
 
 private:
     class Field;
-    Desk& desk;
+    UiContext& ui;
     GuitarValue value;
     std::unique_ptr<Field> field;
     juce::String under; ///< the hint, or why not
@@ -58,7 +58,7 @@ class ValueList : public juce::Component
 public:
     struct Line { juce::String label, value; };
 
-    explicit ValueList (Desk&);
+    explicit ValueList (UiContext&);
     ~ValueList() override;
 
     /** Rows of the same things stay: what is being typed, and the keyboard, are not lost. */
@@ -77,7 +77,7 @@ public:
 private:
     class Inside;
     bool barOutside = false;
-    Desk& desk;
+    UiContext& ui;
     juce::Viewport scroll;
     std::unique_ptr<Inside> inside;
     std::vector<std::unique_ptr<ValueRow>> rows;

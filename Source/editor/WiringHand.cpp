@@ -1,7 +1,7 @@
 #include "editor/WiringHand.h"
 
-#include "job/Quantity.h"
-#include "paper/Anatomy.h"
+#include "files/Quantity.h"
+#include "analysis/PartNames.h"
 
 #include <algorithm>
 #include <cctype>
@@ -48,14 +48,14 @@ std::vector<std::string> wordsOf (const std::string& text)
 }
 }
 
-void WiringHand::show (std::shared_ptr<const Drawing> next, const Side& side)
+void WiringHand::show (std::shared_ptr<const Drawing> next, const CircuitConfig& config)
 {
-    const bool same = drawing != nullptr && side.harness.sameAs (shown.harness) && side.setting == shown.setting;
+    const bool same = drawing != nullptr && config.harness.sameAs (shown.harness) && config.setting == shown.setting;
     drawing = std::move (next);
     if (same)
         return;
     putBack();
-    shown = side;
+    shown = config;
     checker.reset();
 }
 
@@ -176,7 +176,7 @@ void WiringHand::begin (Holding kind, HandMove next)
         for (const auto& name : harness().allPoints())
             if (name != inHand.held && spotOf (name) != nullptr)
                 lit.push_back (name);
-    judge();
+    assessConfidence();
 }
 
 bool WiringHand::take (const DrawnGrip& grip)
@@ -260,27 +260,27 @@ void WiringHand::over (const std::string& point)
     if (! isHolding() || what == Holding::removal || inHand.to == point)
         return;
     inHand.to = point == inHand.held ? "" : point;
-    judge();
+    assessConfidence();
 }
 
 Harness WiringHand::tried() const
 {
     if (what == Holding::joint)
-        return after (harness(), inHand);
+        return applyStep (harness(), inHand);
     Step step;
     step.part = part.name;
     step.kind = what == Holding::removal ? Step::Kind::remove : Step::Kind::fit;
     step.as = part;
-    Harness result = after (harness(), step);
+    Harness result = applyStep (harness(), step);
     if (what == Holding::part)
     {
-        result = after (result, HandMove { part.name + ".1", "", inHand.held });
-        result = after (result, HandMove { part.name + ".2", "", inHand.to });
+        result = applyStep (result, HandMove { part.name + ".1", "", inHand.held });
+        result = applyStep (result, HandMove { part.name + ".2", "", inHand.to });
     }
     return result;
 }
 
-void WiringHand::judge()
+void WiringHand::assessConfidence()
 {
     using Kind = HandVerdict::Kind;
     if (what == Holding::joint && inHand.from.empty() && inHand.to.empty())

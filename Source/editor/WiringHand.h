@@ -1,7 +1,7 @@
 #pragma once
 
 #include "paper/Drawing.h"
-#include "paper/HandCheck.h"
+#include "analysis/HandCheck.h"
 
 #include <memory>
 #include <optional>
@@ -18,7 +18,7 @@ public:
     enum class Holding { nothing, joint, part, removal };
 
     /** The drawing and the wiring it shows. Something in the hand is put back when the wiring is another one. */
-    void show (std::shared_ptr<const Drawing>, const Side&);
+    void show (std::shared_ptr<const Drawing>, const CircuitConfig&);
     void hide();                                       ///< nothing can be taken hold of until the next show()
     bool isReady() const { return drawing != nullptr; }
     const Harness& harness() const { return shown.harness; }
@@ -55,7 +55,7 @@ public:
 private:
     std::shared_ptr<const Drawing> drawing;
     mutable std::optional<HandCheck> checker;          ///< made at the first thing taken: it costs some milliseconds
-    Side shown;
+    CircuitConfig shown;
     Holding what = Holding::nothing;
     HandMove inHand;
     Part part;
@@ -66,7 +66,7 @@ private:
 
     const HandCheck& check() const;
     Harness tried() const;                             ///< @throws HarnessError
-    void judge();
+    void assessConfidence();
     void begin (Holding, HandMove);
 };
 }

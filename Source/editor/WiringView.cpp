@@ -1,7 +1,7 @@
 #include "editor/WiringView.h"
 
 #include "editor/JobWords.h"
-#include "plugin/session/HandRewire.h"
+#include "session/HandRewire.h"
 
 namespace coldiron
 {
@@ -10,7 +10,7 @@ namespace
 constexpr float pointReach = 13.0f, gripReach = 7.0f; ///< [px]
 }
 
-WiringView::WiringView (Desk& d, DrawingCache& c) : Overlay (d), cache (c)
+WiringView::WiringView (UiContext& d, DrawingCache& c) : Overlay (d), cache (c)
 {
     setTitle ("Wiring");
     setDescription ("Tab and arrows walk the solder points, U takes a joint off, S draws a wire, Return solders.");
@@ -37,15 +37,15 @@ juce::Rectangle<float> WiringView::sheetArea() const
 
 void WiringView::readBench()
 {
-    const auto job = desk.bench.job();
-    const Tag heard = desk.bench.heard();
+    const auto job = ui.bench.job();
+    const Tag heard = ui.bench.heard();
     const auto next = cache.get (job, heard);
     fresh = next != nullptr && next->width > 0;
-    if (const auto now = desk.bench.revisions(); now.job + 1 != seenJob || heard != seenTag)
+    if (const auto now = ui.bench.revisions(); now.job + 1 != seenJob || heard != seenTag)
     {
         seenJob = now.job + 1;
         seenTag = heard;
-        inPlace = mayBeRewired (desk.bench, heard);
+        inPlace = mayBeRewired (ui.bench, heard);
     }
     if (! fresh)
     {
@@ -57,11 +57,11 @@ void WiringView::readBench()
         hovered = nullptr;
     drawing = next;
     const auto* option = heard == asRecorded ? nullptr : job->find (letterOf (heard));
-    Side side = option != nullptr ? job->optionSide (*option) : job->recordedSide (job->takes.empty() ? -1 : juce::jmax (0, desk.bench.take()));
-    side.harness = jobwords::harnessOf (*job, heard);
+    CircuitConfig config = option != nullptr ? job->optionConfig (*option) : job->recordedConfig (job->takes.empty() ? -1 : juce::jmax (0, ui.bench.take()));
+    config.harness = jobwords::harnessOf (*job, heard);
     if (option != nullptr)
-        side.setting = desk.bench.setting (heard);
-    held.show (drawing, side);
+        config.setting = ui.bench.setting (heard);
+    held.show (drawing, config);
     if (held.spotOf (standing) == nullptr)
         standing.clear();
 }
@@ -237,16 +237,16 @@ void WiringView::finish()
     if (! wanted)
     {
         if (! verdict.canBeDone())
-            desk.tell (words::from (verdict.words) + ".");
+            ui.tell (words::from (verdict.words) + ".");
         return repaint();
     }
-    const auto result = rewireByHand (desk.bench, desk.bench.heard(), *wanted);
-    if (result.done && result.tag != desk.bench.heard())
-        desk.bench.hear (result.tag);
+    const auto result = rewireByHand (ui.bench, ui.bench.heard(), *wanted);
+    if (result.done && result.tag != ui.bench.heard())
+        ui.bench.hear (result.tag);
     if (! result.words.empty())
-        desk.tell (words::from (result.words));
+        ui.tell (words::from (result.words));
     else if (verdict.kind == HandVerdict::Kind::bad)
-        desk.tell (words::from (verdict.words) + ". Ctrl Z takes it back.");
+        ui.tell (words::from (verdict.words) + ". Ctrl Z takes it back.");
     readBench();
     repaint();
 }
@@ -280,7 +280,7 @@ void WiringView::endTyping (bool take)
             held.over ("");
     }
     else if (take && ! held.takePart (standing, text))
-        desk.tell ("A part is a value: 22n is a capacitor, 150k a resistor.");
+        ui.tell ("A part is a value: 22n is a capacitor, 150k a resistor.");
     repaint();
 }
 
@@ -324,13 +324,13 @@ bool WiringView::keyPressed (const juce::KeyPress& key)
         return (finish(), true);
     const bool removes = key == juce::KeyPress::deleteKey || key == juce::KeyPress::backspaceKey;
     if (standing.empty() && (letter == 'U' || letter == 'S' || letter == 'P' || removes))
-        desk.tell ("Walk to a point first: Tab or the arrows.");
+        ui.tell ("Walk to a point first: Tab or the arrows.");
     else if (standing.empty())
         return Overlay::keyPressed (key);
     else if (letter == 'U')
     {
         if (! held.takeAt (standing))
-            desk.tell ("Nothing to unsolder at " + words::from (pointInWords (held.harness(), standing)) + ".");
+            ui.tell ("Nothing to unsolder at " + words::from (pointInWords (held.harness(), standing)) + ".");
     }
     else if (letter == 'S')
     {
@@ -348,7 +348,7 @@ bool WiringView::keyPressed (const juce::KeyPress& key)
             finish();
         }
         else if (! held.takeAway (standing))
-            desk.tell ("The jack and the bridge stay.");
+            ui.tell ("The jack and the bridge stay.");
     }
     else
         return Overlay::keyPressed (key);

@@ -11,7 +11,7 @@ namespace coldiron
 class WiringView : public Overlay
 {
 public:
-    WiringView (Desk&, DrawingCache&);
+    WiringView (UiContext&, DrawingCache&);
 
     const WiringHand& hand() const { return held; }
     const std::string& cursor() const { return standing; }   ///< the point that the keys stand on; empty: none yet

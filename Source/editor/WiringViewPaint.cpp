@@ -26,8 +26,8 @@ void WiringView::paint (juce::Graphics& g)
     readBench();
     Overlay::paint (g);
     const auto& t = colours();
-    const Tag heard = desk.bench.heard();
-    const auto job = desk.bench.job();
+    const Tag heard = ui.bench.heard();
+    const auto job = ui.bench.job();
     const auto* option = job->find (letterOf (heard));
     paintTitle (g, heard == asRecorded ? juce::String ("Wiring as it came in")
                                        : "Wiring of " + words::from (letterOf (heard)) + (option != nullptr && ! option->name.empty() ? ", " + words::from (option->name) : juce::String()));

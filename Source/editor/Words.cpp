@@ -1,6 +1,6 @@
 #include "editor/Words.h"
 
-#include "paper/Anatomy.h"
+#include "analysis/PartNames.h"
 
 #include <cmath>
 

@@ -17,13 +17,13 @@ namespace
 {
 constexpr double mostGain = 15.848931924611135;  ///< +24 dB over the passband
 constexpr double silent = 1e-12;
-constexpr double deepest = 1e-10;                ///< below the peak, -200 dB: deeper is as good as silent
+constexpr double magnitudeFloor = 1e-10;                ///< below the peak, -200 dB: deeper is as good as silent
 constexpr int iterations = 4;
-constexpr int every = 3;                         ///< grid points used by the fit ...
-constexpr double sharp = 0.03;                   ///< ... and all where the gain bends by more than this [neper per step, per step]
+constexpr int stride = 3;                         ///< grid points used by the fit ...
+constexpr double curvatureThreshold = 0.03;                   ///< ... and all where the gain bends by more than this [neper per step, per step]
 constexpr double goodEnoughDb = 0.01;            ///< below the 0.02 dB asked of a shipped rewire
 constexpr double goodEnoughEstimatedDb = 0.1;    ///< below the 0.25 dB asked of a smoothed comb
-constexpr double counts = 1e-3;                  ///< 60 dB below the peak: deeper points weigh no more
+constexpr double errorFloor = 1e-3;                  ///< 60 dB below the peak: deeper points weigh no more
 
 /** Gain where guitars play their lowest partials: the median from 80 to 800 Hz. */
 double passbandGain (const std::vector<double>& hz, const std::vector<double>& magnitude)
@@ -68,7 +68,7 @@ struct FilterDesigner::Impl
         const double top = std::min (20e3, 0.45 * sampleRate);
         double most = 1.0; // the largest ratio of powers, either way
         for (size_t k = 0; k < hz.size() && hz[k] <= top; ++k)
-            if (hz[k] >= 20.0 && target[k] >= peak * counts)
+            if (hz[k] >= 20.0 && target[k] >= peak * errorFloor)
             {
                 const double ratio = std::max (std::norm (fit.at (w[k])), 1e-30) / (target[k] * target[k]);
                 most = std::max ({ most, ratio, 1.0 / ratio });
@@ -94,13 +94,13 @@ struct FilterDesigner::Impl
         const Eigen::VectorXd logs = logsOf (magnitude);
         for (size_t k = 0; k < hz.size(); ++k)
         {
-            if (k % every != 0 && bend (logs, k) <= sharp)
+            if (k % stride != 0 && bend (logs, k) <= curvatureThreshold)
                 continue;
             points.push_back (k);
             const double phase = phaseMatrix.row (static_cast<Eigen::Index> (k)).dot (logs);
             target.axis.push_back (w[k]);
             target.values.push_back (std::polar (magnitude[k], phase));
-            target.weights.push_back (1.0 / std::max (magnitude[k], peak * counts));
+            target.weights.push_back (1.0 / std::max (magnitude[k], peak * errorFloor));
         }
         return target;
     }
@@ -188,7 +188,7 @@ ModalFilter FilterDesigner::design (const std::vector<double>& magnitude, bool e
     auto target = softCapped (magnitude, &capped);
     const double peak = *std::max_element (target.begin(), target.end());
     for (auto& gain : target)
-        gain = std::max (gain, peak * deepest);
+        gain = std::max (gain, peak * magnitudeFloor);
 
     std::vector<size_t> points;
     auto fitTarget = impl->fitTarget (target, peak, points);

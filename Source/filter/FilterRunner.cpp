@@ -1,6 +1,6 @@
 #include "filter/FilterRunner.h"
 
-#include "filter/WideRegisters.h"
+#include "dsp/Simd.h"
 
 #include <algorithm>
 #include <cmath>
@@ -22,7 +22,7 @@ struct Bank
 /** y = direct x + sum of 2 Re (residue state), then state = pole state + x, over groups of four poles. The number of
     groups is known when this is built, so that the states stay in registers from frame to frame. */
 template <int groups, typename Sample>
-COLDIRON_WIDE void run (const Bank& bank, const Sample* in, Sample* out, int frames)
+COLDIRON_SIMD void run (const Bank& bank, const Sample* in, Sample* out, int frames)
 {
     const auto* poleRe = reinterpret_cast<const Lanes*> (bank.poleRe);
     const auto* poleIm = reinterpret_cast<const Lanes*> (bank.poleIm);

@@ -1,6 +1,6 @@
 #include "filter/LeastSquares.h"
 
-#include "filter/WideRegisters.h"
+#include "dsp/Simd.h"
 
 #include <algorithm>
 #include <cmath>
@@ -27,9 +27,9 @@ double squares (const double* values, std::size_t groups)
 }
 
 /** Takes from each of the columns its share along the mirror: column -= scale (mirror . column) mirror. */
-COLDIRON_WIDE void mirrorColumns (const double* mirror, double scale, double* first, std::size_t stride, int columns, std::size_t groups)
+COLDIRON_SIMD void reflectColumns (const double* reflector, double scale, double* first, std::size_t stride, int columns, std::size_t groups)
 {
-    const auto* m = lanesAt (mirror);
+    const auto* m = lanesAt (reflector);
     int c = 0;
     for (; c + 1 < columns; c += 2)
     {
@@ -60,34 +60,34 @@ COLDIRON_WIDE void mirrorColumns (const double* mirror, double scale, double* fi
 }
 }
 
-TallSystem::TallSystem (int rows, int unknowns)
+OverdeterminedSystem::OverdeterminedSystem (int rows, int unknowns)
     : rowCount (rows), unknownCount (unknowns), stride (static_cast<std::size_t> ((rows + sumLanes - 1) / sumLanes * sumLanes)),
-      data (stride * static_cast<std::size_t> (unknowns + 1)), mirror (stride)
+      data (stride * static_cast<std::size_t> (unknowns + 1)), reflector (stride)
 {
 }
 
-void TallSystem::reflect (int c)
+void OverdeterminedSystem::reflect (int c)
 {
     const auto row = static_cast<std::size_t> (c), from = row / sumLanes * sumLanes, groups = (stride - from) / sumLanes;
     double* own = column (c);
-    std::copy (own + from, own + stride, mirror.begin() + static_cast<std::ptrdiff_t> (from));
-    std::fill (mirror.begin() + static_cast<std::ptrdiff_t> (from), mirror.begin() + c, 0.0);
-    const double square = squares (mirror.data() + from, groups);
+    std::copy (own + from, own + stride, reflector.begin() + static_cast<std::ptrdiff_t> (from));
+    std::fill (reflector.begin() + static_cast<std::ptrdiff_t> (from), reflector.begin() + c, 0.0);
+    const double square = squares (reflector.data() + from, groups);
     if (square == 0.0)
         return;
     const double head = own[row], length = head < 0.0 ? std::sqrt (square) : -std::sqrt (square);
-    mirror[row] = head - length;
+    reflector[row] = head - length;
     own[row] = length;
-    mirrorColumns (mirror.data() + from, 1.0 / (square - length * head), column (c + 1) + from, stride, unknownCount - c, groups);
+    reflectColumns (reflector.data() + from, 1.0 / (square - length * head), column (c + 1) + from, stride, unknownCount - c, groups);
 }
 
-void TallSystem::triangularize()
+void OverdeterminedSystem::triangularize()
 {
     for (int c = 0; c < unknownCount; ++c)
         reflect (c);
 }
 
-std::vector<double> TallSystem::solve()
+std::vector<double> OverdeterminedSystem::solve()
 {
     constexpr double undecided = 1e-14; // of a column's length, which scaling made one
     const auto n = static_cast<std::size_t> (unknownCount);

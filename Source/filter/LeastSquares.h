@@ -7,11 +7,11 @@ namespace coldiron
 {
 /** A tall real matrix by columns, the last of them the right-hand side. Columns are padded with zero rows so that four
     rows are worked on at a time: the fits of this folder take a third of the time of a general library's. */
-class TallSystem
+class OverdeterminedSystem
 {
 public:
     /** All zeros. @param unknowns  columns beside the right-hand side; rows >= unknowns >= 1 */
-    TallSystem (int rows, int unknowns);
+    OverdeterminedSystem (int rows, int unknowns);
 
     int rows() const { return rowCount; }
     int unknowns() const { return unknownCount; }
@@ -30,7 +30,7 @@ public:
 private:
     int rowCount, unknownCount;
     std::size_t stride;
-    std::vector<double> data, mirror;
+    std::vector<double> data, reflector;
 
     void reflect (int c);
 };

@@ -67,7 +67,7 @@ std::vector<std::vector<double>> basis (const std::vector<double>& axis, const P
 }
 
 /** Keeps poles stable and not too sharp. */
-Poles tamed (const std::vector<Complex>& zeros, const FitTarget& target)
+Poles withStabilityEnforced (const std::vector<Complex>& zeros, const FitTarget& target)
 {
     Poles poles;
     for (const auto& zero : zeros)
@@ -127,7 +127,7 @@ Poles relocated (const FitTarget& target, const Poles& poles)
 {
     const auto phi = basis (target.axis, poles);
     const int n = columns (poles), points = static_cast<int> (target.axis.size());
-    TallSystem system (2 * points + 1, 2 * n + 2);
+    OverdeterminedSystem system (2 * points + 1, 2 * n + 2);
     double size = 0.0;
     for (int k = 0; k < points; ++k)
     {
@@ -163,7 +163,7 @@ Poles relocated (const FitTarget& target, const Poles& poles)
     system.triangularize();
 
     // Only sigma's coefficients are wanted: the lower right corner of the triangle.
-    TallSystem corner (n + 1, n + 1);
+    OverdeterminedSystem corner (n + 1, n + 1);
     for (int c = 0; c <= n + 1; ++c)
     {
         const double* from = system.column (n + 1 + c) + n + 1;
@@ -174,14 +174,14 @@ Poles relocated (const FitTarget& target, const Poles& poles)
     sigma.pop_back();
     if (std::abs (direct) < 1e-8)
         direct = direct < 0.0 ? -1e-8 : 1e-8;
-    return tamed (zerosOf (poles, sigma, direct), target);
+    return withStabilityEnforced (zerosOf (poles, sigma, direct), target);
 }
 
 RationalFit withResidues (const FitTarget& target, const Poles& poles)
 {
     const auto phi = basis (target.axis, poles);
     const int n = columns (poles), points = static_cast<int> (target.axis.size());
-    TallSystem system (2 * points, n + 1);
+    OverdeterminedSystem system (2 * points, n + 1);
     for (int k = 0; k < points; ++k)
     {
         const double weight = target.weights[static_cast<size_t> (k)];

@@ -39,7 +39,7 @@ struct Coil
 };
 
 /** How a pickup's values are known, the second of the two marks. Ordered: the weakest first. */
-enum class Knowledge { assumed, fromOhms, measured };
+enum class Provenance { assumed, fromOhms, measured };
 
 struct Pickup
 {
@@ -49,7 +49,7 @@ struct Pickup
     std::vector<std::array<std::string, 2>> inside; ///< joints not brought out, as "north.finish"; a lead may be one with "shield"
     double slantMm = 0.0;        ///< bridge distance at the lowest string minus that at the highest
     bool shield = false;         ///< has a cover, baseplate or braid to solder to
-    Knowledge known = Knowledge::assumed;
+    Provenance known = Provenance::assumed;
     std::vector<std::pair<std::string, std::string>> colours; ///< lead -> colour, as found on the bench
 
     /** Whether that lead is joined to cover or braid inside: a two-lead braided pickup's cold lead. */

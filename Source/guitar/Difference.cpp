@@ -60,7 +60,7 @@ private:
 
     void take (Step step)
     {
-        now = after (now, step);
+        now = applyStep (now, step);
         steps.push_back (std::move (step));
     }
 

@@ -173,7 +173,7 @@ private:
         const double knob = setting.knob (part.knobName(), pot.rest);
         const auto one = node (part.name + ".1"), two = node (part.name + ".2"), three = node (part.name + ".3");
         const double ohms = pot.ohms * factors.pots, t = knob / 10.0;
-        if (pot.opensAtTen && knob >= 10.0)
+        if (pot.noLoad && knob >= 10.0)
         {
             resistor (one, three, ohms);
             return;

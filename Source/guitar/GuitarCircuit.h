@@ -19,7 +19,7 @@ struct CoilSource
     double bridgeMm = 0.0;         ///< pickup's middle plus the coil's offset, from the bridge
     double slantMm = 0.0;
     std::vector<std::string> hears; ///< empty: all strings
-    Knowledge known = Knowledge::assumed;
+    Provenance known = Provenance::assumed;
 };
 
 enum class Path

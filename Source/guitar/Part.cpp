@@ -93,7 +93,7 @@ bool same (const PotPart& a, const PotPart& b)
     bool tapers = a.taper.name == b.taper.name;
     for (double t : { 0.1, 0.25, 0.5, 0.75, 0.9 })
         tapers = tapers && a.taper.share (t) == b.taper.share (t);
-    return a.ohms == b.ohms && tapers && a.shaft == b.shaft && a.opensAtTen == b.opensAtTen && a.turnedOver == b.turnedOver && a.rest == b.rest;
+    return a.ohms == b.ohms && tapers && a.shaft == b.shaft && a.noLoad == b.noLoad && a.turnedOver == b.turnedOver && a.rest == b.rest;
 }
 
 bool same (const CapacitorPart& a, const CapacitorPart& b) { return a.farads == b.farads; }

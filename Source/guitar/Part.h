@@ -22,7 +22,7 @@ struct PotPart
     double ohms = 500e3;     ///< > 0
     Taper taper;
     std::string shaft;       ///< pots on one shaft share a knob of this name; empty: the part's own name
-    bool opensAtTen = false; ///< no-load: at knob 10 the wiper leaves the track
+    bool noLoad = false; ///< no-load: at knob 10 the wiper leaves the track
     bool turnedOver = false; ///< meets its taper from the other end: r(t) = 1 - share(1 - t)
     double tolerance = 0.2;  ///< share of the value
     double rest = 10.0;      ///< 0..10: where the knob stands when nothing is said, a blend's detent; the same for all of one shaft

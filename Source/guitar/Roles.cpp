@@ -103,7 +103,7 @@ std::string potLug (const Harness& harness, const std::string& pot, bool wantsOu
 }
 
 /** Splits "bridge.hot" when `bridge` is a pickup and the role is not a point of its own. */
-std::optional<std::pair<std::string, bool>> sideOf (const Harness& harness, const std::string& expression)
+std::optional<std::pair<std::string, bool>> configOf (const Harness& harness, const std::string& expression)
 {
     const auto [name, role] = splitPoint (expression);
     const auto* part = harness.find (name);
@@ -126,7 +126,7 @@ std::string landingPlace (const Harness& harness, const std::string& lead)
 
 bool isSide (const Harness& harness, const std::string& expression, std::string& pickup, bool& cold)
 {
-    const auto side = sideOf (harness, expression);
+    const auto side = configOf (harness, expression);
     if (side)
         std::tie (pickup, cold) = *side;
     return side.has_value();
@@ -183,7 +183,7 @@ std::string resolvePoint (const Harness& harness, const std::string& expression)
     if (! expression.empty() && expression[0] == '@')
     {
         const auto inner = expression.substr (1);
-        if (const auto side = sideOf (harness, inner))
+        if (const auto side = configOf (harness, inner))
         {
             const auto connections = sideConnections (harness, side->first, side->second);
             const Nets nets (harness, Setting {});

@@ -175,7 +175,7 @@ Part keepingWhatIsNotSaid (const Harness& harness, const Step& step)
     if (kept ("shaft"))
         pot->shaft = old->shaft;
     if (kept ("no_load"))
-        pot->opensAtTen = old->opensAtTen;
+        pot->noLoad = old->noLoad;
     if (kept ("turned_over"))
         pot->turnedOver = old->turnedOver;
     if (kept ("rest"))
@@ -184,7 +184,7 @@ Part keepingWhatIsNotSaid (const Harness& harness, const Step& step)
 }
 }
 
-Harness after (const Harness& before, const Step& step)
+Harness applyStep (const Harness& before, const Step& step)
 {
     Harness harness = before;
     const auto point = [&harness] (const std::string& expression) { return resolvePoint (harness, expression); };

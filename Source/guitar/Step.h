@@ -25,9 +25,9 @@ struct Step
 };
 
 /** The harness after one step. @throws HarnessError saying what could not be done and why. */
-Harness after (const Harness&, const Step&);
+Harness applyStep (const Harness&, const Step&);
 
-/** The steps, all of primitive kinds, that turn one harness into the other: after (from, difference (from, to))
+/** The steps, all of primitive kinds, that turn one harness into the other: applyStep (from, difference (from, to))
     is sameAs (to). Order: unsolder, remove, replace, fit, solder. */
 std::vector<Step> difference (const Harness& from, const Harness& to);
 

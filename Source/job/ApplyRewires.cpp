@@ -1,7 +1,7 @@
 #include "job/Readers.h"
 
-#include "job/Limits.h"
-#include "job/Quantity.h"
+#include "files/Limits.h"
+#include "files/Quantity.h"
 
 #include <algorithm>
 #include <numeric>
@@ -47,7 +47,7 @@ std::string applyOne (Harness& harness, const RewireUse& use)
         if (why.empty())
             try
             {
-                harness = after (harness, use.steps[i]);
+                harness = applyStep (harness, use.steps[i]);
                 why = whyUnsound (harness);
             }
             catch (const HarnessError& error)
@@ -118,14 +118,14 @@ std::string aboutOtherOrders (const Harness& start, const std::vector<RewireUse>
 }
 }
 
-std::optional<Harness> applyRewires (const Harness& start, const std::vector<RewireUse>& uses, const std::string& file, Faults& faults)
+std::optional<Harness> applyRewires (const Harness& start, const std::vector<RewireUse>& uses, const std::string& file, Diagnostics& diagnostics)
 {
     std::vector<size_t> given (uses.size());
     std::iota (given.begin(), given.end(), size_t { 0 });
     auto outcome = applyAll (start, uses, given);
     if (outcome.harness)
         return outcome.harness;
-    addFault (faults, file, uses[outcome.refused].line, outcome.why + "." + aboutOtherOrders (start, uses, outcome.refused));
+    addDiagnostic (diagnostics, file, uses[outcome.refused].line, outcome.why + "." + aboutOtherOrders (start, uses, outcome.refused));
     return std::nullopt;
 }
 }

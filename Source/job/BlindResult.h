@@ -1,6 +1,6 @@
 #pragma once
 
-#include "job/Json.h"
+#include "files/Json.h"
 
 #include <map>
 #include <optional>
@@ -29,8 +29,8 @@ struct BlindResult
 };
 
 /** Reads the list; faults say what is wrong with which entry. */
-std::vector<BlindResult> readBlindResults (const Json&, Faults&);
+std::vector<BlindResult> readBlindResults (const Json&, Diagnostics&);
 
 /** Letters A to H, each once: the options heard at true level. */
-std::vector<std::string> readHeard (const Json&, Faults&);
+std::vector<std::string> readHeard (const Json&, Diagnostics&);
 }

@@ -1,8 +1,8 @@
 #include "job/ControlWords.h"
 
-#include "audition/Drives.h"
-#include "audition/PickupsHeard.h"
-#include "audition/Volumes.h"
+#include "response/SourceResponses.h"
+#include "response/PickupsHeard.h"
+#include "response/Volumes.h"
 
 #include <algorithm>
 #include <cmath>
@@ -28,19 +28,19 @@ std::string joined (const std::vector<std::string>& names)
 
 /** The pickups heard; of one that plays without some of its coils, those that are left: a coil counts from 10 dB under the
     pickup's strongest on, since a shorted one still couples into its neighbour. */
-std::string splitWords (const Voice& voice, const std::set<std::string>& heard)
+std::string splitWords (const GuitarResponse& response, const std::set<std::string>& heard)
 {
-    const auto drives = drivesOf (voice, 500.0);
-    const auto& all = voice.guitar().coils;
+    const auto h = sourceResponses (response, 500.0);
+    const auto& all = response.guitar().coils;
     std::map<std::string, double> most;
     for (size_t i = 0; i < all.size(); ++i)
-        most[all[i].pickup] = std::max (most[all[i].pickup], std::abs (drives[static_cast<int> (i)]));
+        most[all[i].pickup] = std::max (most[all[i].pickup], std::abs (h[static_cast<int> (i)]));
     std::map<std::string, std::pair<int, std::vector<std::string>>> coils; // of each pickup: how many, and those heard
     for (size_t i = 0; i < all.size(); ++i)
     {
         auto& [count, on] = coils[all[i].pickup];
         ++count;
-        if (std::abs (drives[static_cast<int> (i)]) > 0.316 * most[all[i].pickup])
+        if (std::abs (h[static_cast<int> (i)]) > 0.316 * most[all[i].pickup])
             on.push_back (all[i].coil);
     }
     std::vector<std::string> words;
@@ -52,38 +52,38 @@ std::string splitWords (const Voice& voice, const std::set<std::string>& heard)
     return joined (words) + (words.size() > 1 ? " together" : coils.size() > 1 ? " alone" : "");
 }
 
-double treble (const Voice& voice)
+double treble (const GuitarResponse& response)
 {
-    return 20.0 * std::log10 (std::max (std::abs (voice.plain (3000.0)), 1e-12) / std::max (std::abs (voice.plain (300.0)), 1e-12));
+    return 20.0 * std::log10 (std::max (std::abs (response.unisonResponse (3000.0)), 1e-12) / std::max (std::abs (response.unisonResponse (300.0)), 1e-12));
 }
 
-std::string heardWords (const Side& side)
+std::string heardWords (const CircuitConfig& config)
 {
-    const auto heard = pickupsHeard (side);
-    return heard.empty() ? "silent" : splitWords (side.voice(), heard);
+    const auto heard = pickupsHeard (config);
+    return heard.empty() ? "silent" : splitWords (config.response(), heard);
 }
 
 /** What else tells two positions with the same pickups apart. */
-std::string againstWords (const Side& side, const Side& other, const std::string& otherName)
+std::string againstWords (const CircuitConfig& config, const CircuitConfig& other, const std::string& otherName)
 {
-    const auto a = side.voice(), b = other.voice();
+    const auto a = config.response(), b = other.response();
     if (a.isSilent() || b.isSilent())
         return {};
-    const double louder = 20.0 * std::log10 (std::abs (a.plain (500.0)) / std::abs (b.plain (500.0))), brighter = treble (a) - treble (b);
+    const double louder = 20.0 * std::log10 (std::abs (a.unisonResponse (500.0)) / std::abs (b.unisonResponse (500.0))), brighter = treble (a) - treble (b);
     std::string words = louder > 2.0 ? "louder" : louder < -2.0 ? "quieter" : "";
     if (std::abs (brighter) > 2.0)
         words += (words.empty() ? "" : " and ") + std::string (brighter > 0.0 ? "brighter" : "darker");
     return words.empty() ? words : ", " + words + " than \"" + otherName + "\"";
 }
 
-std::vector<std::pair<std::string, std::string>> positionWords (const Side& side, const Control& control)
+std::vector<std::pair<std::string, std::string>> positionWords (const CircuitConfig& config, const Control& control)
 {
     std::vector<std::pair<std::string, std::string>> words;
     std::vector<std::string> heard;
-    std::vector<Side> sides;
+    std::vector<CircuitConfig> sides;
     for (const auto& position : control.positions)
     {
-        sides.push_back (side);
+        sides.push_back (config);
         sides.back().setting.levers[control.name] = position;
         heard.push_back (heardWords (sides.back()));
         const auto same = static_cast<size_t> (std::find (heard.begin(), heard.end(), heard.back()) - heard.begin());
@@ -93,12 +93,12 @@ std::vector<std::pair<std::string, std::string>> positionWords (const Side& side
 }
 
 /** "blend, ..." where a knob's two ends have different pickups on; empty for others. */
-std::string blendWords (const Side& side, const std::string& knob)
+std::string blendWords (const CircuitConfig& config, const std::string& knob)
 {
     std::vector<std::string> heard;
     for (const double at : { 0.0, 5.0, 10.0 })
     {
-        Side turned = side;
+        CircuitConfig turned = config;
         turned.setting.knobs[knob] = at;
         heard.push_back (heardWords (turned));
     }
@@ -107,42 +107,42 @@ std::string blendWords (const Side& side, const std::string& knob)
 }
 
 /** Whether turning a knob to 0 darkens, at some position of some switch. */
-bool darkens (const Side& side, const std::string& knob)
+bool darkens (const CircuitConfig& config, const std::string& knob)
 {
-    std::vector<Setting> settings { side.setting };
-    for (const auto& control : controls (side.harness))
+    std::vector<Setting> settings { config.setting };
+    for (const auto& control : controls (config.harness))
         for (const auto& position : control.positions)
         {
-            settings.push_back (side.setting);
+            settings.push_back (config.setting);
             settings.back().levers[control.name] = position;
         }
     return std::any_of (settings.begin(), settings.end(),
                         [&] (const Setting& setting)
                         {
-                            Side open = side, down = side;
+                            CircuitConfig open = config, down = config;
                             open.setting = down.setting = setting;
                             open.setting.knobs[knob] = 10.0;
                             down.setting.knobs[knob] = 0.0;
-                            return treble (down.voice()) < treble (open.voice()) - 3.0;
+                            return treble (down.response()) < treble (open.response()) - 3.0;
                         });
 }
 }
 
-std::vector<ControlWords> controlWords (const Side& side)
+std::vector<ControlWords> controlWords (const CircuitConfig& config)
 {
-    const auto volumes = volumeKnobs (side.harness, side.setting);
+    const auto volumes = volumeKnobs (config.harness, config.setting);
     std::vector<ControlWords> all;
-    for (const auto& control : controls (side.harness))
+    for (const auto& control : controls (config.harness))
     {
         ControlWords words { control, {}, {} };
         if (control.positions.empty())
-            words.about = ! blendWords (side, control.name).empty() ? blendWords (side, control.name)
+            words.about = ! blendWords (config, control.name).empty() ? blendWords (config, control.name)
                           : std::find (volumes.begin(), volumes.end(), control.name) != volumes.end() ? "volume, 0 to 10: 10 is all the way up"
-                          : darkens (side, control.name)                                            ? "tone, 0 to 10: 10 is brightest"
+                          : darkens (config, control.name)                                            ? "tone, 0 to 10: 10 is brightest"
                                                                                                     : "knob, 0 to 10";
         else
             words.about = "switch, " + std::to_string (control.positions.size()) + " positions";
-        words.positions = positionWords (side, control);
+        words.positions = positionWords (config, control);
         all.push_back (std::move (words));
     }
     return all;

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "audition/Band.h"
+#include "response/CircuitConfig.h"
 #include "guitar/Setting.h"
 
 #include <string>
@@ -18,5 +18,5 @@ struct ControlWords
 };
 
 /** Every control of a guitar, in the order of its parts, by what its circuit does with the others where `side` has them. */
-std::vector<ControlWords> controlWords (const Side&);
+std::vector<ControlWords> controlWords (const CircuitConfig&);
 }

@@ -30,7 +30,7 @@ const Option* Job::find (const std::string& letter) const
     return found == options.end() ? nullptr : &*found;
 }
 
-Side Job::recordedSide (int take) const
+CircuitConfig Job::recordedConfig (int take) const
 {
     if (take < 0)
         return { guitar.harness, {}, recording, stringsOf (guitar, {}, onlyString) };
@@ -38,7 +38,7 @@ Side Job::recordedSide (int take) const
     return { entry.harness, entry.setting, recording, stringsOf (guitar, entry.strings, onlyString) };
 }
 
-Side Job::optionSide (const Option& option) const
+CircuitConfig Job::optionConfig (const Option& option) const
 {
     static const std::vector<std::string> all;
     const auto& played = takes.empty() ? all : takes.at (static_cast<size_t> (option.take)).strings;
@@ -54,41 +54,41 @@ bool Job::askOnly (const std::string& name)
 
 TakeChoice Job::takeChoice (const Option& option) const
 {
-    std::vector<Side> sides;
+    std::vector<CircuitConfig> sides;
     for (int take = 0; take < static_cast<int> (takes.size()); ++take)
-        sides.push_back (recordedSide (take));
-    return nearestTake (sides, optionSide (option), option.ownTake);
+        sides.push_back (recordedConfig (take));
+    return nearestTake (sides, optionConfig (option), option.ownTake);
 }
 
-std::optional<Job> readJob (const std::filesystem::path& path, const PresetFolders& presets, Faults& faults)
+std::optional<Job> readJob (const std::filesystem::path& path, const PresetFolders& presets, Diagnostics& diagnostics)
 {
-    const auto before = faults.raised();
-    Library library (presets, faults);
+    const auto before = diagnostics.raised();
+    Library library (presets, diagnostics);
     const auto json = library.readFile (path, "job");
     if (! json)
         return std::nullopt;
     auto job = readJobTree (*json, path.parent_path(), library);
-    if (faults.raised() != before)
+    if (diagnostics.raised() != before)
         return std::nullopt;
     job->file = path;
     return job;
 }
 
-std::optional<Job> readJobText (const std::string& text, const std::filesystem::path& folder, const PresetFolders& presets, Faults& faults)
+std::optional<Job> readJobText (const std::string& text, const std::filesystem::path& folder, const PresetFolders& presets, Diagnostics& diagnostics)
 {
-    const auto before = faults.raised();
-    Library library (presets, faults);
+    const auto before = diagnostics.raised();
+    Library library (presets, diagnostics);
     Json json;
-    if (! parseJson (text, "job", json, faults))
+    if (! parseJson (text, "job", json, diagnostics))
         return std::nullopt;
     if (json.kind != Json::Kind::object)
     {
-        addFault (faults, json, "found " + json.kindName() + ", expected { \"coldiron\": \"job 1\", ... }");
+        addDiagnostic (diagnostics, json, "found " + json.kindName() + ", expected { \"coldiron\": \"job 1\", ... }");
         return std::nullopt;
     }
     library.checkVersion (json, "job", true);
     auto job = readJobTree (json, folder, library);
-    if (faults.raised() != before)
+    if (diagnostics.raised() != before)
         return std::nullopt;
     return job;
 }
@@ -104,26 +104,26 @@ Json named (const std::string& preset)
 }
 }
 
-std::optional<Guitar> readGuitar (const std::string& preset, const PresetFolders& presets, Faults& faults)
+std::optional<Guitar> readGuitar (const std::string& preset, const PresetFolders& presets, Diagnostics& diagnostics)
 {
-    Library library (presets, faults);
-    const auto before = faults.raised();
+    Library library (presets, diagnostics);
+    const auto before = diagnostics.raised();
     const auto resolved = library.resolve ("guitar", named (preset));
     auto guitar = resolved ? readGuitar (*resolved, library) : std::nullopt;
-    return faults.raised() == before ? guitar : std::nullopt;
+    return diagnostics.raised() == before ? guitar : std::nullopt;
 }
 
-std::optional<RewireInfo> readRewireInfo (const std::string& preset, const PresetFolders& presets, Faults& faults)
+std::optional<RewireInfo> readRewireInfo (const std::string& preset, const PresetFolders& presets, Diagnostics& diagnostics)
 {
-    Library library (presets, faults);
+    Library library (presets, diagnostics);
     const auto resolved = library.resolve ("rewire", named (preset));
     return resolved ? readRewireInfo (*resolved, library) : std::nullopt;
 }
 
 std::optional<RewireUse> fillRewire (const std::string& preset, const std::map<std::string, std::string>& arguments, const Harness& harness,
-                                     const PresetFolders& presets, Faults& faults)
+                                     const PresetFolders& presets, Diagnostics& diagnostics)
 {
-    Library library (presets, faults);
+    Library library (presets, diagnostics);
     Json entry;
     entry.kind = Json::Kind::object;
     entry.members.emplace_back ("use", named (preset));
@@ -138,7 +138,7 @@ std::optional<RewireUse> fillRewire (const std::string& preset, const std::map<s
         return std::nullopt;
     if (const auto why = whyNotFilled (*use, harness); ! why.empty())
     {
-        addFault (faults, std::string(), 0, "\"" + use->name + "\" cannot be done: " + why);
+        addDiagnostic (diagnostics, std::string(), 0, "\"" + use->name + "\" cannot be done: " + why);
         return std::nullopt;
     }
     return use;

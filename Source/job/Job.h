@@ -1,11 +1,11 @@
 #pragma once
 
-#include "audition/AfterJack.h"
-#include "audition/Band.h"
-#include "audition/NearestTake.h"
+#include "engine/OutputChain.h"
+#include "response/CircuitConfig.h"
+#include "response/NearestTake.h"
 #include "guitar/Step.h"
 #include "job/BlindResult.h"
-#include "job/Json.h"
+#include "files/Json.h"
 
 #include <filesystem>
 #include <map>
@@ -88,20 +88,20 @@ struct Job
     Guitar guitar;
     Load recording, listening;
     HumAnswers hum;
-    std::optional<AfterJackChoice> afterJack; ///< none: whatever is usual where it is heard
-    int afterJackLine = 0;           ///< where the job says so
+    std::optional<OutputChainChoice> outputChain; ///< none: whatever is usual where it is heard
+    int outputChainLine = 0;           ///< where the job says so
     std::vector<TakeEntry> takes;    ///< may be empty (plain responses need none)
     std::vector<Option> options;     ///< in the file's order
     std::string agreed;              ///< letter; empty: not agreed yet
     std::vector<std::string> heard;  ///< letters of the options that were heard at true level
     int onlyString = -1;             ///< >= 0: changes are asked for this string alone. Not from the file
     std::vector<BlindResult> blind;  ///< what blind tests found, the earliest first
-    Faults warnings;                 ///< silent or shorted at the setting asked for, and the like
+    Diagnostics warnings;                 ///< silent or shorted at the setting asked for, and the like
 
     const Option* find (const std::string& letter) const;
 
-    Side recordedSide (int take) const;          ///< take -1: the guitar as it is, all at standard
-    Side optionSide (const Option&) const;
+    CircuitConfig recordedConfig (int take) const;          ///< take -1: the guitar as it is, all at standard
+    CircuitConfig optionConfig (const Option&) const;
 
     /** Asks for one string alone from now on; an empty name for all again. @returns whether the guitar has it */
     bool askOnly (const std::string& stringName);
@@ -120,7 +120,7 @@ public:
 
     std::vector<std::filesystem::path> folders;
     std::vector<std::filesystem::path> notThere {}; ///< where the shipped ones were looked for in vain
-    Faults unreadable {};                           ///< folders asked for by name
+    Diagnostics unreadable {};                           ///< folders asked for by name
 
     std::string lookedIn() const; ///< where, and what to do, for people who find none
 
@@ -139,10 +139,10 @@ public:
 };
 
 /** Reads a job and everything it names. Every fault of every file is added; empty when any is fatal. */
-std::optional<Job> readJob (const std::filesystem::path&, const PresetFolders&, Faults&);
-std::optional<Job> readJobText (const std::string& text, const std::filesystem::path& folder, const PresetFolders&, Faults&);
+std::optional<Job> readJob (const std::filesystem::path&, const PresetFolders&, Diagnostics&);
+std::optional<Job> readJobText (const std::string& text, const std::filesystem::path& folder, const PresetFolders&, Diagnostics&);
 
-std::optional<Guitar> readGuitar (const std::string& preset, const PresetFolders&, Faults&);
+std::optional<Guitar> readGuitar (const std::string& preset, const PresetFolders&, Diagnostics&);
 
 /** The asks of a rewire, to offer what may be filled in. */
 struct RewireInfo
@@ -163,7 +163,7 @@ struct RewireInfo
     capacitors, resistors, parts; none for free values. */
 std::vector<std::string> candidates (const std::string& kind, const Harness&);
 
-std::optional<RewireInfo> readRewireInfo (const std::string& preset, const PresetFolders&, Faults&);
+std::optional<RewireInfo> readRewireInfo (const std::string& preset, const PresetFolders&, Diagnostics&);
 
 /** What an ask is filled with when nothing is said: its standard, or the value of the part that it is taken from.
     @param arguments  the other asks as filled in
@@ -172,9 +172,9 @@ std::string standardValue (const RewireInfo::Ask&, const std::map<std::string, s
 
 /** Fills a rewire in for a harness: checks asks and needs. Faults say why not. */
 std::optional<RewireUse> fillRewire (const std::string& preset, const std::map<std::string, std::string>& arguments,
-                                     const Harness&, const PresetFolders&, Faults&);
+                                     const Harness&, const PresetFolders&, Diagnostics&);
 
 /** All of the rewires in turn. Where one is refused the fault says which step of which and why, and whether
     another order works. */
-std::optional<Harness> applyRewires (const Harness&, const std::vector<RewireUse>&, const std::string& file, Faults&);
+std::optional<Harness> applyRewires (const Harness&, const std::vector<RewireUse>&, const std::string& file, Diagnostics&);
 }

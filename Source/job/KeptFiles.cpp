@@ -1,6 +1,6 @@
 #include "job/KeptFiles.h"
 
-#include "job/WriteFile.h"
+#include "files/WriteFile.h"
 
 namespace coldiron
 {
@@ -29,8 +29,8 @@ std::vector<KeptFile> keptFiles (const Job& job, const fs::path& impulse)
     std::vector<KeptFile> kept { { job.file, "the job itself" } };
     for (const auto& take : job.takes)
         kept.push_back ({ take.file, "a take of the job" });
-    if (job.afterJack)
-        kept.push_back ({ job.afterJack->file, "the job's impulse response" });
+    if (job.outputChain)
+        kept.push_back ({ job.outputChain->file, "the job's impulse response" });
     kept.push_back ({ impulse, "the impulse response" });
     return kept;
 }

@@ -1,7 +1,7 @@
 #include "job/Library.h"
 
-#include "job/Limits.h"
-#include "job/Quantity.h"
+#include "files/Limits.h"
+#include "files/Quantity.h"
 #include "job/Reader.h"
 
 #include <algorithm>
@@ -58,15 +58,15 @@ void Library::checkVersion (const Json& json, const std::string& kind, bool must
     const auto* tag = json.find ("coldiron");
     const auto expected = "\"coldiron\": \"" + kind + " 1\"";
     if (tag == nullptr && mustBeThere)
-        addFault (faults, json, "the file does not say what it is; begin it with " + expected);
+        addDiagnostic (diagnostics, json, "the file does not say what it is; begin it with " + expected);
     else if (tag != nullptr && tag->text != kind + " 1")
-        addFault (faults, *tag, "\"coldiron\": found " + tag->kindName() + ", expected " + expected);
+        addDiagnostic (diagnostics, *tag, "\"coldiron\": found " + tag->kindName() + ", expected " + expected);
 }
 
 std::optional<Json> Library::readFile (const std::filesystem::path& path, const std::string& kind)
 {
     const auto name = path.string();
-    const auto text = wholeText (path, "a " + kind, limits::fileBytes, faults);
+    const auto text = wholeText (path, "a " + kind, limits::fileBytes, diagnostics);
     if (! text)
         return std::nullopt;
     return readText (*text, name, kind);
@@ -76,15 +76,15 @@ std::optional<Json> Library::readText (const std::string& text, const std::strin
 {
     if (text.empty())
     {
-        addFault (faults, name, 0, "the file is empty; expected { \"coldiron\": \"" + kind + " 1\", ... }");
+        addDiagnostic (diagnostics, name, 0, "the file is empty; expected { \"coldiron\": \"" + kind + " 1\", ... }");
         return std::nullopt;
     }
     Json json;
-    if (! parseJson (text, name, json, faults))
+    if (! parseJson (text, name, json, diagnostics))
         return std::nullopt;
     if (json.kind != Json::Kind::object)
     {
-        addFault (faults, json, "found " + json.kindName() + ", expected { \"coldiron\": \"" + kind + " 1\", ... }");
+        addDiagnostic (diagnostics, json, "found " + json.kindName() + ", expected { \"coldiron\": \"" + kind + " 1\", ... }");
         return std::nullopt;
     }
     checkVersion (json, kind, true);
@@ -100,7 +100,7 @@ std::optional<Json> Library::preset (const std::string& kind, const std::string&
     {
         const auto names = folders.list (folder);
         const auto near = nearest (name, names);
-        addFault (faults, at, "there is no " + kind + " preset \"" + name + "\""
+        addDiagnostic (diagnostics, at, "there is no " + kind + " preset \"" + name + "\""
                                   + (! near.empty()            ? "; did you mean \"" + near + "\"?"
                                      : ! isPresetName (name)   ? "; a name has only a-z, 0-9 and -"
                                      : names.empty()           ? "; no presets were found: " + folders.lookedIn()
@@ -111,17 +111,17 @@ std::optional<Json> Library::preset (const std::string& kind, const std::string&
     if (const auto known = cache.find (key); known != cache.end())
     {
         if (known->second.isFaulty)
-            faults.again();
+            diagnostics.again();
         return known->second.json;
     }
-    const auto before = faults.raised();
+    const auto before = diagnostics.raised();
     auto json = carried != nullptr ? readText (*carried, key, kind) : readFile (path, kind);
     if (json)
     {
         std::string ignored;
         json = withLike (kind, std::move (*json), ignored, depth);
     }
-    cache[key] = { json, faults.raised() != before };
+    cache[key] = { json, diagnostics.raised() != before };
     return json;
 }
 
@@ -132,12 +132,12 @@ std::optional<Json> Library::withLike (const std::string& kind, Json object, std
         return object;
     if (like->kind != Json::Kind::text)
     {
-        addFault (faults, *like, "\"like\": found " + like->kindName() + ", expected the name of a " + kind + " preset");
+        addDiagnostic (diagnostics, *like, "\"like\": found " + like->kindName() + ", expected the name of a " + kind + " preset");
         return std::nullopt;
     }
     if (depth > 8)
     {
-        addFault (faults, *like, "\"like\": a preset is like another, and so on more than 8 deep; do they go round in a circle?");
+        addDiagnostic (diagnostics, *like, "\"like\": a preset is like another, and so on more than 8 deep; do they go round in a circle?");
         return std::nullopt;
     }
     const auto base = preset (kind, like->text, *like, depth + 1);
@@ -158,7 +158,7 @@ std::optional<Resolved> Library::resolve (const std::string& kind, const Json& v
     }
     if (value.kind != Json::Kind::object)
     {
-        addFault (faults, value, "found " + value.kindName() + ", expected the name of a " + kind + " preset or an object { ... }");
+        addDiagnostic (diagnostics, value, "found " + value.kindName() + ", expected the name of a " + kind + " preset or an object { ... }");
         return std::nullopt;
     }
     checkVersion (value, kind, false);

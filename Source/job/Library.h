@@ -22,10 +22,10 @@ struct Resolved
 class Library
 {
 public:
-    Library (const PresetFolders& presetFolders, Faults& faultList) : folders (presetFolders), faults (faultList)
+    Library (const PresetFolders& presetFolders, Diagnostics& faultList) : folders (presetFolders), diagnostics (faultList)
     {
         for (const auto& fault : folders.unreadable)
-            faults.push_back (fault);
+            diagnostics.push_back (fault);
     }
 
     /** A name (a preset), an object in line, or an object with "like". Kinds: "pickup", "switch", "taper", "guitar",
@@ -42,11 +42,11 @@ public:
     void checkVersion (const Json&, const std::string& kind, bool mustBeThere);
 
     const PresetFolders& presetFolders() const { return folders; }
-    Faults& faultList() { return faults; }
+    Diagnostics& faultList() { return diagnostics; }
 
 private:
     const PresetFolders& folders;
-    Faults& faults;
+    Diagnostics& diagnostics;
 
     struct Known
     {

@@ -77,17 +77,17 @@ GenericPickup nearestGeneric (const GenericPickup& given, double ohms, const Pre
     {
         if (name == given.preset || ofBass (name) != ofBass (given.preset))
             continue;
-        Faults faults;
+        Diagnostics diagnostics;
         Json json;
         json.kind = Json::Kind::text;
         json.text = name;
         json.file = std::make_shared<const std::string> (name);
-        Library library (folders, faults);
+        Library library (folders, diagnostics);
         const auto resolved = library.resolve ("pickup", json);
         if (! resolved)
             continue;
-        const auto candidate = readPickup (resolved->json, faults);
-        if (! faults.empty() || ! isOfKind (given.pickup, candidate))
+        const auto candidate = readPickup (resolved->json, diagnostics);
+        if (! diagnostics.empty() || ! isOfKind (given.pickup, candidate))
             continue;
         if (const double here = distance (candidate, given.pickup, ohms); here < least)
         {

@@ -1,7 +1,7 @@
 #include "job/Job.h"
 
-#include "job/Quantity.h"
-#include "job/RegularFile.h"
+#include "files/Quantity.h"
+#include "files/RegularFile.h"
 
 #include <dlfcn.h>
 

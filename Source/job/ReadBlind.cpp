@@ -1,5 +1,5 @@
-#include "audition/Ranking.h"
-#include "audition/Trials.h"
+#include "listening/Ranking.h"
+#include "listening/Trials.h"
 #include "job/BlindResult.h"
 #include "job/Reader.h"
 
@@ -14,15 +14,15 @@ bool isVersion (const std::string& name) { return isLetter (name) || name == "re
 constexpr const char* versionExpected = "expected a letter A to H, or \"recorded\"";
 
 /** The versions of one place: a name, or a list of those that share it. */
-std::vector<std::string> readPlace (const Json& item, std::vector<std::string>& seen, Faults& faults)
+std::vector<std::string> readPlace (const Json& item, std::vector<std::string>& seen, Diagnostics& diagnostics)
 {
     std::vector<std::string> place;
     const auto add = [&] (const Json& name)
     {
         if (name.kind != Json::Kind::text || ! isVersion (name.text))
-            addFault (faults, name, "\"ranking\": found " + name.kindName() + ", " + versionExpected);
+            addDiagnostic (diagnostics, name, "\"ranking\": found " + name.kindName() + ", " + versionExpected);
         else if (std::find (seen.begin(), seen.end(), name.text) != seen.end())
-            addFault (faults, name, "\"ranking\": " + name.text + " is there twice");
+            addDiagnostic (diagnostics, name, "\"ranking\": " + name.text + " is there twice");
         else
         {
             seen.push_back (name.text);
@@ -37,29 +37,29 @@ std::vector<std::string> readPlace (const Json& item, std::vector<std::string>& 
     return place;
 }
 
-void readRanking (const Json& list, BlindResult& result, Faults& faults)
+void readRanking (const Json& list, BlindResult& result, Diagnostics& diagnostics)
 {
     std::vector<std::string> seen;
     if (list.kind == Json::Kind::list)
         for (const auto& item : list.items)
-            result.ranking.push_back (readPlace (item, seen, faults));
+            result.ranking.push_back (readPlace (item, seen, diagnostics));
     const auto count = list.kind == Json::Kind::list ? static_cast<int> (seen.size()) : 0;
     if (list.kind != Json::Kind::list || (count < Ranking::fewest && count == static_cast<int> (list.items.size())))
-        addFault (faults, list, "\"ranking\": expected a list of two to nine versions, the best first; those that share a place in a list of their own");
+        addDiagnostic (diagnostics, list, "\"ranking\": expected a list of two to nine versions, the best first; those that share a place in a list of their own");
 }
 
-void readAbx (ObjectReader& entry, const Json& pair, BlindResult& result, Faults& faults)
+void readAbx (ObjectReader& entry, const Json& pair, BlindResult& result, Diagnostics& diagnostics)
 {
-    result.pair = readTexts (pair, "abx", faults);
+    result.pair = readTexts (pair, "abx", diagnostics);
     if (result.pair.size() != 2 || result.pair[0] == result.pair[1] || ! isVersion (result.pair[0]) || ! isVersion (result.pair[1]))
-        addFault (faults, pair, "\"abx\": expected two different versions, [\"recorded\", \"A\"]");
+        addDiagnostic (diagnostics, pair, "\"abx\": expected two different versions, [\"recorded\", \"A\"]");
     result.trials = static_cast<int> (entry.neededQuantity ("trials", "", AbxTrials::fewest, AbxTrials::most, AbxTrials::fewest));
     result.right = static_cast<int> (entry.neededQuantity ("right", "", 0, AbxTrials::most, 0));
     if (const auto* right = entry.value ("right"); right != nullptr && result.right > result.trials)
-        addFault (faults, *right, "\"right\": found " + std::to_string (result.right) + ", expected no more than the " + std::to_string (result.trials) + " trials");
+        addDiagnostic (diagnostics, *right, "\"right\": found " + std::to_string (result.right) + ", expected no more than the " + std::to_string (result.trials) + " trials");
     for (const char* key : { "trials", "right" })
         if (const auto* value = entry.value (key); value != nullptr && value->kind == Json::Kind::number && value->number != static_cast<int> (value->number))
-            addFault (faults, *value, "\"" + std::string (key) + "\": expected a whole number");
+            addDiagnostic (diagnostics, *value, "\"" + std::string (key) + "\": expected a whole number");
 }
 
 bool isDate (const std::string& text)
@@ -73,28 +73,28 @@ bool isDate (const std::string& text)
     return month >= 1 && month <= 12 && day >= 1 && day <= 31;
 }
 
-BlindResult readResult (const Json& item, Faults& faults)
+BlindResult readResult (const Json& item, Diagnostics& diagnostics)
 {
     BlindResult result;
-    ObjectReader entry (item, "a blind test", faults);
+    ObjectReader entry (item, "a blind test", diagnostics);
     const auto* ranking = entry.value ("ranking");
     const auto* abx = entry.value ("abx");
     if ((ranking != nullptr) == (abx != nullptr) && entry.isObject())
-        addFault (faults, item, "a blind test: expected either \"ranking\" or \"abx\"");
+        addDiagnostic (diagnostics, item, "a blind test: expected either \"ranking\" or \"abx\"");
     if (ranking != nullptr)
-        readRanking (*ranking, result, faults);
+        readRanking (*ranking, result, diagnostics);
     else if (abx != nullptr)
     {
         result.kind = BlindResult::Kind::abx;
-        readAbx (entry, *abx, result, faults);
+        readAbx (entry, *abx, result, diagnostics);
     }
     if (const auto* names = entry.value ("names"))
     {
         if (names->kind != Json::Kind::object)
-            addFault (faults, *names, "\"names\": found " + names->kindName() + ", expected { \"A\": \"Bridge in parallel\" }");
+            addDiagnostic (diagnostics, *names, "\"names\": found " + names->kindName() + ", expected { \"A\": \"Bridge in parallel\" }");
         for (const auto& [letter, name] : names->members)
             if (! isVersion (letter) || name.kind != Json::Kind::text)
-                addFault (faults, name, "\"names\": \"" + letter + "\", " + versionExpected + " and its name");
+                addDiagnostic (diagnostics, name, "\"names\": \"" + letter + "\", " + versionExpected + " and its name");
             else
                 result.names[letter] = name.text;
     }
@@ -103,31 +103,31 @@ BlindResult readResult (const Json& item, Faults& faults)
     entry.text ("about");
     result.date = entry.text ("date");
     if (const auto* date = entry.value ("date"); date != nullptr && date->kind == Json::Kind::text && ! isDate (date->text))
-        addFault (faults, *date, "\"date\": found " + date->kindName() + ", expected year-month-day, \"2026-11-25\"");
+        addDiagnostic (diagnostics, *date, "\"date\": found " + date->kindName() + ", expected year-month-day, \"2026-11-25\"");
     entry.finish();
     return result;
 }
 }
 
-std::vector<BlindResult> readBlindResults (const Json& list, Faults& faults)
+std::vector<BlindResult> readBlindResults (const Json& list, Diagnostics& diagnostics)
 {
     std::vector<BlindResult> results;
     if (list.kind != Json::Kind::list)
     {
-        addFault (faults, list, "\"blind\": found " + list.kindName() + ", expected a list of { \"ranking\": [ \"B\", \"A\" ] } or { \"abx\": [ \"A\", \"B\" ], \"trials\": 10, \"right\": 9 }");
+        addDiagnostic (diagnostics, list, "\"blind\": found " + list.kindName() + ", expected a list of { \"ranking\": [ \"B\", \"A\" ] } or { \"abx\": [ \"A\", \"B\" ], \"trials\": 10, \"right\": 9 }");
         return results;
     }
     for (const auto& item : list.items)
-        results.push_back (readResult (item, faults));
+        results.push_back (readResult (item, diagnostics));
     return results;
 }
 
-std::vector<std::string> readHeard (const Json& list, Faults& faults)
+std::vector<std::string> readHeard (const Json& list, Diagnostics& diagnostics)
 {
-    auto letters = readTexts (list, "heard", faults);
+    auto letters = readTexts (list, "heard", diagnostics);
     for (const auto& item : list.items)
         if (item.kind == Json::Kind::text && ! isLetter (item.text))
-            addFault (faults, item, "\"heard\": found " + item.kindName() + ", expected letters A to H");
+            addDiagnostic (diagnostics, item, "\"heard\": found " + item.kindName() + ", expected letters A to H");
     std::sort (letters.begin(), letters.end());
     letters.erase (std::unique (letters.begin(), letters.end()), letters.end());
     return letters;

@@ -1,7 +1,7 @@
 #include "job/Readers.h"
 
-#include "job/Limits.h"
-#include "job/Quantity.h"
+#include "files/Limits.h"
+#include "files/Quantity.h"
 
 #include <algorithm>
 
@@ -17,10 +17,10 @@ std::vector<double> readScale (ObjectReader& reader, size_t strings)
     std::vector<double> scales;
     if (json->kind != Json::Kind::list)
         return std::vector<double> (strings, reader.quantity ("scale_mm", "mm", 100.0, 3000.0, 650.0));
-    Faults faults;
+    Diagnostics diagnostics;
     for (const auto& item : json->items)
-        scales.push_back (readQuantity (item, "a scale length", "mm", 100.0, 3000.0, faults).value_or (650.0));
-    for (const auto& fault : faults)
+        scales.push_back (readQuantity (item, "a scale length", "mm", 100.0, 3000.0, diagnostics).value_or (650.0));
+    for (const auto& fault : diagnostics)
         reader.fault (*json, fault.message);
     if (scales.size() != strings)
         reader.fault (*json, "\"scale_mm\": found " + std::to_string (scales.size()) + " lengths for " + std::to_string (strings)
@@ -121,11 +121,11 @@ bool couldBePoint (const std::string& name, const Json* parts, const Harness& ha
     return parts != nullptr && parts->find (part) != nullptr && harness.find (part) == nullptr;
 }
 
-bool checkPoint (const Json& item, const Json* parts, const Harness& harness, Faults& faults)
+bool checkPoint (const Json& item, const Json* parts, const Harness& harness, Diagnostics& diagnostics)
 {
     if (item.kind != Json::Kind::text)
     {
-        addFault (faults, item, "found " + item.kindName() + ", expected a solder point like \"volume.2\"");
+        addDiagnostic (diagnostics, item, "found " + item.kindName() + ", expected a solder point like \"volume.2\"");
         return false;
     }
     try
@@ -142,14 +142,14 @@ bool checkPoint (const Json& item, const Json* parts, const Harness& harness, Fa
         auto points = harness.allPoints();
         points.emplace_back ("ground");
         const auto near = nearest (item.text, points);
-        addFault (faults, item, std::string (error.what()) + (near.empty() ? "" : "; did you mean \"" + near + "\"?"));
+        addDiagnostic (diagnostics, item, std::string (error.what()) + (near.empty() ? "" : "; did you mean \"" + near + "\"?"));
         return false;
     }
 }
 
 void readWires (ObjectReader& reader, Guitar& guitar, Library& library)
 {
-    auto& faults = library.faultList();
+    auto& diagnostics = library.faultList();
     const auto* json = reader.needed ("wires", "\"wires\": [[\"volume.2\", \"jack.tip\"]]: chains of solder points");
     const auto* parts = reader.json().find ("parts");
     if (json == nullptr)
@@ -169,7 +169,7 @@ void readWires (ObjectReader& reader, Guitar& guitar, Library& library)
     }
     for (const auto& item : json->items)
     {
-        if (faults.isFull())
+        if (diagnostics.isFull())
             return;
         if (item.kind != Json::Kind::list || item.items.size() < 2)
         {
@@ -181,7 +181,7 @@ void readWires (ObjectReader& reader, Guitar& guitar, Library& library)
         bool fine = true;
         for (const auto& pointJson : item.items)
         {
-            fine = checkPoint (pointJson, parts, guitar.harness, faults) && fine;
+            fine = checkPoint (pointJson, parts, guitar.harness, diagnostics) && fine;
             if (const auto inside = fine ? leadInside (guitar.harness, pointJson.text) : std::string(); ! inside.empty())
             {
                 const auto [partName, lead] = splitPoint (inside);
@@ -225,7 +225,7 @@ std::optional<double> readRunFarads (ObjectReader& reader)
 
 void readRuns (ObjectReader& reader, Guitar& guitar, Library& library)
 {
-    auto& faults = library.faultList();
+    auto& diagnostics = library.faultList();
     const auto* json = reader.value ("runs");
     if (json == nullptr)
         return;
@@ -238,16 +238,16 @@ void readRuns (ObjectReader& reader, Guitar& guitar, Library& library)
         reader.fault (*json, "\"runs\": found " + std::to_string (json->items.size()) + ", expected " + std::to_string (limits::parts) + " at most");
     for (const auto& item : json->items)
     {
-        if (faults.isFull() || json->items.size() > limits::parts)
+        if (diagnostics.isFull() || json->items.size() > limits::parts)
             return;
-        ObjectReader run (item, "a run of wire", faults);
+        ObjectReader run (item, "a run of wire", diagnostics);
         if (! run.isObject())
             continue;
         run.text ("about");
         const auto farads = readRunFarads (run);
         const auto* at = run.needed ("at", "\"at\": the solder point that the wire leads to, like \"selector.out\"");
         run.finish();
-        if (at == nullptr || ! farads || ! checkPoint (*at, reader.json().find ("parts"), guitar.harness, faults))
+        if (at == nullptr || ! farads || ! checkPoint (*at, reader.json().find ("parts"), guitar.harness, diagnostics))
             continue;
         if (const auto inside = leadInside (guitar.harness, at->text); ! inside.empty())
             reader.fault (*at, inside + " is joined inside the pickup: no wire leads to it");
@@ -261,9 +261,9 @@ void readRuns (ObjectReader& reader, Guitar& guitar, Library& library)
 
 std::optional<Guitar> readGuitar (const Resolved& resolved, Library& library)
 {
-    auto& faults = library.faultList();
-    const auto before = faults.raised();
-    ObjectReader reader (resolved.json, "a guitar", faults);
+    auto& diagnostics = library.faultList();
+    const auto before = diagnostics.raised();
+    ObjectReader reader (resolved.json, "a guitar", diagnostics);
     if (! reader.isObject())
         return std::nullopt;
     Guitar guitar;
@@ -279,13 +279,13 @@ std::optional<Guitar> readGuitar (const Resolved& resolved, Library& library)
     readWires (reader, guitar, library);
     readRuns (reader, guitar, library);
     reader.finish();
-    if (faults.raised() == before)
+    if (diagnostics.raised() == before)
         if (const auto why = whyUnsound (guitar.harness); ! why.empty())
             reader.fault (resolved.json, why);
-    if (faults.raised() == before)
+    if (diagnostics.raised() == before)
         if (const auto why = whyUnheard (guitar.harness, guitar.strings); ! why.empty())
             reader.fault (resolved.json, why);
-    if (faults.raised() != before)
+    if (diagnostics.raised() != before)
         return std::nullopt;
     return guitar;
 }

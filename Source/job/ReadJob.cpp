@@ -1,10 +1,10 @@
-#include "job/Paths.h"
+#include "files/Paths.h"
 #include "job/Readers.h"
 
 #include "guitar/Grounds.h"
-#include "job/Limits.h"
-#include "job/Quantity.h"
-#include "job/RegularFile.h"
+#include "files/Limits.h"
+#include "files/Quantity.h"
+#include "files/RegularFile.h"
 
 #include <algorithm>
 
@@ -16,13 +16,13 @@ class JobReader
 {
 public:
     JobReader (const Json& tree, const std::filesystem::path& jobFolder, Library& lib)
-        : json (tree), folder (jobFolder), library (lib), faults (lib.faultList()), reader (tree, "a job", faults)
+        : json (tree), folder (jobFolder), library (lib), diagnostics (lib.faultList()), reader (tree, "a job", diagnostics)
     {
     }
 
     std::optional<Job> run()
     {
-        const auto before = faults.raised();
+        const auto before = diagnostics.raised();
         job.title = reader.text ("title");
         reader.text ("about");
         const auto client = reader.text ("client"); // an older word for the same
@@ -30,9 +30,9 @@ public:
         reader.text ("notes");
         const auto* agreed = reader.value ("agreed");
         if (const auto* heard = reader.value ("heard"))
-            job.heard = readHeard (*heard, faults);
+            job.heard = readHeard (*heard, diagnostics);
         if (const auto* blind = reader.value ("blind"))
-            job.blind = readBlindResults (*blind, faults);
+            job.blind = readBlindResults (*blind, diagnostics);
         readLoads();
         readHum();
         const auto* guitar = reader.needed ("guitar", "\"guitar\": the name of a preset, or an object");
@@ -52,8 +52,8 @@ public:
         readTakes (takes);
         readOptions (options);
         if (agreed != nullptr && (options == nullptr || options->find (agreed->text) == nullptr))
-            addFault (faults, *agreed, "\"agreed\": found \"" + agreed->text + "\", expected the letter of one of the options");
-        if (faults.raised() != before)
+            addDiagnostic (diagnostics, *agreed, "\"agreed\": found \"" + agreed->text + "\", expected the letter of one of the options");
+        if (diagnostics.raised() != before)
             return std::nullopt;
         job.agreed = agreed != nullptr ? agreed->text : std::string();
         chooseTakes();
@@ -64,7 +64,7 @@ private:
     const Json& json;
     const std::filesystem::path& folder;
     Library& library;
-    Faults& faults;
+    Diagnostics& diagnostics;
     ObjectReader reader;
     Job job;
     bool known = false; ///< the guitar could be read
@@ -73,14 +73,14 @@ private:
     void readLoads()
     {
         if (const auto* recording = reader.value ("recording"))
-            job.recording = readLoad (*recording, {}, faults);
+            job.recording = readLoad (*recording, {}, diagnostics);
         job.listening = job.recording;
         if (const auto* listening = reader.value ("listening"))
-            job.listening = readLoad (*listening, {}, faults);
+            job.listening = readLoad (*listening, {}, diagnostics);
         if (const auto* after = reader.value ("after_the_jack"))
         {
-            job.afterJack = readAfterJack (*after, folder, faults);
-            job.afterJackLine = after->line;
+            job.outputChain = readOutputChain (*after, folder, diagnostics);
+            job.outputChainLine = after->line;
         }
     }
 
@@ -105,7 +105,7 @@ private:
         const auto* json = reader.value ("hum");
         if (json == nullptr)
             return;
-        ObjectReader answers (*json, "the answers about hum", faults);
+        ObjectReader answers (*json, "the answers about hum", diagnostics);
         const auto answer = [&] (const char* key, std::optional<bool>& place)
         {
             const bool said = answers.flag (key);
@@ -132,13 +132,13 @@ private:
             return guitar.harness;
         if (list->kind != Json::Kind::list)
         {
-            addFault (faults, *list, "\"rewires\": found " + list->kindName() + ", expected a list of { \"use\": \"NAME\", ... }");
+            addDiagnostic (diagnostics, *list, "\"rewires\": found " + list->kindName() + ", expected a list of { \"use\": \"NAME\", ... }");
             return std::nullopt;
         }
         rewireCount += list->items.size();
         if (list->items.size() > limits::rewires || rewireCount > limits::allRewires)
         {
-            addFault (faults, *list, "\"rewires\": found " + std::to_string (list->items.size()) + ", expected " + std::to_string (limits::rewires)
+            addDiagnostic (diagnostics, *list, "\"rewires\": found " + std::to_string (list->items.size()) + ", expected " + std::to_string (limits::rewires)
                                          + " at most, and " + std::to_string (limits::allRewires) + " in the whole job");
             return std::nullopt;
         }
@@ -150,7 +150,7 @@ private:
             fine = fine && use.has_value();
             if (! use)
                 continue;
-            Faults ignored; // told when all are applied, with the orders that work
+            Diagnostics ignored; // told when all are applied, with the orders that work
             if (auto next = applyRewires (soFar, { *use }, {}, ignored))
                 soFar = std::move (*next);
             uses.push_back (std::move (*use));
@@ -158,12 +158,12 @@ private:
         if (! fine)
             return std::nullopt;
         const auto file = list->file != nullptr ? *list->file : std::string();
-        auto harness = applyRewires (guitar.harness, uses, file, faults);
+        auto harness = applyRewires (guitar.harness, uses, file, diagnostics);
         if (! harness)
             return std::nullopt;
         if (const auto why = whyUnheard (*harness, guitar.strings); ! why.empty())
         {
-            addFault (faults, *list, why);
+            addDiagnostic (diagnostics, *list, why);
             return std::nullopt;
         }
         return harness;
@@ -182,7 +182,7 @@ private:
     {
         const auto path = bestPath (harness);
         if (path != Path::open)
-            addFault (faults, at, what + ": " + pathInWords (path) + " at any setting; check the wires from the pickups to the jack");
+            addDiagnostic (diagnostics, at, what + ": " + pathInWords (path) + " at any setting; check the wires from the pickups to the jack");
         return path == Path::open;
     }
 
@@ -192,12 +192,12 @@ private:
             return;
         if (list->kind != Json::Kind::list)
         {
-            addFault (faults, *list, "\"takes\": found " + list->kindName() + ", expected a list of { \"file\": \"verse.wav\", \"setting\": { } }");
+            addDiagnostic (diagnostics, *list, "\"takes\": found " + list->kindName() + ", expected a list of { \"file\": \"verse.wav\", \"setting\": { } }");
             return;
         }
         if (list->items.size() > limits::takes)
         {
-            addFault (faults, *list, "\"takes\": found " + std::to_string (list->items.size()) + ", expected " + std::to_string (limits::takes) + " at most");
+            addDiagnostic (diagnostics, *list, "\"takes\": found " + std::to_string (list->items.size()) + ", expected " + std::to_string (limits::takes) + " at most");
             return;
         }
         for (const auto& item : list->items)
@@ -206,13 +206,13 @@ private:
 
     void readTake (const Json& item)
     {
-        ObjectReader entry (item, "a take", faults);
+        ObjectReader entry (item, "a take", diagnostics);
         TakeEntry take;
         const auto* file = entry.needed ("file", "\"file\": the recording, relative to the job");
         take.file = inFolder (folder, entry.text ("file"));
         take.line = file != nullptr ? file->line : item.line;
         if (file != nullptr && file->kind == Json::Kind::text && file->text.empty())
-            addFault (faults, *file, "\"file\": found an empty name, expected the recording, relative to the job");
+            addDiagnostic (diagnostics, *file, "\"file\": found an empty name, expected the recording, relative to the job");
         entry.text ("name");
         take.strings = entry.texts ("strings");
         const auto* setting = entry.value ("setting");
@@ -224,11 +224,11 @@ private:
         if (harness)
         {
             take.harness = std::move (*harness);
-            const auto before = faults.raised();
-            take.setting = readSetting (setting, take.harness, faults);
-            if (faults.raised() == before)
+            const auto before = diagnostics.raised();
+            take.setting = readSetting (setting, take.harness, diagnostics);
+            if (diagnostics.raised() == before)
                 if (const auto path = pathAt (take.harness, take.setting); path != Path::open)
-                    addFault (faults, setting != nullptr ? *setting : item, "the take: " + pathInWords (path)
+                    addDiagnostic (diagnostics, setting != nullptr ? *setting : item, "the take: " + pathInWords (path)
                                   + " where the controls stood, so nothing can have been recorded; correct \"setting\" or the guitar");
         }
         job.takes.push_back (std::move (take));
@@ -243,7 +243,7 @@ private:
             names.push_back (string.name);
         for (const auto& item : list->items)
             if (item.kind == Json::Kind::text && std::find (names.begin(), names.end(), item.text) == names.end())
-                addFault (faults, item, "the guitar has no string \"" + item.text + "\"; it has " + listed (names));
+                addDiagnostic (diagnostics, item, "the guitar has no string \"" + item.text + "\"; it has " + listed (names));
     }
 
     void readOptions (const Json* object)
@@ -252,16 +252,16 @@ private:
             return;
         if (object->kind != Json::Kind::object)
         {
-            addFault (faults, *object, "\"options\": found " + object->kindName() + ", expected { \"A\": { ... }, \"B\": { ... } }");
+            addDiagnostic (diagnostics, *object, "\"options\": found " + object->kindName() + ", expected { \"A\": { ... }, \"B\": { ... } }");
             return;
         }
         for (size_t i = 0; i < object->members.size(); ++i)
         {
             const auto& [letter, value] = object->members[i];
-            if (faults.isFull())
+            if (diagnostics.isFull())
                 return;
             if (letter.size() != 1 || letter[0] < 'A' || letter[0] > 'H')
-                addFault (faults, value.file != nullptr ? *value.file : std::string(), object->memberLines[i],
+                addDiagnostic (diagnostics, value.file != nullptr ? *value.file : std::string(), object->memberLines[i],
                           "an option is called \"" + letter + "\"; options carry letters A to H");
             readOption (letter, value);
         }
@@ -275,14 +275,14 @@ private:
         const auto count = job.takes.size();
         if (value->kind == Json::Kind::number && value->number >= 1.0 && value->number <= static_cast<double> (count) && value->number == static_cast<int> (value->number))
             return static_cast<int> (value->number) - 1;
-        addFault (faults, *value, "\"take\": found " + value->kindName() + ", expected "
+        addDiagnostic (diagnostics, *value, "\"take\": found " + value->kindName() + ", expected "
                                       + (count == 0 ? "no \"take\", since the job has none" : "1 to " + std::to_string (count) + ", counted from 1 in \"takes\""));
         return 0;
     }
 
     void readOption (const std::string& letter, const Json& value)
     {
-        ObjectReader entry (value, "an option", faults);
+        ObjectReader entry (value, "an option", diagnostics);
         Option option;
         option.letter = letter;
         option.name = entry.text ("name");
@@ -293,7 +293,7 @@ private:
         option.take = option.settingTake = option.ownTake.value_or (0);
         option.listening = job.listening;
         if (const auto* listening = entry.value ("listening"))
-            option.listening = readLoad (*listening, job.listening, faults);
+            option.listening = readLoad (*listening, job.listening, diagnostics);
         const auto* own = entry.value ("guitar");
         auto guitar = own != nullptr ? readGuitarOf (*own) : known ? std::optional<Guitar> (job.guitar) : std::nullopt;
         auto harness = guitar ? rewired (entry, *guitar, option.rewires) : std::nullopt;
@@ -305,9 +305,9 @@ private:
         option.guitar = std::move (*guitar);
         option.harness = std::move (*harness);
         noteFloating (option.harness, own != nullptr ? std::vector<std::string> {} : floatingGrounds (option.guitar.harness), value, "option " + letter);
-        const auto before = faults.raised();
-        const auto ownSetting = readSetting (setting, option.harness, faults);
-        if (faults.raised() == before)
+        const auto before = diagnostics.raised();
+        const auto ownSetting = readSetting (setting, option.harness, diagnostics);
+        if (diagnostics.raised() == before)
         {
             option.setting = inherited (option.harness, option.settingTake);
             for (const auto& [name, knob] : ownSetting.knobs)

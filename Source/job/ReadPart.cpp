@@ -1,6 +1,6 @@
 #include "job/Readers.h"
 
-#include "job/Quantity.h"
+#include "files/Quantity.h"
 
 #include <algorithm>
 
@@ -37,7 +37,7 @@ void readPot (ObjectReader& reader, Part& part, Library& library)
     if (const auto* taper = reader.value ("taper"))
         pot.taper = readTaper (*taper, library);
     pot.shaft = reader.text ("shaft");
-    pot.opensAtTen = reader.flag ("no_load");
+    pot.noLoad = reader.flag ("no_load");
     pot.turnedOver = reader.flag ("turned_over");
     pot.rest = reader.quantity ("rest", "", 0.0, 10.0, pot.rest);
     pot.tolerance = tolerance (reader, pot.tolerance);
@@ -60,8 +60,8 @@ void readSwitchPart (ObjectReader& reader, Part& part, Library& library)
 
 std::optional<Part> readPart (const Json& json, const std::string& name, bool inPlace, Library& library)
 {
-    auto& faults = library.faultList();
-    ObjectReader reader (json, "the part \"" + name + "\"", faults);
+    auto& diagnostics = library.faultList();
+    ObjectReader reader (json, "the part \"" + name + "\"", diagnostics);
     if (! reader.isObject())
         return std::nullopt;
 
@@ -75,7 +75,7 @@ std::optional<Part> readPart (const Json& json, const std::string& name, bool in
         for (const auto& [key, value] : json.members)
             keys.push_back (key);
         const auto near = found.empty() && ! keys.empty() ? nearest (keys.front(), partKinds) : std::string();
-        addFault (faults, json, "the part \"" + name + "\" " + (found.empty() ? "does not say what it is" : "says it is several things: " + listed (found))
+        addDiagnostic (diagnostics, json, "the part \"" + name + "\" " + (found.empty() ? "does not say what it is" : "says it is several things: " + listed (found))
                                     + "; expected one of the keys " + listed (partKinds) + (near.empty() ? "" : " (did you mean \"" + near + "\"?)"));
         return std::nullopt;
     }

@@ -1,6 +1,6 @@
 #include "job/Readers.h"
 
-#include "job/Quantity.h"
+#include "files/Quantity.h"
 
 #include <algorithm>
 
@@ -8,36 +8,36 @@ namespace coldiron
 {
 namespace
 {
-std::vector<LossCell> readLosses (const Json* list, Faults& faults)
+std::vector<LossCell> readLosses (const Json* list, Diagnostics& diagnostics)
 {
     std::vector<LossCell> cells;
     if (list == nullptr)
         return cells;
     if (list->kind != Json::Kind::list)
     {
-        addFault (faults, *list, "\"loss\": found " + list->kindName() + ", expected a list of { \"inductance\": 0.5, \"resistance\": \"60k\" }");
+        addDiagnostic (diagnostics, *list, "\"loss\": found " + list->kindName() + ", expected a list of { \"inductance\": 0.5, \"resistance\": \"60k\" }");
         return cells;
     }
     if (list->items.size() > 8)
-        addFault (faults, *list, "\"loss\": found " + std::to_string (list->items.size()) + " cells, expected 8 at most");
+        addDiagnostic (diagnostics, *list, "\"loss\": found " + std::to_string (list->items.size()) + " cells, expected 8 at most");
     for (const auto& item : list->items)
     {
-        ObjectReader cell (item, "a loss cell", faults);
+        ObjectReader cell (item, "a loss cell", diagnostics);
         cells.push_back ({ cell.neededQuantity ("inductance", "H", 1e-4, 100.0, 1.0), cell.neededQuantity ("resistance", "ohm", 1.0, 1e8, 1e5) });
         cell.finish();
     }
     return cells;
 }
 
-Coil readCoil (const std::string& name, const Json& json, Faults& faults)
+Coil readCoil (const std::string& name, const Json& json, Diagnostics& diagnostics)
 {
-    ObjectReader reader (json, "a coil", faults);
+    ObjectReader reader (json, "a coil", diagnostics);
     Coil coil;
     coil.name = name;
     coil.dcrOhms = reader.neededQuantity ("dcr", "ohm", 1.0, 1e6, 1.0);
     coil.henries = reader.neededQuantity ("inductance", "H", 1e-4, 100.0, 1.0);
     coil.farads = reader.quantity ("capacitance", "F", 0.0, 1e-7, 0.0);
-    coil.losses = readLosses (reader.value ("loss"), faults);
+    coil.losses = readLosses (reader.value ("loss"), diagnostics);
     const auto magnet = reader.word ("magnet", { "north", "south", "none" }, "north");
     coil.magnet = magnet == "north" ? Magnet::north : magnet == "south" ? Magnet::south : Magnet::none;
     coil.wound = reader.word ("wound", { "clockwise", "counter-clockwise" }, "clockwise") == "clockwise" ? Wound::clockwise : Wound::counterClockwise;
@@ -49,7 +49,7 @@ Coil readCoil (const std::string& name, const Json& json, Faults& faults)
     return coil;
 }
 
-void readInside (const Json* list, Pickup& pickup, Faults& faults)
+void readInside (const Json* list, Pickup& pickup, Diagnostics& diagnostics)
 {
     if (list == nullptr)
         return;
@@ -61,22 +61,22 @@ void readInside (const Json* list, Pickup& pickup, Faults& faults)
         leads.emplace_back ("shield");
     if (list->kind != Json::Kind::list)
     {
-        addFault (faults, *list, "\"inside\": found " + list->kindName() + ", expected a list of pairs of leads");
+        addDiagnostic (diagnostics, *list, "\"inside\": found " + list->kindName() + ", expected a list of pairs of leads");
         return;
     }
     for (const auto& item : list->items)
     {
-        const auto names = readTexts (item, "a joint inside", faults);
+        const auto names = readTexts (item, "a joint inside", diagnostics);
         if (names.size() != 2 || names[0] == names[1])
         {
-            addFault (faults, item, "a joint inside: expected two different leads, like [\"north.finish\", \"south.finish\"]");
+            addDiagnostic (diagnostics, item, "a joint inside: expected two different leads, like [\"north.finish\", \"south.finish\"]");
             continue;
         }
         bool known = true;
         for (size_t i = 0; i < 2; ++i)
             if (std::find (leads.begin(), leads.end(), names[i]) == leads.end())
             {
-                addFault (faults, item.items[i], "the pickup has no lead \"" + names[i] + "\"; it has " + listed (leads));
+                addDiagnostic (diagnostics, item.items[i], "the pickup has no lead \"" + names[i] + "\"; it has " + listed (leads));
                 known = false;
             }
         if (known)
@@ -85,9 +85,9 @@ void readInside (const Json* list, Pickup& pickup, Faults& faults)
 }
 }
 
-Pickup readPickup (const Json& json, Faults& faults)
+Pickup readPickup (const Json& json, Diagnostics& diagnostics)
 {
-    ObjectReader reader (json, "a pickup", faults);
+    ObjectReader reader (json, "a pickup", diagnostics);
     Pickup pickup;
     pickup.name = reader.text ("name");
     reader.text ("about");
@@ -95,7 +95,7 @@ Pickup readPickup (const Json& json, Faults& faults)
     pickup.slantMm = reader.quantity ("slant_mm", "mm", -100.0, 100.0, 0.0);
     pickup.shield = reader.flag ("shield");
     const auto known = reader.word ("known", { "assumed", "from ohms", "measured" }, "assumed");
-    pickup.known = known == "measured" ? Knowledge::measured : known == "from ohms" ? Knowledge::fromOhms : Knowledge::assumed;
+    pickup.known = known == "measured" ? Provenance::measured : known == "from ohms" ? Provenance::fromOhms : Provenance::assumed;
 
     const auto* coils = reader.needed ("coils", "\"coils\": { \"coil\": { \"dcr\": \"6k\", \"inductance\": 2.5 } }");
     if (coils != nullptr && coils->kind == Json::Kind::object)
@@ -104,20 +104,20 @@ Pickup readPickup (const Json& json, Faults& faults)
         {
             const auto& [name, coil] = coils->members[i];
             if (! isPresetName (name) || name == "shield")
-                addFault (faults, coil, "\"" + name + "\" cannot name a coil: a name has a-z, 0-9 and -");
-            pickup.coils.push_back (readCoil (name, coil, faults));
+                addDiagnostic (diagnostics, coil, "\"" + name + "\" cannot name a coil: a name has a-z, 0-9 and -");
+            pickup.coils.push_back (readCoil (name, coil, diagnostics));
         }
         if (pickup.coils.empty() || pickup.coils.size() > 8)
-            addFault (faults, *coils, "\"coils\": found " + std::to_string (pickup.coils.size()) + ", expected 1 to 8");
+            addDiagnostic (diagnostics, *coils, "\"coils\": found " + std::to_string (pickup.coils.size()) + ", expected 1 to 8");
     }
     else if (coils != nullptr)
-        addFault (faults, *coils, "\"coils\": found " + coils->kindName() + ", expected an object of coils by name");
+        addDiagnostic (diagnostics, *coils, "\"coils\": found " + coils->kindName() + ", expected an object of coils by name");
 
     const auto count = static_cast<double> (pickup.coils.size());
     if (count > 2 && pickup.coupling <= -1.0 / (count - 1.0))
-        addFault (faults, *json.find ("coupling"), "\"coupling\": " + std::to_string (pickup.coils.size())
+        addDiagnostic (diagnostics, *json.find ("coupling"), "\"coupling\": " + std::to_string (pickup.coils.size())
                                                        + " coils cannot oppose each other so much; expected more than " + quantityText (-1.0 / (count - 1.0)));
-    readInside (reader.value ("inside"), pickup, faults);
+    readInside (reader.value ("inside"), pickup, diagnostics);
 
     const auto* colours = reader.value ("lead_colours");
     if (colours != nullptr && colours->kind == Json::Kind::object)
@@ -127,15 +127,15 @@ Pickup readPickup (const Json& json, Faults& faults)
             const auto isKnown = std::any_of (pickup.coils.begin(), pickup.coils.end(), [&lead = lead] (const Coil& c)
                                             { return lead == c.name + ".start" || lead == c.name + ".finish"; });
             if (! isKnown && lead != "shield")
-                addFault (faults, colour, "\"lead_colours\": the pickup has no lead \"" + lead + "\"");
+                addDiagnostic (diagnostics, colour, "\"lead_colours\": the pickup has no lead \"" + lead + "\"");
             else if (colour.kind != Json::Kind::text)
-                addFault (faults, colour, "\"lead_colours\": found " + colour.kindName() + ", expected a colour's name");
+                addDiagnostic (diagnostics, colour, "\"lead_colours\": found " + colour.kindName() + ", expected a colour's name");
             else
                 pickup.colours.emplace_back (lead, colour.text);
         }
     }
     else if (colours != nullptr)
-        addFault (faults, *colours, "\"lead_colours\": found " + colours->kindName() + ", expected { \"north.start\": \"red\" }");
+        addDiagnostic (diagnostics, *colours, "\"lead_colours\": found " + colours->kindName() + ", expected { \"north.start\": \"red\" }");
     reader.finish();
     return pickup;
 }

@@ -1,7 +1,7 @@
 #include "job/Readers.h"
 
-#include "job/Limits.h"
-#include "job/Quantity.h"
+#include "files/Limits.h"
+#include "files/Quantity.h"
 #include "job/Substitution.h"
 
 #include <algorithm>
@@ -46,11 +46,11 @@ struct Template
     std::vector<Json> steps, needs;
 };
 
-Standard readStandard (const std::string& name, const Json& value, Faults& faults)
+Standard readStandard (const std::string& name, const Json& value, Diagnostics& diagnostics)
 {
     if (value.kind == Json::Kind::object)
     {
-        ObjectReader reader (value, "the default of \"" + name + "\"", faults);
+        ObjectReader reader (value, "the default of \"" + name + "\"", diagnostics);
         reader.needed ("of", "\"of\": \"{pot}\", the part whose value it takes");
         Standard standard { name, {}, reader.text ("of") };
         reader.finish();
@@ -58,13 +58,13 @@ Standard readStandard (const std::string& name, const Json& value, Faults& fault
     }
     const auto text = plainText (value);
     if (! text)
-        addFault (faults, value, "the default of \"" + name + "\": found " + value.kindName() + ", expected a text, a number or { \"of\": \"{pot}\" }");
+        addDiagnostic (diagnostics, value, "the default of \"" + name + "\": found " + value.kindName() + ", expected a text, a number or { \"of\": \"{pot}\" }");
     return { name, text.value_or (""), {} };
 }
 
-Template readTemplate (const Resolved& resolved, Faults& faults)
+Template readTemplate (const Resolved& resolved, Diagnostics& diagnostics)
 {
-    ObjectReader reader (resolved.json, "a rewire", faults);
+    ObjectReader reader (resolved.json, "a rewire", diagnostics);
     Template result;
     result.preset = resolved.preset;
     result.file = resolved.json.file != nullptr ? *resolved.json.file : std::string();
@@ -77,23 +77,23 @@ Template readTemplate (const Resolved& resolved, Faults& faults)
     if (const auto* asks = reader.value ("asks"))
     {
         if (asks->kind != Json::Kind::object)
-            addFault (faults, *asks, "\"asks\": found " + asks->kindName() + ", expected { \"pot\": \"pot\" }: names and kinds");
+            addDiagnostic (diagnostics, *asks, "\"asks\": found " + asks->kindName() + ", expected { \"pot\": \"pot\" }: names and kinds");
         for (const auto& [name, kind] : asks->members)
         {
             if (std::find (askKinds.begin(), askKinds.end(), kind.text) == askKinds.end())
-                addFault (faults, kind, "\"" + name + "\" asks for " + kind.kindName() + ", expected one of: " + listed (askKinds));
+                addDiagnostic (diagnostics, kind, "\"" + name + "\" asks for " + kind.kindName() + ", expected one of: " + listed (askKinds));
             if (name == "use" || ! isPresetName (name))
-                addFault (faults, kind, "\"" + name + "\" cannot be asked for: a name has a-z, 0-9 and -, and is not \"use\"");
+                addDiagnostic (diagnostics, kind, "\"" + name + "\" cannot be asked for: a name has a-z, 0-9 and -, and is not \"use\"");
             result.asks.emplace_back (name, kind.text);
         }
     }
     if (const auto* defaults = reader.value ("defaults"))
     {
         if (defaults->kind != Json::Kind::object)
-            addFault (faults, *defaults, "\"defaults\": found " + defaults->kindName() + ", expected { \"cap\": \"1n\" }");
+            addDiagnostic (diagnostics, *defaults, "\"defaults\": found " + defaults->kindName() + ", expected { \"cap\": \"1n\" }");
         for (const auto& [name, value] : defaults->members)
         {
-            result.defaults.push_back (readStandard (name, value, faults));
+            result.defaults.push_back (readStandard (name, value, diagnostics));
             if (std::none_of (result.asks.begin(), result.asks.end(), [&n = name] (const auto& ask) { return ask.first == n; }))
                 result.asks.emplace_back (name, "value");
         }
@@ -101,13 +101,13 @@ Template readTemplate (const Resolved& resolved, Faults& faults)
     if (const auto* needs = reader.value ("needs"))
     {
         if (needs->kind != Json::Kind::list)
-            addFault (faults, *needs, "\"needs\": found " + needs->kindName() + ", expected a list of texts and of { \"point\": ..., \"else\": ... }");
+            addDiagnostic (diagnostics, *needs, "\"needs\": found " + needs->kindName() + ", expected a list of texts and of { \"point\": ..., \"else\": ... }");
         result.needs = needs->items;
     }
     if (const auto* steps = reader.needed ("steps", "\"steps\": [{ \"swap\": [\"{pot}.in\", \"{pot}.out\"] }]"))
     {
         if (steps->kind != Json::Kind::list || steps->items.empty() || steps->items.size() > limits::rewireSteps)
-            addFault (faults, *steps, "\"steps\": found " + steps->kindName() + ", expected a list of 1 to " + std::to_string (limits::rewireSteps) + " steps");
+            addDiagnostic (diagnostics, *steps, "\"steps\": found " + steps->kindName() + ", expected a list of 1 to " + std::to_string (limits::rewireSteps) + " steps");
         result.steps = steps->items;
     }
     reader.finish();
@@ -122,14 +122,14 @@ std::string signature (const Template& from)
     return names.empty() ? "it asks for nothing" : "it asks for " + listed (names);
 }
 
-void readNeeds (const Template& from, const RewireUse& use, std::vector<RewireNeed>& needs, size_t& length, Faults& faults)
+void readNeeds (const Template& from, const RewireUse& use, std::vector<RewireNeed>& needs, size_t& length, Diagnostics& diagnostics)
 {
     for (const auto& item : from.needs)
     {
         if (item.kind == Json::Kind::text)
             continue; // for people
-        const auto filled = filledIn (item, use.arguments, length, faults);
-        ObjectReader reader (filled, "a need", faults);
+        const auto filled = filledIn (item, use.arguments, length, diagnostics);
+        ObjectReader reader (filled, "a need", diagnostics);
         const bool free = filled.find ("free") != nullptr;
         if (! free)
             reader.needed ("point", "\"point\": a solder point that must be within reach, or \"free\": one with nothing on it");
@@ -176,8 +176,8 @@ std::string fillFromParts (const Template& from, RewireUse& use, const Harness& 
 /** Fills a template in. @param at  where it is used */
 std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::string> arguments, const Json& at, const Harness& harness, Library& library)
 {
-    auto& faults = library.faultList();
-    const auto before = faults.raised();
+    auto& diagnostics = library.faultList();
+    const auto before = diagnostics.raised();
     RewireUse use;
     use.preset = from.preset;
     use.name = from.name;
@@ -191,8 +191,8 @@ std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::
         if (namesSomething (kind) && use.arguments.count (name) > 0)
             use.kinds[name] = kind;
     if (const auto why = fillFromParts (from, use, harness); ! why.empty())
-        addFault (faults, at, "\"" + from.name + "\" cannot be done: " + why);
-    if (faults.raised() != before)
+        addDiagnostic (diagnostics, at, "\"" + from.name + "\" cannot be done: " + why);
+    if (diagnostics.raised() != before)
         return std::nullopt;
     for (const auto& [name, kind] : from.asks)
     {
@@ -200,27 +200,27 @@ std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::
         if (given == use.arguments.end() && isOfPart (from, name))
             continue; // told of the part that it is taken from
         if (given == use.arguments.end())
-            addFault (faults, at, "\"" + from.name + "\" needs \"" + name + "\", the name of a " + kind + "; " + signature (from));
+            addDiagnostic (diagnostics, at, "\"" + from.name + "\" needs \"" + name + "\", the name of a " + kind + "; " + signature (from));
         else if (given->second.empty() || given->second.find_first_of ("{}") != std::string::npos)
-            addFault (faults, at, "\"" + name + "\" cannot be \"" + given->second + "\"; expected a " + kind);
+            addDiagnostic (diagnostics, at, "\"" + name + "\" cannot be \"" + given->second + "\"; expected a " + kind);
         else if (kind == "value" && name != "name" && ! parseQuantity (given->second) && from.steps.empty())
-            addFault (faults, at, "\"" + name + "\": found \"" + given->second + "\", expected a number like \"22n\"");
+            addDiagnostic (diagnostics, at, "\"" + name + "\": found \"" + given->second + "\", expected a number like \"22n\"");
     }
-    if (faults.raised() != before)
+    if (diagnostics.raised() != before)
         return std::nullopt;
 
     std::vector<std::string> ignored;
     use.gives = filledIn (from.gives, use.arguments, ignored);
     use.costs = filledIn (from.costs, use.arguments, ignored);
     size_t length = 0;
-    readNeeds (from, use, use.needs, length, faults);
+    readNeeds (from, use, use.needs, length, diagnostics);
     for (const auto& item : from.steps)
-        if (const auto step = readStep (filledIn (item, use.arguments, length, faults), library); step && ! faults.isFull())
+        if (const auto step = readStep (filledIn (item, use.arguments, length, diagnostics), library); step && ! diagnostics.isFull())
             use.steps.push_back (*step);
-    if (faults.raised() != before)
+    if (diagnostics.raised() != before)
     {
         if (at.file != nullptr && *at.file != from.file && ! from.file.empty())
-            addFault (faults, at, "\"" + from.name + "\" cannot be used so: see the faults in " + from.file);
+            addDiagnostic (diagnostics, at, "\"" + from.name + "\" cannot be used so: see the faults in " + from.file);
         return std::nullopt;
     }
     return use;
@@ -241,7 +241,7 @@ std::string asSpoken (std::string words)
 std::vector<std::string> calledAlso (const std::string& words, Library& library)
 {
     std::vector<std::string> names;
-    Faults ignored;
+    Diagnostics ignored;
     Library others (library.presetFolders(), ignored);
     for (const auto& name : library.presetFolders().list ("rewires"))
     {
@@ -263,10 +263,10 @@ std::vector<std::string> calledAlso (const std::string& words, Library& library)
 
 std::optional<RewireUse> readRewireUse (const Json& entry, const Harness& harness, Library& library)
 {
-    auto& faults = library.faultList();
+    auto& diagnostics = library.faultList();
     if (entry.kind != Json::Kind::object || entry.find ("use") == nullptr)
     {
-        addFault (faults, entry, "a rewire: found " + (entry.kind == Json::Kind::object ? std::string ("no \"use\"") : entry.kindName())
+        addDiagnostic (diagnostics, entry, "a rewire: found " + (entry.kind == Json::Kind::object ? std::string ("no \"use\"") : entry.kindName())
                                      + ", expected { \"use\": \"NAME\", ... }");
         return std::nullopt;
     }
@@ -274,14 +274,14 @@ std::optional<RewireUse> readRewireUse (const Json& entry, const Harness& harnes
     if (wanted.kind == Json::Kind::text && library.presetFolders().find ("rewires", wanted.text).empty())
         if (const auto names = calledAlso (wanted.text, library); ! names.empty())
         {
-            addFault (faults, wanted, "there is no rewire preset \"" + wanted.text + "\"; what is also called so is " + listed (names) + (names.size() > 1 ? ": use one of them" : ": use that"));
+            addDiagnostic (diagnostics, wanted, "there is no rewire preset \"" + wanted.text + "\"; what is also called so is " + listed (names) + (names.size() > 1 ? ": use one of them" : ": use that"));
             return std::nullopt;
         }
     const auto resolved = library.resolve ("rewire", wanted);
     if (! resolved)
         return std::nullopt;
-    const auto before = faults.raised();
-    const auto from = readTemplate (*resolved, faults);
+    const auto before = diagnostics.raised();
+    const auto from = readTemplate (*resolved, diagnostics);
     std::map<std::string, std::string> arguments;
     for (size_t i = 0; i < entry.members.size(); ++i)
     {
@@ -294,25 +294,25 @@ std::optional<RewireUse> readRewireUse (const Json& entry, const Harness& harnes
         if (std::find (names.begin(), names.end(), name) == names.end())
         {
             const auto near = nearest (name, names);
-            addFault (faults, value.file != nullptr ? *value.file : std::string(), entry.memberLines[i],
+            addDiagnostic (diagnostics, value.file != nullptr ? *value.file : std::string(), entry.memberLines[i],
                       "\"" + from.name + "\" does not ask for \"" + name + "\"" + (near.empty() ? "" : "; did you mean \"" + near + "\"?") + "; " + signature (from));
             continue;
         }
         if (const auto text = plainText (value))
             arguments[name] = *text;
         else
-            addFault (faults, value, "\"" + name + "\": found " + value.kindName() + ", expected a name or a value");
+            addDiagnostic (diagnostics, value, "\"" + name + "\": found " + value.kindName() + ", expected a name or a value");
     }
-    if (faults.raised() != before)
+    if (diagnostics.raised() != before)
         return std::nullopt;
     return fill (from, std::move (arguments), entry, harness, library);
 }
 
 std::optional<RewireInfo> readRewireInfo (const Resolved& resolved, Library& library)
 {
-    auto& faults = library.faultList();
-    const auto before = faults.raised();
-    const auto from = readTemplate (resolved, faults);
+    auto& diagnostics = library.faultList();
+    const auto before = diagnostics.raised();
+    const auto from = readTemplate (resolved, diagnostics);
     RewireInfo info;
     info.preset = from.preset;
     info.name = from.name;
@@ -339,7 +339,7 @@ std::optional<RewireInfo> readRewireInfo (const Resolved& resolved, Library& lib
         else if (const auto* otherwise = need.find ("else"); otherwise != nullptr && std::find (info.needs.begin(), info.needs.end(), otherwise->text) == info.needs.end())
             info.needs.push_back (otherwise->text);
     }
-    if (faults.raised() != before)
+    if (diagnostics.raised() != before)
         return std::nullopt;
     return info;
 }

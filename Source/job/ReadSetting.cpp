@@ -1,6 +1,6 @@
 #include "job/Readers.h"
 
-#include "job/Quantity.h"
+#include "files/Quantity.h"
 
 #include <algorithm>
 
@@ -8,11 +8,11 @@ namespace coldiron
 {
 namespace
 {
-void readControl (const Control& control, const Json& value, Setting& setting, Faults& faults)
+void readControl (const Control& control, const Json& value, Setting& setting, Diagnostics& diagnostics)
 {
     if (control.positions.empty())
     {
-        if (const auto knob = readQuantity (value, "the knob \"" + control.name + "\"", "", 0.0, 10.0, faults))
+        if (const auto knob = readQuantity (value, "the knob \"" + control.name + "\"", "", 0.0, 10.0, diagnostics))
             setting.knobs[control.name] = *knob;
         return;
     }
@@ -20,18 +20,18 @@ void readControl (const Control& control, const Json& value, Setting& setting, F
     if (std::find (control.positions.begin(), control.positions.end(), position) != control.positions.end())
         setting.levers[control.name] = position;
     else
-        addFault (faults, value, "the switch \"" + control.name + "\": found " + value.kindName() + ", expected one of its positions: " + listed (control.positions));
+        addDiagnostic (diagnostics, value, "the switch \"" + control.name + "\": found " + value.kindName() + ", expected one of its positions: " + listed (control.positions));
 }
 }
 
-Setting readSetting (const Json* json, const Harness& harness, Faults& faults)
+Setting readSetting (const Json* json, const Harness& harness, Diagnostics& diagnostics)
 {
     Setting setting;
     if (json == nullptr)
         return setting;
     if (json->kind != Json::Kind::object)
     {
-        addFault (faults, *json, "\"setting\": found " + json->kindName() + ", expected { \"volume\": 10, \"selector\": \"bridge\" }");
+        addDiagnostic (diagnostics, *json, "\"setting\": found " + json->kindName() + ", expected { \"volume\": 10, \"selector\": \"bridge\" }");
         return setting;
     }
     const auto all = controls (harness);
@@ -44,20 +44,20 @@ Setting readSetting (const Json* json, const Harness& harness, Faults& faults)
         const auto found = std::find_if (all.begin(), all.end(), [&n = name] (const Control& c) { return c.name == n; });
         if (found != all.end())
         {
-            readControl (*found, value, setting, faults);
+            readControl (*found, value, setting, diagnostics);
             continue;
         }
         const auto near = nearest (name, names);
-        addFault (faults, value.file != nullptr ? *value.file : std::string(), json->memberLines[i],
+        addDiagnostic (diagnostics, value.file != nullptr ? *value.file : std::string(), json->memberLines[i],
                   "there is no knob or switch \"" + name + "\" here" + (near.empty() ? "." : "; did you mean \"" + near + "\"?")
                       + " There are: " + listed (names));
     }
     return setting;
 }
 
-Load readLoad (const Json& json, const Load& standard, Faults& faults)
+Load readLoad (const Json& json, const Load& standard, Diagnostics& diagnostics)
 {
-    ObjectReader reader (json, "a load", faults);
+    ObjectReader reader (json, "a load", diagnostics);
     Load load = standard;
     static const std::vector<std::string> plugs { "mono", "stereo-tip", "stereo-ring" }; // in the order of Plug
     const auto plug = reader.word ("plug", plugs, plugs[static_cast<size_t> (load.plug)]);
@@ -65,7 +65,7 @@ Load readLoad (const Json& json, const Load& standard, Faults& faults)
     load.cableFarads = reader.quantity ("cable", "F", 0.0, 1e-6, load.cableFarads);
     if (const auto* input = reader.value ("input"))
     {
-        ObjectReader inputReader (*input, "an input", faults);
+        ObjectReader inputReader (*input, "an input", diagnostics);
         load.inputOhms = inputReader.quantity ("resistance", "ohm", 100.0, 1e12, load.inputOhms);
         load.inputFarads = inputReader.quantity ("capacitance", "F", 0.0, 1e-6, load.inputFarads);
         inputReader.finish();

@@ -1,6 +1,6 @@
 #include "job/Readers.h"
 
-#include "job/Quantity.h"
+#include "files/Quantity.h"
 
 #include <algorithm>
 
@@ -13,18 +13,18 @@ const std::vector<std::string> verbs { "unsolder", "solder", "move", "swap", "fi
 constexpr Step::Kind kindOfVerb[] = { Step::Kind::unsolder, Step::Kind::solder, Step::Kind::move, Step::Kind::swap,
                                   Step::Kind::fit, Step::Kind::replace, Step::Kind::remove };
 
-void readPoints (ObjectReader& reader, const std::string& verb, Step& step, Faults& faults)
+void readPoints (ObjectReader& reader, const std::string& verb, Step& step, Diagnostics& diagnostics)
 {
     const auto& json = *reader.value (verb);
-    step.points = readTexts (json, "\"" + verb + "\"", faults);
+    step.points = readTexts (json, "\"" + verb + "\"", diagnostics);
     const bool chain = verb == "solder";
     if (json.kind == Json::Kind::list && (chain ? step.points.size() < 2 : step.points.size() != 2))
-        addFault (faults, json, "\"" + verb + "\": found " + std::to_string (json.items.size()) + " points, expected " + (chain ? "two or more" : "two"));
+        addDiagnostic (diagnostics, json, "\"" + verb + "\": found " + std::to_string (json.items.size()) + " points, expected " + (chain ? "two or more" : "two"));
 }
 
 void readFitted (ObjectReader& reader, Step& step, Library& library)
 {
-    auto& faults = library.faultList();
+    auto& diagnostics = library.faultList();
     if (const auto* as = reader.needed ("as", "\"as\": { \"capacitor\": \"1n\" }, the part"))
         step.as = readPart (*as, step.part, step.kind == Step::Kind::replace, library);
     if (step.kind != Step::Kind::replace)
@@ -37,21 +37,21 @@ void readFitted (ObjectReader& reader, Step& step, Library& library)
     if (points == nullptr)
         return;
     if (points->kind != Json::Kind::object)
-        addFault (faults, *points, "\"points\": found " + points->kindName() + ", expected { \"old point\": \"new point\" }");
+        addDiagnostic (diagnostics, *points, "\"points\": found " + points->kindName() + ", expected { \"old point\": \"new point\" }");
     for (const auto& [from, to] : points->members)
     {
         if (to.kind == Json::Kind::text)
             step.pointMap[from] = to.text;
         else
-            addFault (faults, to, "\"points\": found " + to.kindName() + ", expected the name of a point of the new part");
+            addDiagnostic (diagnostics, to, "\"points\": found " + to.kindName() + ", expected the name of a point of the new part");
     }
 }
 }
 
 std::optional<Step> readStep (const Json& json, Library& library)
 {
-    auto& faults = library.faultList();
-    ObjectReader reader (json, "a step", faults);
+    auto& diagnostics = library.faultList();
+    ObjectReader reader (json, "a step", diagnostics);
     if (! reader.isObject())
         return std::nullopt;
     std::vector<std::string> found;
@@ -61,18 +61,18 @@ std::optional<Step> readStep (const Json& json, Library& library)
     if (found.size() != 1)
     {
         const auto near = found.empty() && ! json.members.empty() ? nearest (json.members.front().first, verbs) : std::string();
-        addFault (faults, json, std::string ("a step ") + (found.empty() ? "does not say what to do" : "says several things to do: " + listed (found))
+        addDiagnostic (diagnostics, json, std::string ("a step ") + (found.empty() ? "does not say what to do" : "says several things to do: " + listed (found))
                                     + "; expected one of the keys " + listed (verbs) + (near.empty() ? "" : " (did you mean \"" + near + "\"?)"));
         return std::nullopt;
     }
 
-    const auto before = faults.raised();
+    const auto before = diagnostics.raised();
     const auto& verb = found.front();
     Step step;
     step.kind = kindOfVerb[std::find (verbs.begin(), verbs.end(), verb) - verbs.begin()];
     step.line = json.line;
     if (step.kind == Step::Kind::unsolder || step.kind == Step::Kind::solder || step.kind == Step::Kind::swap)
-        readPoints (reader, verb, step, faults);
+        readPoints (reader, verb, step, diagnostics);
     else if (step.kind == Step::Kind::move)
     {
         step.points = { reader.text (verb) };
@@ -85,12 +85,12 @@ std::optional<Step> readStep (const Json& json, Library& library)
     {
         step.part = reader.text (verb);
         if (! isPresetName (step.part))
-            addFault (faults, *json.find (verb), "\"" + step.part + "\" cannot name a part: a name has a-z, 0-9 and -");
+            addDiagnostic (diagnostics, *json.find (verb), "\"" + step.part + "\" cannot name a part: a name has a-z, 0-9 and -");
         if (step.kind != Step::Kind::remove)
             readFitted (reader, step, library);
     }
     reader.finish();
-    if (faults.raised() != before)
+    if (diagnostics.raised() != before)
         return std::nullopt;
     return step;
 }

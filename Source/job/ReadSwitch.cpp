@@ -1,7 +1,7 @@
 #include "job/Readers.h"
 
-#include "job/Limits.h"
-#include "job/Quantity.h"
+#include "files/Limits.h"
+#include "files/Quantity.h"
 
 #include <algorithm>
 #include <cctype>
@@ -15,24 +15,24 @@ bool contains (const std::vector<std::string>& names, const std::string& name)
     return std::find (names.begin(), names.end(), name) != names.end();
 }
 
-std::vector<std::vector<std::string>> readContacts (const Json& json, const SwitchType& type, Faults& faults)
+std::vector<std::vector<std::string>> readContacts (const Json& json, const SwitchType& type, Diagnostics& diagnostics)
 {
     std::vector<std::vector<std::string>> contacts;
     if (json.kind != Json::Kind::list)
     {
-        addFault (faults, json, "a position: found " + json.kindName() + ", expected a list of groups of points that touch, like [[\"a\", \"b\"]]");
+        addDiagnostic (diagnostics, json, "a position: found " + json.kindName() + ", expected a list of groups of points that touch, like [[\"a\", \"b\"]]");
         return contacts;
     }
     for (const auto& item : json.items)
     {
-        auto group = readTexts (item, "points that touch", faults);
+        auto group = readTexts (item, "points that touch", diagnostics);
         if (item.kind == Json::Kind::list && group.size() < 2)
-            addFault (faults, item, "points that touch: expected two or more, found " + std::to_string (group.size()));
+            addDiagnostic (diagnostics, item, "points that touch: expected two or more, found " + std::to_string (group.size()));
         for (size_t i = 0; i < group.size(); ++i)
             if (! contains (type.points, group[i]))
             {
                 const auto near = nearest (group[i], type.points);
-                addFault (faults, item.items[i], "the switch has no point \"" + group[i] + "\""
+                addDiagnostic (diagnostics, item.items[i], "the switch has no point \"" + group[i] + "\""
                                                      + (near.empty() ? "; it has " + listed (type.points) : "; did you mean \"" + near + "\"?"));
                 group.erase (group.begin() + static_cast<std::ptrdiff_t> (i--));
                 break;
@@ -43,38 +43,38 @@ std::vector<std::vector<std::string>> readContacts (const Json& json, const Swit
 }
 }
 
-SwitchType readSwitch (const Json& json, Faults& faults)
+SwitchType readSwitch (const Json& json, Diagnostics& diagnostics)
 {
-    ObjectReader reader (json, "a switch", faults);
+    ObjectReader reader (json, "a switch", diagnostics);
     SwitchType type;
     type.name = reader.text ("name");
     reader.text ("about");
     const auto* points = reader.needed ("points", "\"points\": the names of its lugs, in their order");
     if (points != nullptr)
-        type.points = readTexts (*points, "\"points\"", faults);
+        type.points = readTexts (*points, "\"points\"", diagnostics);
     if (points != nullptr && points->kind == Json::Kind::list && (type.points.size() < 2 || type.points.size() > limits::lugs))
     {
-        addFault (faults, *points, "\"points\": found " + std::to_string (points->items.size()) + " lugs, expected 2 to " + std::to_string (limits::lugs));
+        addDiagnostic (diagnostics, *points, "\"points\": found " + std::to_string (points->items.size()) + " lugs, expected 2 to " + std::to_string (limits::lugs));
         type.points.resize (std::min (type.points.size(), limits::lugs));
     }
     for (size_t i = 0; i < type.points.size(); ++i)
     {
         if (! isPresetName (type.points[i]))
-            addFault (faults, *points, "\"" + type.points[i] + "\" cannot name a lug: a name has a-z, 0-9 and -");
+            addDiagnostic (diagnostics, *points, "\"" + type.points[i] + "\" cannot name a lug: a name has a-z, 0-9 and -");
         if (std::find (type.points.begin(), type.points.begin() + static_cast<std::ptrdiff_t> (i), type.points[i]) != type.points.begin() + static_cast<std::ptrdiff_t> (i))
-            addFault (faults, *points, "the lug \"" + type.points[i] + "\" is here twice");
+            addDiagnostic (diagnostics, *points, "the lug \"" + type.points[i] + "\" is here twice");
     }
 
     const auto* positions = reader.needed ("positions", "\"positions\": { \"up\": [[\"a\", \"b\"]] }");
     if (positions != nullptr && positions->kind == Json::Kind::object)
     {
         for (const auto& [name, contacts] : positions->members)
-            type.positions.push_back ({ name, readContacts (contacts, type, faults) });
+            type.positions.push_back ({ name, readContacts (contacts, type, diagnostics) });
         if (type.positions.empty() || type.positions.size() > limits::positions)
-            addFault (faults, *positions, "\"positions\": found " + std::to_string (type.positions.size()) + ", expected 1 to " + std::to_string (limits::positions));
+            addDiagnostic (diagnostics, *positions, "\"positions\": found " + std::to_string (type.positions.size()) + ", expected 1 to " + std::to_string (limits::positions));
     }
     else if (positions != nullptr)
-        addFault (faults, *positions, "\"positions\": found " + positions->kindName() + ", expected an object of positions by name");
+        addDiagnostic (diagnostics, *positions, "\"positions\": found " + positions->kindName() + ", expected an object of positions by name");
 
     type.rest = reader.text ("rest");
     if (! type.rest.empty() && type.find (type.rest) == nullptr)
@@ -82,7 +82,7 @@ SwitchType readSwitch (const Json& json, Faults& faults)
         std::vector<std::string> names;
         for (const auto& position : type.positions)
             names.push_back (position.name);
-        addFault (faults, *json.find ("rest"), "\"rest\": there is no position \"" + type.rest + "\"; there are " + listed (names));
+        addDiagnostic (diagnostics, *json.find ("rest"), "\"rest\": there is no position \"" + type.rest + "\"; there are " + listed (names));
     }
     reader.finish();
     return type;
@@ -105,10 +105,10 @@ std::optional<Taper> taperByName (const std::string& name)
 
 namespace
 {
-Taper readTaperPoints (const Json& list, Faults& faults)
+Taper readTaperPoints (const Json& list, Diagnostics& diagnostics)
 {
     const auto shape = [&] (const Json& at, const std::string& found)
-    { addFault (faults, at, found + "; a taper is a list of [travel, share] from [0, 0] to [1, 1], travel rising and share never falling"); };
+    { addDiagnostic (diagnostics, at, found + "; a taper is a list of [travel, share] from [0, 0] to [1, 1], travel rising and share never falling"); };
     if (list.kind != Json::Kind::list || list.items.size() < 2 || list.items.size() > 1000)
     {
         shape (list, "\"points\": found " + list.kindName() + ", expected 2 to 1000 points");
@@ -122,8 +122,8 @@ Taper readTaperPoints (const Json& list, Faults& faults)
             shape (item, "a point: found " + item.kindName() + ", expected two numbers");
             return {};
         }
-        const auto travel = readQuantity (item.items[0], "travel", "", 0.0, 1.0, faults);
-        const auto share = readQuantity (item.items[1], "share", "", 0.0, 1.0, faults);
+        const auto travel = readQuantity (item.items[0], "travel", "", 0.0, 1.0, diagnostics);
+        const auto share = readQuantity (item.items[1], "share", "", 0.0, 1.0, diagnostics);
         if (! travel || ! share)
             return {};
         const std::pair<double, double> point { *travel, *share };
@@ -151,7 +151,7 @@ Taper readTaperPoints (const Json& list, Faults& faults)
 
 Taper readTaper (const Json& json, Library& library)
 {
-    auto& faults = library.faultList();
+    auto& diagnostics = library.faultList();
     if (json.kind == Json::Kind::text && ! library.presetFolders().has ("tapers", json.text))
     {
         if (const auto taper = taperByName (json.text))
@@ -161,14 +161,14 @@ Taper readTaper (const Json& json, Library& library)
             if (std::find (names.begin(), names.end(), name) == names.end())
                 names.emplace_back (name);
         const auto near = nearest (json.text, names);
-        addFault (faults, json, "there is no taper \"" + json.text + "\"" + (near.empty() ? "" : "; did you mean \"" + near + "\"?")
+        addDiagnostic (diagnostics, json, "there is no taper \"" + json.text + "\"" + (near.empty() ? "" : "; did you mean \"" + near + "\"?")
                                     + " There are " + listed (names) + "; or log-M and reverse-log-M with M % at half travel");
         return {};
     }
     const auto resolved = library.resolve ("taper", json);
     if (! resolved)
         return {};
-    ObjectReader reader (resolved->json, "a taper", faults);
+    ObjectReader reader (resolved->json, "a taper", diagnostics);
     const auto name = reader.text ("name");
     reader.text ("about");
     const auto law = reader.word ("law", { "linear", "log", "reverse-log" }, "");
@@ -177,15 +177,15 @@ Taper readTaper (const Json& json, Library& library)
     reader.finish();
     Taper taper;
     if (points != nullptr && ! law.empty())
-        addFault (faults, *points, "a taper has a \"law\" or \"points\", not both");
+        addDiagnostic (diagnostics, *points, "a taper has a \"law\" or \"points\", not both");
     else if (points != nullptr)
-        taper = readTaperPoints (*points, faults);
+        taper = readTaperPoints (*points, diagnostics);
     else if (law.empty())
-        addFault (faults, resolved->json, "a taper needs a \"law\" (linear, log, reverse-log) or \"points\"");
+        addDiagnostic (diagnostics, resolved->json, "a taper needs a \"law\" (linear, log, reverse-log) or \"points\"");
     else if (law != "linear")
     {
         if (! mid)
-            addFault (faults, resolved->json, "a taper with the law " + law + " needs \"mid_travel\": its share at half travel, 0.01 to 0.49");
+            addDiagnostic (diagnostics, resolved->json, "a taper with the law " + law + " needs \"mid_travel\": its share at half travel, 0.01 to 0.49");
         else
             taper = law == "log" ? Taper::logarithmic (*mid) : Taper::reverseLogarithmic (*mid);
     }

@@ -1,38 +1,38 @@
 #include "job/Reader.h"
 
-#include "job/Quantity.h"
-#include "job/RegularFile.h"
+#include "files/Quantity.h"
+#include "files/RegularFile.h"
 
 #include <algorithm>
 #include <regex>
 
 namespace coldiron
 {
-void addFault (Faults& faults, const std::string& file, int line, const std::string& message)
+void addDiagnostic (Diagnostics& diagnostics, const std::string& file, int line, const std::string& message)
 {
-    faults.push_back ({ file, line, message });
+    diagnostics.push_back ({ file, line, message });
 }
 
-void addFault (Faults& faults, const Json& at, const std::string& message)
+void addDiagnostic (Diagnostics& diagnostics, const Json& at, const std::string& message)
 {
-    addFault (faults, at.file != nullptr ? *at.file : std::string(), at.line, message);
+    addDiagnostic (diagnostics, at.file != nullptr ? *at.file : std::string(), at.line, message);
 }
 
-std::optional<std::string> wholeText (const std::filesystem::path& path, const std::string& what, std::uint64_t mostBytes, Faults& faults)
+std::optional<std::string> wholeText (const std::filesystem::path& path, const std::string& what, std::uint64_t mostBytes, Diagnostics& diagnostics)
 {
     const RegularFile file (path, what);
     if (! file.why().empty())
-        addFault (faults, path.string(), 0, file.why());
+        addDiagnostic (diagnostics, path.string(), 0, file.why());
     else if (file.size() > mostBytes)
-        addFault (faults, path.string(), 0, "larger than " + std::to_string (mostBytes >> 20) + " MB; it cannot be " + what);
+        addDiagnostic (diagnostics, path.string(), 0, "larger than " + std::to_string (mostBytes >> 20) + " MB; it cannot be " + what);
     else if (auto text = file.text (mostBytes))
         return text;
     else
-        addFault (faults, path.string(), 0, "the file cannot be read; is its disk there and well?");
+        addDiagnostic (diagnostics, path.string(), 0, "the file cannot be read; is its disk there and well?");
     return std::nullopt;
 }
 
-std::optional<double> readQuantity (const Json& json, const std::string& name, const std::string& unit, double low, double high, Faults& faults)
+std::optional<double> readQuantity (const Json& json, const std::string& name, const std::string& unit, double low, double high, Diagnostics& diagnostics)
 {
     const auto expected = "from " + quantityText (low) + " to " + quantityText (high) + (unit.empty() ? "" : " " + unit);
     std::optional<double> value;
@@ -42,24 +42,24 @@ std::optional<double> readQuantity (const Json& json, const std::string& name, c
         value = parseQuantity (json.text);
     if (! value)
     {
-        addFault (faults, json, name + ": found " + json.kindName() + ", expected a number " + expected
+        addDiagnostic (diagnostics, json, name + ": found " + json.kindName() + ", expected a number " + expected
                                     + ", plain or as a text with a prefix and no unit, like \"4.1k\", \"22n\" or \"2.2\" (p n u m k M G)");
         return std::nullopt;
     }
     if (! (*value >= low && *value <= high))
     {
-        addFault (faults, json, name + ": found " + quantityText (*value) + ", expected a number " + expected);
+        addDiagnostic (diagnostics, json, name + ": found " + quantityText (*value) + ", expected a number " + expected);
         return std::nullopt;
     }
     return value;
 }
 
-std::vector<std::string> readTexts (const Json& json, const std::string& name, Faults& faults)
+std::vector<std::string> readTexts (const Json& json, const std::string& name, Diagnostics& diagnostics)
 {
     std::vector<std::string> result;
     if (json.kind != Json::Kind::list)
     {
-        addFault (faults, json, name + ": found " + json.kindName() + ", expected a list of texts");
+        addDiagnostic (diagnostics, json, name + ": found " + json.kindName() + ", expected a list of texts");
         return result;
     }
     for (const auto& item : json.items)
@@ -67,7 +67,7 @@ std::vector<std::string> readTexts (const Json& json, const std::string& name, F
         if (item.kind == Json::Kind::text)
             result.push_back (item.text);
         else
-            addFault (faults, item, name + ": found " + item.kindName() + ", expected a text");
+            addDiagnostic (diagnostics, item, name + ": found " + item.kindName() + ", expected a text");
     }
     return result;
 }
@@ -91,11 +91,11 @@ std::string inTradeWords (std::string message)
     return std::regex_replace (message, otherLeads, "the new part has other leads than $1; name one of the same kind");
 }
 
-ObjectReader::ObjectReader (const Json& json, std::string name, Faults& faultList)
-    : node (json), what (std::move (name)), faults (faultList), known { "coldiron", "like" }
+ObjectReader::ObjectReader (const Json& json, std::string name, Diagnostics& faultList)
+    : node (json), what (std::move (name)), diagnostics (faultList), known { "coldiron", "like" }
 {
     if (! isObject())
-        addFault (faults, node, what + ": found " + node.kindName() + ", expected an object { ... }");
+        addDiagnostic (diagnostics, node, what + ": found " + node.kindName() + ", expected an object { ... }");
 }
 
 const Json* ObjectReader::value (const std::string& key)
@@ -108,14 +108,14 @@ const Json* ObjectReader::needed (const std::string& key, const std::string& exp
 {
     const auto* found = value (key);
     if (found == nullptr && isObject())
-        addFault (faults, node, what + " has no \"" + key + "\"; add " + expected);
+        addDiagnostic (diagnostics, node, what + " has no \"" + key + "\"; add " + expected);
     return found;
 }
 
 std::optional<double> ObjectReader::quantity (const std::string& key, const std::string& unit, double low, double high)
 {
     const auto* found = value (key);
-    return found == nullptr ? std::nullopt : readQuantity (*found, "\"" + key + "\"", unit, low, high, faults);
+    return found == nullptr ? std::nullopt : readQuantity (*found, "\"" + key + "\"", unit, low, high, diagnostics);
 }
 
 double ObjectReader::quantity (const std::string& key, const std::string& unit, double low, double high, double standard)
@@ -136,7 +136,7 @@ std::string ObjectReader::text (const std::string& key, const std::string& stand
         return standard;
     if (found->kind == Json::Kind::text)
         return found->text;
-    addFault (faults, *found, "\"" + key + "\": found " + found->kindName() + ", expected a text");
+    addDiagnostic (diagnostics, *found, "\"" + key + "\": found " + found->kindName() + ", expected a text");
     return standard;
 }
 
@@ -147,14 +147,14 @@ bool ObjectReader::flag (const std::string& key, bool standard)
         return standard;
     if (found->kind == Json::Kind::boolean)
         return found->boolean;
-    addFault (faults, *found, "\"" + key + "\": found " + found->kindName() + ", expected true or false");
+    addDiagnostic (diagnostics, *found, "\"" + key + "\": found " + found->kindName() + ", expected true or false");
     return standard;
 }
 
 std::vector<std::string> ObjectReader::texts (const std::string& key)
 {
     const auto* found = value (key);
-    return found == nullptr ? std::vector<std::string> {} : readTexts (*found, "\"" + key + "\"", faults);
+    return found == nullptr ? std::vector<std::string> {} : readTexts (*found, "\"" + key + "\"", diagnostics);
 }
 
 std::string ObjectReader::word (const std::string& key, const std::vector<std::string>& allowed, const std::string& standard)
@@ -164,13 +164,13 @@ std::string ObjectReader::word (const std::string& key, const std::vector<std::s
         return standard;
     if (found->kind == Json::Kind::text && std::find (allowed.begin(), allowed.end(), found->text) != allowed.end())
         return found->text;
-    addFault (faults, *found, "\"" + key + "\": found " + found->kindName() + ", expected one of: " + listed (allowed));
+    addDiagnostic (diagnostics, *found, "\"" + key + "\": found " + found->kindName() + ", expected one of: " + listed (allowed));
     return standard;
 }
 
 void ObjectReader::finish()
 {
-    for (size_t i = 0; i < node.members.size() && ! faults.isFull(); ++i)
+    for (size_t i = 0; i < node.members.size() && ! diagnostics.isFull(); ++i)
     {
         const auto& [key, member] = node.members[i];
         if (std::find (known.begin(), known.end(), key) != known.end())
@@ -180,7 +180,7 @@ void ObjectReader::finish()
             if (name != "coldiron" && name != "like" && std::find (names.begin(), names.end(), name) == names.end())
                 names.push_back (name);
         const auto near = nearest (key, names);
-        addFault (faults, member.file != nullptr ? *member.file : std::string(), node.memberLines[i],
+        addDiagnostic (diagnostics, member.file != nullptr ? *member.file : std::string(), node.memberLines[i],
                   what + " has no key \"" + key + "\"" + (near.empty() ? "" : "; did you mean \"" + near + "\"?")
                       + " It takes: " + listed (names));
     }

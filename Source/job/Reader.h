@@ -1,6 +1,6 @@
 #pragma once
 
-#include "job/Json.h"
+#include "files/Json.h"
 
 #include <cstdint>
 #include <filesystem>
@@ -11,11 +11,11 @@
 namespace coldiron
 {
 /** Adds a fault at a place in a file, once: a preset used twice is wrong once. */
-void addFault (Faults&, const Json& at, const std::string& message);
-void addFault (Faults&, const std::string& file, int line, const std::string& message);
+void addDiagnostic (Diagnostics&, const Json& at, const std::string& message);
+void addDiagnostic (Diagnostics&, const std::string& file, int line, const std::string& message);
 
 /** All of a file; nothing after a fault. @param what  what it should be, to people: "a job" */
-std::optional<std::string> wholeText (const std::filesystem::path&, const std::string& what, std::uint64_t mostBytes, Faults&);
+std::optional<std::string> wholeText (const std::filesystem::path&, const std::string& what, std::uint64_t mostBytes, Diagnostics&);
 
 /** Why a rewire is refused, as said at the bench: without the file, the rewire's own name and the number of its step, and where
     a need says it in words, without the solder points. */
@@ -28,7 +28,7 @@ class ObjectReader
 {
 public:
     /** @param what  the object's name to people, e.g. "a coil" */
-    ObjectReader (const Json&, std::string what, Faults&);
+    ObjectReader (const Json&, std::string what, Diagnostics&);
 
     bool isObject() const { return node.kind == Json::Kind::object; }
     const Json& json() const { return node; }
@@ -49,19 +49,19 @@ public:
     /** One of a few words. */
     std::string word (const std::string& key, const std::vector<std::string>& allowed, const std::string& standard);
 
-    void fault (const Json& at, const std::string& message) { addFault (faults, at, message); }
+    void fault (const Json& at, const std::string& message) { addDiagnostic (diagnostics, at, message); }
     void finish();
 
 private:
     const Json& node;
     std::string what;
-    Faults& faults;
+    Diagnostics& diagnostics;
     std::vector<std::string> known;
 };
 
 /** A quantity in a value of its own; nothing after a fault. @param name  how to call it to people */
-std::optional<double> readQuantity (const Json&, const std::string& name, const std::string& unit, double low, double high, Faults&);
+std::optional<double> readQuantity (const Json&, const std::string& name, const std::string& unit, double low, double high, Diagnostics&);
 
 /** A list of texts; faults name the item. */
-std::vector<std::string> readTexts (const Json&, const std::string& name, Faults&);
+std::vector<std::string> readTexts (const Json&, const std::string& name, Diagnostics&);
 }

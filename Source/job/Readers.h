@@ -13,8 +13,8 @@
 
 namespace coldiron
 {
-Pickup readPickup (const Json&, Faults&);
-SwitchType readSwitch (const Json&, Faults&);
+Pickup readPickup (const Json&, Diagnostics&);
+SwitchType readSwitch (const Json&, Diagnostics&);
 
 /** A name (preset, "linear", "log-15", "reverse-log-15") or an object. */
 Taper readTaper (const Json&, Library&);
@@ -28,10 +28,10 @@ std::optional<Part> readPart (const Json&, const std::string& name, bool inPlace
 std::optional<Guitar> readGuitar (const Resolved&, Library&);
 
 /** A knob 0..10 or a lever's position each; faults name the controls there are. */
-Setting readSetting (const Json*, const Harness&, Faults&);
+Setting readSetting (const Json*, const Harness&, Diagnostics&);
 
-AfterJackChoice readAfterJack (const Json&, const std::filesystem::path& folder, Faults&);
-Load readLoad (const Json&, const Load& standard, Faults&);
+OutputChainChoice readOutputChain (const Json&, const std::filesystem::path& folder, Diagnostics&);
+Load readLoad (const Json&, const Load& standard, Diagnostics&);
 
 /** A rewire as written where it is used: { "use": ..., ask: value, ... }. Not tried yet on the guitar, which only gives
     the values that defaults are taken from. */

@@ -2,8 +2,8 @@
 
 #include "job/Readings.h"
 
-#include "job/Limits.h"
-#include "job/Quantity.h"
+#include "files/Limits.h"
+#include "files/Quantity.h"
 #include "job/Readers.h"
 
 #include <algorithm>
@@ -26,7 +26,7 @@ std::string trimmed (const std::string& text)
 class Row
 {
 public:
-    Row (const std::string& text, const std::string& f, int l, Faults& list) : file (f), line (l), faults (list)
+    Row (const std::string& text, const std::string& f, int l, Diagnostics& list) : file (f), line (l), diagnostics (list)
     {
         std::stringstream cells (text);
         for (std::string cell; std::getline (cells, cell, ',');)
@@ -36,7 +36,7 @@ public:
     const std::string& key() const { return columns.front(); }
     void fault (const std::string& message)
     {
-        addFault (faults, file, line, key() + ": " + message);
+        addDiagnostic (diagnostics, file, line, key() + ": " + message);
         sound = false;
     }
 
@@ -105,7 +105,7 @@ private:
     std::vector<std::string> columns;
     std::string file;
     int line;
-    Faults& faults;
+    Diagnostics& diagnostics;
     size_t next = 1;
     bool sound = true;
 
@@ -118,7 +118,7 @@ private:
 class ReadingsReader
 {
 public:
-    ReadingsReader (const std::string& name, Faults& list) : file (name), faults (list) {}
+    ReadingsReader (const std::string& name, Diagnostics& list) : file (name), diagnostics (list) {}
 
     ReadingsFile result;
     int presetLine = 0;
@@ -126,10 +126,10 @@ public:
     void read (const std::string& text)
     {
         if (trimmed (text).empty())
-            return addFault (faults, file, 0, "the file is empty; begin with a row like pickup,humbucker-moderate");
+            return addDiagnostic (diagnostics, file, 0, "the file is empty; begin with a row like pickup,humbucker-moderate");
         if (text.find ('\0') != std::string::npos)
-            return addFault (faults, file, 0, "this is no text; save the table of readings as CSV");
-        const auto before = faults.raised();
+            return addDiagnostic (diagnostics, file, 0, "this is no text; save the table of readings as CSV");
+        const auto before = diagnostics.raised();
         std::stringstream lines (text);
         int number = 0;
         for (std::string line; std::getline (lines, line);)
@@ -139,27 +139,27 @@ public:
             line = trimmed (line.substr (0, line.find ('#')));
             if (line.empty())
                 continue;
-            Row row (line, file, number, faults);
+            Row row (line, file, number, diagnostics);
             take (row, number);
-            if (faults.isFull())
+            if (diagnostics.isFull())
                 return;
             if (result.readings.readings.size() > mostReadings)
             {
-                addFault (faults, file, number, "more than " + std::to_string (mostReadings) + " readings; thin the sweep out");
+                addDiagnostic (diagnostics, file, number, "more than " + std::to_string (mostReadings) + " readings; thin the sweep out");
                 return;
             }
         }
-        if (faults.raised() > before) // whoever mends those rows learns then whether more are missing
+        if (diagnostics.raised() > before) // whoever mends those rows learns then whether more are missing
             return;
         if (presetLine == 0)
-            addFault (faults, file, 0, "no row says which generic pickup it is like; begin with one like pickup,humbucker-moderate");
+            addDiagnostic (diagnostics, file, 0, "no row says which generic pickup it is like; begin with one like pickup,humbucker-moderate");
         if (result.readings.readings.empty())
-            addFault (faults, file, 0, "there are no readings; add at least the DC resistance, like dcr,8.1k");
+            addDiagnostic (diagnostics, file, 0, "there are no readings; add at least the DC resistance, like dcr,8.1k");
     }
 
 private:
     std::string file;
-    Faults& faults;
+    Diagnostics& diagnostics;
     std::map<std::string, int> once;
 
     template <typename T> void keep (Row& row, const T& kind, int line)
@@ -192,7 +192,7 @@ private:
             known.push_back (key);
         }
         const auto near = nearest (row.key(), known);
-        addFault (faults, file, line, "\"" + row.key() + "\" is no kind of row" + (near.empty() ? "" : "; did you mean \"" + near + "\"?") + " A row begins with one of " + listed (known));
+        addDiagnostic (diagnostics, file, line, "\"" + row.key() + "\" is no kind of row" + (near.empty() ? "" : "; did you mean \"" + near + "\"?") + " A row begins with one of " + listed (known));
     }
 
     void pickup (Row& row, int line)
@@ -304,10 +304,10 @@ private:
 };
 }
 
-std::optional<ReadingsFile> readReadingsText (const std::string& text, const std::string& file, const PresetFolders& folders, Faults& faults)
+std::optional<ReadingsFile> readReadingsText (const std::string& text, const std::string& file, const PresetFolders& folders, Diagnostics& diagnostics)
 {
-    const auto before = faults.raised();
-    ReadingsReader reader (file, faults);
+    const auto before = diagnostics.raised();
+    ReadingsReader reader (file, diagnostics);
     reader.read (text);
     if (! reader.result.preset.empty())
     {
@@ -316,18 +316,18 @@ std::optional<ReadingsFile> readReadingsText (const std::string& text, const std
         name.text = reader.result.preset;
         name.line = reader.presetLine;
         name.file = std::make_shared<const std::string> (file);
-        Library library (folders, faults);
+        Library library (folders, diagnostics);
         if (const auto resolved = library.resolve ("pickup", name))
-            reader.result.generic = readPickup (resolved->json, faults);
+            reader.result.generic = readPickup (resolved->json, diagnostics);
     }
-    if (faults.raised() > before)
+    if (diagnostics.raised() > before)
         return std::nullopt;
     return std::move (reader.result);
 }
 
-std::optional<ReadingsFile> readReadings (const std::filesystem::path& path, const PresetFolders& folders, Faults& faults)
+std::optional<ReadingsFile> readReadings (const std::filesystem::path& path, const PresetFolders& folders, Diagnostics& diagnostics)
 {
-    const auto text = wholeText (path, "a file of bench readings", limits::readingsBytes, faults);
-    return text ? readReadingsText (*text, path.string(), folders, faults) : std::nullopt;
+    const auto text = wholeText (path, "a file of bench readings", limits::readingsBytes, diagnostics);
+    return text ? readReadingsText (*text, path.string(), folders, diagnostics) : std::nullopt;
 }
 }

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "guitar/CoilFit.h"
+#include "coilfit/CoilFit.h"
 #include "job/Job.h"
 
 #include <optional>
@@ -18,13 +18,13 @@ struct ReadingsFile
 };
 
 /** Reads the file and the pickup preset it names. Every fault of both is added; empty when there are any. */
-std::optional<ReadingsFile> readReadings (const std::filesystem::path&, const PresetFolders&, Faults&);
-std::optional<ReadingsFile> readReadingsText (const std::string& text, const std::string& file, const PresetFolders&, Faults&);
+std::optional<ReadingsFile> readReadings (const std::filesystem::path&, const PresetFolders&, Diagnostics&);
+std::optional<ReadingsFile> readReadingsText (const std::string& text, const std::string& file, const PresetFolders&, Diagnostics&);
 
 /** The fitted pickup as a preset: what differs from the generic one, which it is "like", and how it was found, as comments.
     Numbers with five digits. */
 std::string pickupPresetText (const ReadingsFile&, const CoilFit&);
 
 /** The pickup that a preset's text describes: the way back. Faults name `file`. */
-std::optional<Pickup> readPickupText (const std::string& text, const std::string& file, const PresetFolders&, Faults&);
+std::optional<Pickup> readPickupText (const std::string& text, const std::string& file, const PresetFolders&, Diagnostics&);
 }

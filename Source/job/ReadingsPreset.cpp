@@ -1,7 +1,7 @@
 // A fitted pickup as a preset file's text, and the way back.
 
-#include "job/JsonText.h"
-#include "job/Quantity.h"
+#include "files/JsonText.h"
+#include "files/Quantity.h"
 #include "job/Readers.h"
 #include "job/Readings.h"
 
@@ -29,9 +29,9 @@ std::string plain (double value)
     return text;
 }
 
-const char* inWords (Knowledge known)
+const char* inWords (Provenance known)
 {
-    return known == Knowledge::measured ? "measured" : known == Knowledge::fromOhms ? "from ohms" : "assumed";
+    return known == Provenance::measured ? "measured" : known == Provenance::fromOhms ? "from ohms" : "assumed";
 }
 
 std::string coilText (const Coil& coil)
@@ -73,19 +73,19 @@ std::string pickupPresetText (const ReadingsFile& file, const CoilFit& fit)
     return text;
 }
 
-std::optional<Pickup> readPickupText (const std::string& text, const std::string& file, const PresetFolders& folders, Faults& faults)
+std::optional<Pickup> readPickupText (const std::string& text, const std::string& file, const PresetFolders& folders, Diagnostics& diagnostics)
 {
-    const auto before = faults.raised();
+    const auto before = diagnostics.raised();
     Json json;
-    if (! parseJson (text, file, json, faults))
+    if (! parseJson (text, file, json, diagnostics))
         return std::nullopt;
-    Library library (folders, faults);
+    Library library (folders, diagnostics);
     library.checkVersion (json, "pickup", true);
     const auto resolved = library.resolve ("pickup", json);
     if (! resolved)
         return std::nullopt;
-    auto pickup = readPickup (resolved->json, faults);
-    if (faults.raised() > before)
+    auto pickup = readPickup (resolved->json, diagnostics);
+    if (diagnostics.raised() > before)
         return std::nullopt;
     return pickup;
 }

@@ -5,8 +5,8 @@
 #include "guitar/Nets.h"
 #include "guitar/Roles.h"
 #include "guitar/Setting.h"
-#include "job/Limits.h"
-#include "job/Quantity.h"
+#include "files/Limits.h"
+#include "files/Quantity.h"
 #include "job/Substitution.h"
 
 #include <algorithm>

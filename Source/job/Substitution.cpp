@@ -1,7 +1,7 @@
 #include "job/Substitution.h"
 
-#include "job/Limits.h"
-#include "job/Quantity.h"
+#include "files/Limits.h"
+#include "files/Quantity.h"
 #include "job/Reader.h"
 
 namespace coldiron
@@ -29,7 +29,7 @@ std::string filledIn (const std::string& text, const std::map<std::string, std::
     return result + text.substr (from);
 }
 
-Json filledIn (const Json& json, const std::map<std::string, std::string>& values, size_t& length, Faults& faults)
+Json filledIn (const Json& json, const std::map<std::string, std::string>& values, size_t& length, Diagnostics& diagnostics)
 {
     Json result = json;
     if (json.kind == Json::Kind::text && length <= limits::filledLength)
@@ -39,7 +39,7 @@ Json filledIn (const Json& json, const std::map<std::string, std::string>& value
         length += result.text.size();
         if (length > limits::filledLength)
         {
-            addFault (faults, json, "a rewire with its names filled in is longer than " + std::to_string (limits::filledLength) + " bytes; expected so many at most");
+            addDiagnostic (diagnostics, json, "a rewire with its names filled in is longer than " + std::to_string (limits::filledLength) + " bytes; expected so many at most");
             result.text = json.text;
         }
         for (const auto& name : unknown)
@@ -48,14 +48,14 @@ Json filledIn (const Json& json, const std::map<std::string, std::string>& value
             for (const auto& [known, value] : values)
                 names.push_back (known);
             const auto near = nearest (name, names);
-            addFault (faults, json, "{" + name + "}: the rewire does not ask for \"" + name + "\""
+            addDiagnostic (diagnostics, json, "{" + name + "}: the rewire does not ask for \"" + name + "\""
                                         + (near.empty() ? "; it asks for " + listed (names) : "; did you mean {" + near + "}?"));
         }
     }
     for (auto& item : result.items)
-        item = filledIn (item, values, length, faults);
+        item = filledIn (item, values, length, diagnostics);
     for (auto& [key, value] : result.members)
-        value = filledIn (value, values, length, faults);
+        value = filledIn (value, values, length, diagnostics);
     return result;
 }
 }

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "job/Json.h"
+#include "files/Json.h"
 
 #include <map>
 #include <string>
@@ -14,5 +14,5 @@ std::string filledIn (const std::string& text, const std::map<std::string, std::
 
 /** A tree with every text filled in; keys are never touched. A name nobody asked for is a fault.
     @param length  of all texts so far; more than limits::filledLength is a fault, and the rest stays as it is */
-Json filledIn (const Json&, const std::map<std::string, std::string>& values, size_t& length, Faults&);
+Json filledIn (const Json&, const std::map<std::string, std::string>& values, size_t& length, Diagnostics&);
 }

@@ -12,7 +12,7 @@ namespace
 {
 using Anchor = Shape::Anchor;
 
-class Draughtsman : private DrawingGrips
+class WiringRenderer : private DrawingGrips
 {
 public:
     using DrawingGrips::DrawingGrips;
@@ -44,17 +44,17 @@ private:
     }
 
     /** The best place for a number or a cut: in a long free stretch, away from lugs, signs, numbers and other wires. */
-    Shape::Spot labelSpot (const Run& run, const std::vector<Shape::Spot>& bends, bool& across)
+    Shape::Spot labelSpot (const Run& run, const std::vector<Shape::Spot>& isNonlinear, bool& across)
     {
-        Shape::Spot best = bends.front();
+        Shape::Spot best = isNonlinear.front();
         double bestScore = -1e9;
         across = true;
-        for (size_t i = 0; i + 1 < bends.size(); ++i)
+        for (size_t i = 0; i + 1 < isNonlinear.size(); ++i)
         {
-            const double length = std::hypot (bends[i + 1].x - bends[i].x, bends[i + 1].y - bends[i].y);
+            const double length = std::hypot (isNonlinear[i + 1].x - isNonlinear[i].x, isNonlinear[i + 1].y - isNonlinear[i].y);
             for (double f : { 0.5, 0.35, 0.65, 0.2, 0.8 })
             {
-                const Shape::Spot at { bends[i].x + (bends[i + 1].x - bends[i].x) * f, bends[i].y + (bends[i + 1].y - bends[i].y) * f };
+                const Shape::Spot at { isNonlinear[i].x + (isNonlinear[i + 1].x - isNonlinear[i].x) * f, isNonlinear[i].y + (isNonlinear[i + 1].y - isNonlinear[i].y) * f };
                 double score = std::min (length, 160.0) - std::abs (f - 0.5) * 20;
                 for (const auto& taken : busy)
                     if (std::hypot (taken.x - at.x, taken.y - at.y) < 27)
@@ -68,7 +68,7 @@ private:
                 {
                     bestScore = score;
                     best = at;
-                    across = bends[i].y == bends[i + 1].y;
+                    across = isNonlinear[i].y == isNonlinear[i + 1].y;
                 }
             }
         }
@@ -80,10 +80,10 @@ private:
     {
         if (run.way.size() < 2)
             return;
-        const auto bends = corners (run.way);
+        const auto isNonlinear = corners (run.way);
         const double weight = run.isNew ? 4.8 : run.isOpened ? 2.0 : 2.4;
-        pen.line ("casing", bends, Ink::paper, weight + 5).radius = 8;
-        auto& line = pen.line (run.isNew ? "wire-new" : run.isOpened ? "wire-opened" : "wire-stays", bends,
+        pen.line ("casing", isNonlinear, Ink::paper, weight + 5).radius = 8;
+        auto& line = pen.line (run.isNew ? "wire-new" : run.isOpened ? "wire-opened" : "wire-stays", isNonlinear,
                                run.isNew ? Ink::heat : run.isOpened ? Ink::mute : Ink::wire, weight);
         line.radius = 8;
         if (run.isOpened)
@@ -119,7 +119,7 @@ private:
         }
     }
 
-    void drawTongue (Pen& pen, const Tongue& tongue)
+    void drawTongue (Pen& pen, const SolderTab& tongue)
     {
         const auto lugName = splitPoint (tongue.pair.first).second == "case" ? tongue.pair.second : tongue.pair.first;
         const auto& spotted = terminals.at (lugName);
@@ -355,6 +355,6 @@ private:
 
 Drawing drawWiring (const Harness& before, const Harness& after, const DrawingOptions& options)
 {
-    return Draughtsman (before, after, options).draw();
+    return WiringRenderer (before, after, options).draw();
 }
 }

@@ -55,8 +55,8 @@ protected:
     std::map<std::string, Spotted> terminals;
     std::map<std::string, GroundMark> marks;
     std::vector<Run> runs;
-    struct Tongue { SolderPair pair; bool isNew = false, isOpened = false; int number = 0; };
-    std::vector<Tongue> tongues;
+    struct SolderTab { SolderPair pair; bool isNew = false, isOpened = false; int number = 0; };
+    std::vector<SolderTab> tongues;
     std::vector<std::string> stubs, freeLeads;
     std::vector<Shape::Spot> busy;       ///< where no number may stand: lugs, signs, other numbers
     Drawing drawing;

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "paper/Anatomy.h"
-#include "paper/Changes.h"
+#include "analysis/Changes.h"
 
 #include <utility>
 #include <vector>

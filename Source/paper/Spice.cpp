@@ -113,8 +113,8 @@ std::string spiceNetlist (const GuitarCircuit& circuit, const std::string& title
 
 std::string spiceNetlist (const Job& job, const Option* option)
 {
-    const Side side = option != nullptr ? job.optionSide (*option) : job.recordedSide (job.takes.empty() ? -1 : 0);
+    const CircuitConfig config = option != nullptr ? job.optionConfig (*option) : job.recordedConfig (job.takes.empty() ? -1 : 0);
     const std::string heard = option != nullptr ? option->letter + " " + option->name : "as recorded";
-    return spiceNetlist (buildCircuit (side.harness, side.setting, side.load), job.title + ", " + heard);
+    return spiceNetlist (buildCircuit (config.harness, config.setting, config.load), job.title + ", " + heard);
 }
 }

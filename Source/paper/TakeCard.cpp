@@ -1,8 +1,8 @@
 #include "paper/TakeCard.h"
 
-#include "audition/PickupsHeard.h"
-#include "audition/Volumes.h"
-#include "job/Quantity.h"
+#include "response/PickupsHeard.h"
+#include "response/Volumes.h"
+#include "files/Quantity.h"
 
 #include <algorithm>
 
@@ -10,7 +10,7 @@ namespace coldiron
 {
 namespace
 {
-Side sideAt (const Guitar& guitar, const Setting& setting)
+CircuitConfig sideAt (const Guitar& guitar, const Setting& setting)
 {
     StringSet strings;
     strings.strings = guitar.strings;

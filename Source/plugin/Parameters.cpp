@@ -1,6 +1,6 @@
 #include "plugin/Parameters.h"
 
-#include "plugin/LaneParameter.h"
+#include "plugin/HostParameter.h"
 
 namespace coldiron
 {
@@ -25,13 +25,13 @@ Parameters::Parameters (juce::AudioProcessor& processor, Session& s) : session (
         return option ? juce::String::fromUTF8 ((option->letter + ": " + option->name).c_str())
              : value == asRecorded ? juce::String ("as recorded") : juce::String (letterOf (value)) + ": none";
     };
-    add (processor, Lane::option, 0,
-         std::make_unique<IntLane> (s, Lane::option, 0, "option", "Option", asRecorded, maxTag, asRecorded,
+    add (processor, ParameterKind::option, 0,
+         std::make_unique<IntLane> (s, ParameterKind::option, 0, "option", "Option", asRecorded, maxTag, asRecorded,
                                     IntLook().withStringFromValueFunction (optionName)));
 
     for (int place = 0; place < numKnobs; ++place)
-        add (processor, Lane::knob, place,
-             std::make_unique<FloatLane> (s, Lane::knob, place, numbered ("knob_", place), "unused " + numbered ("knob ", place),
+        add (processor, ParameterKind::knob, place,
+             std::make_unique<FloatLane> (s, ParameterKind::knob, place, numbered ("knob_", place), "unused " + numbered ("knob ", place),
                                           juce::NormalisableRange<float> (0.0f, 10.0f), 10.0f,
                                           FloatLook().withStringFromValueFunction ([] (float v, int) { return juce::String (v, 1); })));
     for (int place = 0; place < numLevers; ++place)
@@ -39,39 +39,39 @@ Parameters::Parameters (juce::AudioProcessor& processor, Session& s) : session (
         const auto positionName = [this, place] (int value, int) -> juce::String
         {
             const ControlMap map = session.controlMap();
-            const BenchControl* lever = map.leverAt (place);
+            const PanelControl* lever = map.leverAt (place);
             if (lever == nullptr)
                 return juce::String (value);
             const auto last = lever->positions.size() - 1;
             return juce::String::fromUTF8 (lever->positions[std::min (last, static_cast<size_t> (std::max (0, value)))].c_str());
         };
-        add (processor, Lane::lever, place,
-             std::make_unique<IntLane> (s, Lane::lever, place, numbered ("lever_", place), "unused " + numbered ("lever ", place), 0,
+        add (processor, ParameterKind::lever, place,
+             std::make_unique<IntLane> (s, ParameterKind::lever, place, numbered ("lever_", place), "unused " + numbered ("lever ", place), 0,
                                         lastPosition, 0, IntLook().withStringFromValueFunction (positionName)));
     }
 
-    add (processor, Lane::bypass, 0, std::make_unique<BoolLane> (s, Lane::bypass, 0, "bypass", "Bypass", false));
-    add (processor, Lane::matched, 0, std::make_unique<BoolLane> (s, Lane::matched, 0, "matched", "Level matched", false));
-    add (processor, Lane::hum, 0,
-         std::make_unique<FloatLane> (s, Lane::hum, 0, "hum", "Mains hum", juce::NormalisableRange<float> (-80.0f, 0.0f), -80.0f,
+    add (processor, ParameterKind::bypass, 0, std::make_unique<BoolLane> (s, ParameterKind::bypass, 0, "bypass", "Bypass", false));
+    add (processor, ParameterKind::matched, 0, std::make_unique<BoolLane> (s, ParameterKind::matched, 0, "matched", "Level matched", false));
+    add (processor, ParameterKind::hum, 0,
+         std::make_unique<FloatLane> (s, ParameterKind::hum, 0, "hum", "Mains hum", juce::NormalisableRange<float> (-80.0f, 0.0f), -80.0f,
                                       FloatLook().withLabel ("dB").withStringFromValueFunction (
                                           [] (float v, int) { return v <= -79.9f ? juce::String ("off") : inDb (v, 0); })));
-    add (processor, Lane::trim, 0,
-         std::make_unique<FloatLane> (s, Lane::trim, 0, "trim", "Output trim", juce::NormalisableRange<float> (-24.0f, 24.0f), 0.0f,
+    add (processor, ParameterKind::trim, 0,
+         std::make_unique<FloatLane> (s, ParameterKind::trim, 0, "trim", "Output trim", juce::NormalisableRange<float> (-24.0f, 24.0f), 0.0f,
                                       FloatLook().withLabel ("dB").withStringFromValueFunction (inDb)));
     follow();
 }
 
-void Parameters::add (juce::AudioProcessor& processor, Lane lane, int place, std::unique_ptr<juce::RangedAudioParameter> parameter)
+void Parameters::add (juce::AudioProcessor& processor, ParameterKind kind, int place, std::unique_ptr<juce::RangedAudioParameter> parameter)
 {
-    entries.push_back ({ lane, place, parameter.get() });
+    entries.push_back ({ kind, place, parameter.get() });
     processor.addParameter (parameter.release());
 }
 
-juce::RangedAudioParameter* Parameters::find (Lane lane, int place) const
+juce::RangedAudioParameter* Parameters::find (ParameterKind kind, int place) const
 {
     for (const Entry& entry : entries)
-        if (entry.lane == lane && entry.place == place)
+        if (entry.kind == kind && entry.place == place)
             return entry.parameter;
     return nullptr;
 }
@@ -82,21 +82,21 @@ bool Parameters::follow()
     bool renamed = false;
     for (const Entry& entry : entries)
     {
-        if (entry.lane == Lane::knob)
+        if (entry.kind == ParameterKind::knob)
         {
-            const BenchControl* knob = map.knobAt (entry.place);
+            const PanelControl* knob = map.knobAt (entry.place);
             renamed |= static_cast<FloatLane*> (entry.parameter)
                            ->rename (knob ? juce::String::fromUTF8 (knob->name.c_str()) : "unused " + numbered ("knob ", entry.place));
         }
-        if (entry.lane == Lane::lever)
+        if (entry.kind == ParameterKind::lever)
         {
-            const BenchControl* lever = map.leverAt (entry.place);
+            const PanelControl* lever = map.leverAt (entry.place);
             renamed |= static_cast<IntLane*> (entry.parameter)
                            ->rename (lever ? juce::String::fromUTF8 (lever->name.c_str()) : "unused " + numbered ("lever ", entry.place));
         }
 
         // The session is the truth: a host that moved a parameter has moved the session already.
-        const auto value = static_cast<float> (session.hostValue (entry.lane, entry.place));
+        const auto value = static_cast<float> (session.hostValue (entry.kind, entry.place));
         const float wanted = entry.parameter->convertTo0to1 (value);
         if (! (std::abs (entry.parameter->getValue() - wanted) <= 1e-6f)) // nor a number
             entry.parameter->setValueNotifyingHost (wanted);
@@ -104,21 +104,21 @@ bool Parameters::follow()
     return renamed;
 }
 
-void Parameters::move (Lane lane, int place, double value)
+void Parameters::move (ParameterKind kind, int place, double value)
 {
-    if (auto* parameter = find (lane, place))
+    if (auto* parameter = find (kind, place))
         parameter->setValueNotifyingHost (parameter->convertTo0to1 (static_cast<float> (value)));
 }
 
-void Parameters::begin (Lane lane, int place)
+void Parameters::begin (ParameterKind kind, int place)
 {
-    if (auto* parameter = find (lane, place))
+    if (auto* parameter = find (kind, place))
         parameter->beginChangeGesture();
 }
 
-void Parameters::end (Lane lane, int place)
+void Parameters::end (ParameterKind kind, int place)
 {
-    if (auto* parameter = find (lane, place))
+    if (auto* parameter = find (kind, place))
         parameter->endChangeGesture();
 }
 }

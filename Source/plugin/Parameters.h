@@ -1,6 +1,6 @@
 #pragma once
 
-#include "plugin/session/Session.h"
+#include "session/Session.h"
 
 #include <juce_audio_processors/juce_audio_processors.h>
 
@@ -15,20 +15,20 @@ public:
     /** Adds them all to the processor. */
     Parameters (juce::AudioProcessor&, Session&);
 
-    juce::AudioProcessorParameter* bypass() const { return find (Lane::bypass, 0); }
+    juce::AudioProcessorParameter* bypass() const { return find (ParameterKind::bypass, 0); }
 
     /** Names of knobs and levers after the job, and where they stand. Message thread.
         @return whether a name changed, so that the host must be told */
     bool follow();
 
-    void move (Lane, int place, double value) override;
-    void begin (Lane, int place) override;
-    void end (Lane, int place) override;
+    void move (ParameterKind, int place, double value) override;
+    void begin (ParameterKind, int place) override;
+    void end (ParameterKind, int place) override;
 
 private:
     struct Entry
     {
-        Lane lane;
+        ParameterKind kind;
         int place;
         juce::RangedAudioParameter* parameter;
     };
@@ -36,7 +36,7 @@ private:
     Session& session;
     std::vector<Entry> entries;
 
-    juce::RangedAudioParameter* find (Lane, int place) const;
-    void add (juce::AudioProcessor&, Lane, int place, std::unique_ptr<juce::RangedAudioParameter>);
+    juce::RangedAudioParameter* find (ParameterKind, int place) const;
+    void add (juce::AudioProcessor&, ParameterKind, int place, std::unique_ptr<juce::RangedAudioParameter>);
 };
 }

@@ -1,6 +1,6 @@
 #include "plugin/Processor.h"
 
-#include "editor/BenchEditor.h"
+#include "editor/MainEditor.h"
 
 namespace coldiron
 {

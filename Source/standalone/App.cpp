@@ -1,7 +1,7 @@
 // The app: the plugin's processor and window on the machine's own sound device.
 
-#include "editor/BenchEditor.h"
-#include "editor/Kept.h"
+#include "editor/MainEditor.h"
+#include "editor/KeptSettings.h"
 #include "plugin/Processor.h"
 #include "standalone/SoundDevices.h"
 
@@ -24,8 +24,8 @@ public:
     /** The system gives the keyboard to the frame; the bench is what has use for it. */
     void focusGained (FocusChangeType) override
     {
-        if (auto* desk = dynamic_cast<StandaloneDesk*> (getContentComponent()))
-            desk->takeKeyboard();
+        if (auto* ui = dynamic_cast<StandaloneContext*> (getContentComponent()))
+            ui->takeKeyboard();
     }
 
     void closeButtonPressed() override { juce::JUCEApplication::getInstance()->systemRequestedQuit(); }
@@ -54,18 +54,18 @@ public:
 
         devices = std::make_unique<SoundDevices> (*processor, settings);
         auto* editor = processor->createEditorIfNeeded();
-        desk = dynamic_cast<StandaloneDesk*> (editor);
+        ui = dynamic_cast<StandaloneContext*> (editor);
         window = std::make_unique<AppWindow> (getApplicationName(), editor);
         if (! window->restoreWindowStateFromString (settings.getValue ("window")))
             window->centreWithSize (window->getWidth(), window->getHeight());
         window->setVisible (true);
 
-        desk->setSoundDevice ([this] (juce::Component& over) { devices->showChoice (over); });
+        ui->setSoundDevice ([this] (juce::Component& over) { devices->showChoice (over); });
         devices->onChange = [this] { sayDevice(); };
         sayDevice();
         for (const auto& argument : getCommandLineParameterArray())
             if (const auto file = juce::File::getCurrentWorkingDirectory().getChildFile (argument); file.existsAsFile())
-                desk->open (file.getFullPathName());
+                ui->open (file.getFullPathName());
     }
 
     void shutdown() override
@@ -93,14 +93,14 @@ private:
     std::unique_ptr<Processor> processor;
     std::unique_ptr<SoundDevices> devices;
     std::unique_ptr<AppWindow> window;
-    StandaloneDesk* desk = nullptr; ///< the window's
+    StandaloneContext* ui = nullptr; ///< the window's
     bool saidNone = false;
 
     void sayDevice()
     {
         const bool none = ! devices->isOpen();
         if (none && ! saidNone)
-            desk->tell ("No sound device is open, so nothing can be heard. View, Sound device.");
+            ui->tell ("No sound device is open, so nothing can be heard. View, Sound device.");
         saidNone = none;
     }
 };

@@ -33,9 +33,9 @@ double stringPower (const StringSet& set, int s, double hz, const StringDraw& dr
     return bendDb == 0.0 ? power : power * fromDb (bendDb);
 }
 
-Eigen::MatrixXd stringWeights (const StringSet& set, const std::vector<Ear>& ears, double hz, const StringDraw& draw)
+Eigen::MatrixXd stringWeights (const StringSet& set, const std::vector<CoilPosition>& coilPositions, double hz, const StringDraw& draw)
 {
-    const auto coils = static_cast<Eigen::Index> (ears.size());
+    const auto coils = static_cast<Eigen::Index> (coilPositions.size());
     Eigen::MatrixXd weights = Eigen::MatrixXd::Zero (coils, coils);
     for (int s = 0; s < static_cast<int> (set.strings.size()); ++s)
     {
@@ -52,7 +52,7 @@ Eigen::MatrixXd stringWeights (const StringSet& set, const std::vector<Ear>& ear
         for (Eigen::Index i = 0; i < coils; ++i)
             for (Eigen::Index j = i; j < coils; ++j)
             {
-                const auto &a = ears[static_cast<size_t> (i)], &b = ears[static_cast<size_t> (j)];
+                const auto &a = coilPositions[static_cast<size_t> (i)], &b = coilPositions[static_cast<size_t> (j)];
                 if (! a.hears[index] || ! b.hears[index])
                     continue;
                 const double di = 1e-3 * a.distanceMm[index], dj = 1e-3 * b.distanceMm[index];

@@ -28,9 +28,9 @@ double noteHz (const std::string& name)
     return 440.0 * std::pow (2.0, fromA4 / 12.0);
 }
 
-Ear makeEar (const StringSet& set, double bridgeMm, double slantMm, const std::vector<std::string>& hears)
+CoilPosition makeEar (const StringSet& set, double bridgeMm, double slantMm, const std::vector<std::string>& hears)
 {
-    Ear ear;
+    CoilPosition ear;
     const auto count = set.strings.size();
     for (size_t s = 0; s < count; ++s)
     {

@@ -26,7 +26,7 @@ struct StringSet
 };
 
 /** Where one coil is, as the strings see it. */
-struct Ear
+struct CoilPosition
 {
     std::vector<double> distanceMm;    ///< from the bridge, for each string (slant taken in)
     std::vector<bool> hears;           ///< for each string
@@ -36,5 +36,5 @@ struct Ear
 double noteHz (const std::string& name);
 
 /** An ear for a coil at bridgeMm with slantMm over the set (lowest string + slant/2, highest - slant/2). */
-Ear makeEar (const StringSet&, double bridgeMm, double slantMm, const std::vector<std::string>& hears);
+CoilPosition makeEar (const StringSet&, double bridgeMm, double slantMm, const std::vector<std::string>& hears);
 }

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <numbers>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 inline double decibels (std::complex<double> h) { return 20.0 * std::log10 (std::abs (h)); }
 inline double parallel (double a, double b) { return a * b / (a + b); }

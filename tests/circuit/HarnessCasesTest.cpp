@@ -12,7 +12,7 @@
 namespace harnessCasesTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {

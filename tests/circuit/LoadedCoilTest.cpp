@@ -5,7 +5,7 @@
 namespace loadedCoilTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 // Second-order low-pass in closed form: H = 1/(g + s(L/Rp + RC) + s^2 LC), g = 1 + R/Rp; f0 = sqrt(g/LC)/2pi,
 // Q = sqrt(g L C)/(L/Rp + RC), peak at f0 sqrt(1 - 1/(2Q^2)), height re DC Q/sqrt(1 - 1/(4Q^2)).

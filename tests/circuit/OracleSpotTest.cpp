@@ -16,7 +16,7 @@
 namespace oracleSpotTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -28,7 +28,7 @@ Complex beside (Complex a, Complex b) { return a * b / (a + b); }
 /** The input as the tip sees it. */
 Complex loadOf (Complex s) { return 1.0 / (1.0 / 1e6 + s * 520e-12); }
 
-/** bench::single: 6k and 2.5 H, 110 pF across. Its EMF through R and L onto whatever stands across it. */
+/** support::single: 6k and 2.5 H, 110 pF across. Its EMF through R and L onto whatever stands across it. */
 Complex ontoCoil (Complex s, Complex across)
 {
     const Complex total = beside (across, 1.0 / (s * 110e-12));
@@ -102,7 +102,7 @@ TEST_CASE ("An inductor with its own resistance across the coil")
 TEST_CASE ("A no-load tone leaves the circuit at 10 and is a pot below")
 {
     auto tone = pot ("tone", 250e3);
-    tone.as<PotPart>()->opensAtTen = true;
+    tone.as<PotPart>()->noLoad = true;
     tone.as<PotPart>()->taper = Taper::linear();
     auto harness = coilAnd ({ tone, capacitor ("cap", 22e-9) });
     harness.solder ({ "pickup.coil.start", "jack.tip", "tone.1" });

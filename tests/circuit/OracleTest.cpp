@@ -13,7 +13,7 @@
 namespace oracleTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {

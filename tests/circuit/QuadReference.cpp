@@ -3,7 +3,7 @@
 #include <numbers>
 #include <stdexcept>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 namespace
 {
@@ -25,11 +25,11 @@ struct Complex
 };
 }
 
-std::vector<std::vector<std::complex<double>>> quadVoltages (const Netlist& netlist, const std::vector<BranchId>& drives, double hz)
+std::vector<std::vector<std::complex<double>>> quadVoltages (const Netlist& netlist, const std::vector<BranchId>& sources, double hz)
 {
     const auto nodes = (size_t) netlist.numNodes(), branches = netlist.branches().size();
     const auto n = nodes + branches + netlist.followers().size();
-    const auto width = n + drives.size();
+    const auto width = n + sources.size();
     std::vector<std::vector<Complex>> a (n, std::vector<Complex> (width));
     const Quad w = 2.0 * std::numbers::pi * hz;
 
@@ -72,8 +72,8 @@ std::vector<std::vector<std::complex<double>>> quadVoltages (const Netlist& netl
         incidence (follower.out, nodes + branches + k, 1);
         a[nodes + branches + k][(size_t) follower.in].re -= follower.gain;
     }
-    for (size_t k = 0; k < drives.size(); ++k)
-        a[nodes + (size_t) drives[k]][n + k].re = 1;
+    for (size_t k = 0; k < sources.size(); ++k)
+        a[nodes + (size_t) sources[k]][n + k].re = 1;
 
     // Ground's equation gives way to v = 0.
     a[0].assign (width, {});
@@ -98,8 +98,8 @@ std::vector<std::vector<std::complex<double>>> quadVoltages (const Netlist& netl
         }
     }
 
-    std::vector<std::vector<std::complex<double>>> answers;
-    for (size_t k = 0; k < drives.size(); ++k)
+    std::vector<std::vector<std::complex<double>>> responses;
+    for (size_t k = 0; k < sources.size(); ++k)
     {
         std::vector<Complex> x (n);
         for (auto i = n; i-- > 0;)
@@ -109,10 +109,10 @@ std::vector<std::vector<std::complex<double>>> quadVoltages (const Netlist& netl
                 sum = sum - a[i][j] * x[j];
             x[i] = sum / a[i][i];
         }
-        auto& voltages = answers.emplace_back();
+        auto& voltages = responses.emplace_back();
         for (size_t node = 0; node < nodes; ++node)
             voltages.emplace_back ((double) x[node].re, (double) x[node].im);
     }
-    return answers;
+    return responses;
 }
 }

@@ -8,7 +8,7 @@
 namespace randomNetworkTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -70,23 +70,23 @@ struct Disagreement
     double network = 0.0, dense = 0.0;
     bool modal = false;
 
-    Disagreement (const Netlist& netlist, const std::vector<BranchId>& drives, NodeId output)
+    Disagreement (const Netlist& netlist, const std::vector<BranchId>& sources, NodeId output)
     {
-        const Network answers (netlist, drives, output);
-        modal = answers.isModal();
-        std::vector<std::complex<double>> quick (drives.size());
+        const Network responses (netlist, sources, output);
+        modal = responses.isModal();
+        std::vector<std::complex<double>> quick (sources.size());
         auto largest = 1e-3; // what stays 60 dB below a volt everywhere is near silence
 
         for (const auto hz : { 10.0, 440.0, 3000.0, 5000.0, 40000.0 })
         {
-            answers.responses (hz, quick.data());
-            const auto right = quadVoltages (netlist, drives, hz);
-            for (size_t k = 0; k < drives.size(); ++k)
+            responses.responses (hz, quick.data());
+            const auto right = quadVoltages (netlist, sources, hz);
+            for (size_t k = 0; k < sources.size(); ++k)
             {
                 const auto exact = right[k][(size_t) output];
                 largest = std::max (largest, std::abs (exact));
                 network = std::max (network, std::abs (quick[k] - exact));
-                dense = std::max (dense, std::abs (nodeVoltage (netlist, drives[k], output, hz) - exact));
+                dense = std::max (dense, std::abs (nodeVoltage (netlist, sources[k], output, hz) - exact));
             }
         }
         network /= largest;

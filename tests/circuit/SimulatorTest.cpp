@@ -8,7 +8,7 @@
 namespace simulatorTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {

@@ -7,7 +7,7 @@
 namespace twoCoilsTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {

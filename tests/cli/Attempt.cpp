@@ -13,7 +13,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 namespace fs = std::filesystem;
 
@@ -96,7 +96,7 @@ Attempt Running::finish()
 
 bool Attempt::hung() const { return signal == SIGALRM || signal == SIGXCPU || signal == SIGKILL; }
 
-std::vector<std::string> Attempt::faults() const
+std::vector<std::string> Attempt::diagnostics() const
 {
     std::vector<std::string> lines;
     std::istringstream stream (err);

@@ -6,7 +6,7 @@
 
 #include <sys/types.h>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** What a command is run under. */
 struct Circumstances
@@ -26,7 +26,7 @@ struct Attempt : Ran
     double megabytes = 0.0;   ///< most memory at one time
 
     bool hung() const;        ///< a guard had to end it
-    std::vector<std::string> faults() const; ///< lines on standard error that are not notes
+    std::vector<std::string> diagnostics() const; ///< lines on standard error that are not notes
 };
 
 /** Begins a command. To be ended by finish(), once. */

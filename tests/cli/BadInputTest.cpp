@@ -10,7 +10,7 @@
 
 namespace badInputTest
 {
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 // Everything wrong in a job or a take: exit 1, one clear line each on stderr, nothing written, nothing lost.
 namespace
@@ -49,10 +49,10 @@ std::string bytesOf (const std::string& path)
 }
 
 /** Asks every command that reads the job; all must end with 1 and leave nothing. */
-void expectFault (const Shop& shop, const std::string& what, bool aboutTheTake = false)
+void expectFault (const Fixture& fixture, const std::string& what, bool aboutTheTake = false)
 {
-    const auto before = shop.files();
-    const auto out = shop.path ("out"), job = shop.path ("job.json");
+    const auto before = fixture.files();
+    const auto out = fixture.path ("out"), job = fixture.path ("job.json");
     for (const auto& arguments : { std::vector<std::string> { "check", job }, { "render", job, "--out", out }, { "compare", job } })
     {
         const auto ran = run (arguments);
@@ -63,10 +63,10 @@ void expectFault (const Shop& shop, const std::string& what, bool aboutTheTake =
         CHECK (lines (ran.err).size() <= 7); // guitar, take and each of five options
         CHECK (ran.err.find (aboutTheTake ? ".wav" : "job.json") != std::string::npos);
     }
-    auto after = shop.files();
+    auto after = fixture.files();
     after.erase (std::remove (after.begin(), after.end(), "out"), after.end());
     CHECK (after == before);
-    CHECK (shop.files ("out").empty());
+    CHECK (fixture.files ("out").empty());
 }
 }
 
@@ -93,34 +93,34 @@ TEST_CASE ("what is wrong in a job")
     };
     for (const auto& [what, text] : bad)
     {
-        const Shop shop;
-        shop.write ("job.json", text);
+        const Fixture fixture;
+        fixture.write ("job.json", text);
         const bool aboutTheTake = std::string (what) == "a take that is missing";
-        expectFault (shop, what, aboutTheTake);
+        expectFault (fixture, what, aboutTheTake);
     }
 }
 
 TEST_CASE ("faults name file and line, all of them at once")
 {
-    const Shop shop;
+    const Fixture fixture;
     auto text = jobText (standardOptions());
     text = replaced (text, "\"volume\": 5 }", "\"volume\": 11 }");
     text = replaced (text, "\"mode\": \"split\"", "\"mode\": \"sideways\"");
-    shop.write ("job.json", text);
-    const auto ran = run ({ "check", shop.path ("job.json") });
+    fixture.write ("job.json", text);
+    const auto ran = run ({ "check", fixture.path ("job.json") });
     CHECK (ran.exitCode == 1);
     const auto said = lines (ran.err);
     INFO (ran.err);
     CHECK (said.size() == 2);
     for (const auto& line : said)
         CHECK (std::regex_search (line, std::regex ("job\\.json:[0-9]+: .+")));
-    CHECK (run ({ "check", shop.path ("nothing.json") }).exitCode == 1);
-    CHECK (run ({ "check", shop.folder.string() }).exitCode == 1); // a folder is no job
+    CHECK (run ({ "check", fixture.path ("nothing.json") }).exitCode == 1);
+    CHECK (run ({ "check", fixture.folder.string() }).exitCode == 1); // a folder is no job
 }
 
 TEST_CASE ("what is wrong with a take")
 {
-    const Shop original;
+    const Fixture original;
     const auto good = bytesOf (original.path ("take.wav"));
     REQUIRE (good.substr (0, 4) == "RIFF");
     auto zeroChannels = good;
@@ -147,23 +147,23 @@ TEST_CASE ("what is wrong with a take")
     };
     for (const auto& [what, bytes] : bad)
     {
-        const Shop shop;
-        shop.write ("take.wav", bytes);
-        expectFault (shop, what, true);
-        CHECK (bytesOf (shop.path ("take.wav")) == bytes);
+        const Fixture fixture;
+        fixture.write ("take.wav", bytes);
+        expectFault (fixture, what, true);
+        CHECK (bytesOf (fixture.path ("take.wav")) == bytes);
     }
-    const Shop shop;
-    writeAudio (shop.path ("take.wav"), std::vector<float> (3000, 0.1f), 3, 48000, SF_FORMAT_WAV | SF_FORMAT_PCM_24);
-    expectFault (shop, "three channels", true);
+    const Fixture fixture;
+    writeAudio (fixture.path ("take.wav"), std::vector<float> (3000, 0.1f), 3, 48000, SF_FORMAT_WAV | SF_FORMAT_PCM_24);
+    expectFault (fixture, "three channels", true);
 }
 
 TEST_CASE ("a folder that cannot be written is said, and what was there stays")
 {
-    const Shop shop;
-    shop.write ("out", "a file in the way");
-    const auto ran = run ({ "render", shop.path ("job.json"), "--out", shop.path ("out") });
+    const Fixture fixture;
+    fixture.write ("out", "a file in the way");
+    const auto ran = run ({ "render", fixture.path ("job.json"), "--out", fixture.path ("out") });
     CHECK (ran.exitCode == 1);
     CHECK (lines (ran.err).size() == 1);
-    CHECK (bytesOf (shop.path ("out")) == "a file in the way");
+    CHECK (bytesOf (fixture.path ("out")) == "a file in the way");
 }
 }

@@ -10,7 +10,7 @@
 
 namespace figuresTest
 {
-using namespace coldiron::bench;
+using namespace coldiron::support;
 using Json = nlohmann::json;
 
 namespace
@@ -31,9 +31,9 @@ std::vector<std::vector<double>> rows (const std::string& csv, std::string& head
     return table;
 }
 
-std::vector<std::vector<double>> response (const Shop& shop, std::vector<std::string> more, std::string& header)
+std::vector<std::vector<double>> response (const Fixture& fixture, std::vector<std::string> more, std::string& header)
 {
-    std::vector<std::string> arguments { "response", shop.path ("job.json") };
+    std::vector<std::string> arguments { "response", fixture.path ("job.json") };
     arguments.insert (arguments.end(), more.begin(), more.end());
     const auto ran = run (arguments);
     INFO (ran.err);
@@ -44,9 +44,9 @@ std::vector<std::vector<double>> response (const Shop& shop, std::vector<std::st
 
 TEST_CASE ("response is CSV, log-spaced with both ends")
 {
-    const Shop shop;
+    const Fixture fixture;
     std::string header;
-    const auto plain = response (shop, { "--option", "A" }, header);
+    const auto plain = response (fixture, { "--option", "A" }, header);
     CHECK (header == "hz,db,phase_deg");
     REQUIRE (plain.size() == 400);
     CHECK (plain.front()[0] == 20.0);
@@ -54,37 +54,37 @@ TEST_CASE ("response is CSV, log-spaced with both ends")
     CHECK (plain[1][0] / plain[0][0] == Approx (std::pow (1000.0, 1.0 / 399.0)).epsilon (1e-8));
     CHECK (plain.front()[1] == Approx (5.7).margin (0.2)); // two coils of a volt each, less what the pots take
 
-    const auto few = response (shop, { "--option", "recorded", "--from", "100", "--to", "1000", "--points", "2" }, header);
+    const auto few = response (fixture, { "--option", "recorded", "--from", "100", "--to", "1000", "--points", "2" }, header);
     REQUIRE (few.size() == 2);
     CHECK (few[1][0] == 1000.0);
 
-    const auto silent = response (shop, { "--option", "D", "--points", "3" }, header);
+    const auto silent = response (fixture, { "--option", "D", "--points", "3" }, header);
     for (const auto& row : silent)
         CHECK (row[1] == -300.0);
 
-    CHECK (run ({ "response", shop.path ("job.json"), "--option", "A", "--csv", shop.path ("a.csv") }).out.empty());
-    std::ifstream file (shop.path ("a.csv"));
+    CHECK (run ({ "response", fixture.path ("job.json"), "--option", "A", "--csv", fixture.path ("a.csv") }).out.empty());
+    std::ifstream file (fixture.path ("a.csv"));
     std::stringstream text;
     text << file.rdbuf();
     CHECK (rows (text.str(), header) == plain);
-    CHECK (shop.files() == std::vector<std::string> { "a.csv", "job.json", "take.wav" }); // nothing half left beside
-    CHECK (run ({ "response", shop.path ("job.json"), "--option", "A", "--csv", shop.path ("no/such/folder/a.csv") }).exitCode == 1);
+    CHECK (fixture.files() == std::vector<std::string> { "a.csv", "job.json", "take.wav" }); // nothing half left beside
+    CHECK (run ({ "response", fixture.path ("job.json"), "--option", "A", "--csv", fixture.path ("no/such/folder/a.csv") }).exitCode == 1);
 }
 
 TEST_CASE ("relative is the plain difference for the same coils, with a band around it")
 {
-    const Shop shop;
+    const Fixture fixture;
     std::string header;
-    const auto recorded = response (shop, { "--option", "recorded" }, header);
-    const auto parallel = response (shop, { "--option", "B" }, header);
-    const auto relative = response (shop, { "--option", "B", "--relative" }, header);
+    const auto recorded = response (fixture, { "--option", "recorded" }, header);
+    const auto parallel = response (fixture, { "--option", "B" }, header);
+    const auto relative = response (fixture, { "--option", "B", "--relative" }, header);
     CHECK (header == "hz,db,phase_deg,low_db,high_db");
     for (size_t i = 0; i < relative.size(); ++i)
     {
         CHECK (relative[i][1] == Approx (parallel[i][1] - recorded[i][1]).margin (1e-4));
         CHECK (relative[i][3] <= relative[i][4]);
     }
-    const auto nothing = response (shop, { "--option", "A", "--relative", "--points", "20" }, header);
+    const auto nothing = response (fixture, { "--option", "A", "--relative", "--points", "20" }, header);
     for (const auto& row : nothing)
     {
         CHECK (row[1] == Approx (0.0).margin (1e-6));
@@ -94,8 +94,8 @@ TEST_CASE ("relative is the plain difference for the same coils, with a band aro
 
 TEST_CASE ("compare: a table for people, figures with units for programs")
 {
-    const Shop shop;
-    const auto table = run ({ "compare", shop.path ("job.json") });
+    const Fixture fixture;
+    const auto table = run ({ "compare", fixture.path ("job.json") });
     INFO (table.err);
     REQUIRE (table.exitCode == 0);
     std::cout << table.out;
@@ -104,7 +104,7 @@ TEST_CASE ("compare: a table for people, figures with units for programs")
         CHECK (table.out.find (text) != std::string::npos);
     CHECK (table.out.find ("exact") == std::string::npos);
 
-    const auto json = Json::parse (run ({ "compare", shop.path ("job.json"), "--json" }).out);
+    const auto json = Json::parse (run ({ "compare", fixture.path ("job.json"), "--json" }).out);
     const auto& columns = json.at ("columns");
     REQUIRE (columns.size() == 6);
     CHECK (columns[0].at ("option") == "now");
@@ -132,13 +132,13 @@ TEST_CASE ("compare: a table for people, figures with units for programs")
     CHECK (series.at ("ohms").at ("ohms").get<double>() == Approx (7874.02).epsilon (1e-6)); // 8k parallel 500k
     CHECK (split.at ("band").size() == 26);
     CHECK (series.at ("volumes")[0].at ("steps").size() == 5);
-    CHECK (run ({ "compare", shop.path ("job.json") }).out == table.out); // the same on every run
+    CHECK (run ({ "compare", fixture.path ("job.json") }).out == table.out); // the same on every run
 }
 
 TEST_CASE ("compare says that a push-pull left down is heard when it is pulled")
 {
-    const Shop shop;
-    const auto path = shop.path ("pull.json");
+    const Fixture fixture;
+    const auto path = fixture.path ("pull.json");
     std::ofstream (path) << R"({ "coldiron": "job 1", "guitar": "one-humbucker", "options": {
         "A": { "name": "Down", "rewires": [ { "use": "series-parallel", "pickup": "bridge", "pot": "volume" } ] },
         "B": { "name": "Up", "rewires": [ { "use": "series-parallel", "pickup": "bridge", "pot": "volume" } ], "setting": { "volume-pull": "up" } } } })";
@@ -152,12 +152,12 @@ TEST_CASE ("compare says that a push-pull left down is heard when it is pulled")
 
 TEST_CASE ("ohms of every switch position")
 {
-    const Shop shop;
-    const auto table = run ({ "ohms", shop.path ("job.json") });
+    const Fixture fixture;
+    const auto table = run ({ "ohms", fixture.path ("job.json") });
     CHECK (table.exitCode == 0);
     for (const char* text : { "7.87 k", "1.99 k", "3.97 k", "short" })
         CHECK (table.out.find (text) != std::string::npos);
-    const auto json = Json::parse (run ({ "ohms", shop.path ("job.json"), "--option", "B", "--json" }).out);
+    const auto json = Json::parse (run ({ "ohms", fixture.path ("job.json"), "--option", "B", "--json" }).out);
     REQUIRE (json.at ("readings").size() == 4);
     CHECK (json["readings"][1].at ("switches").at ("mode") == "parallel");
     CHECK (json["readings"][1].at ("ohms").get<double>() == Approx (1992.03).epsilon (1e-6)); // 2k parallel 500k
@@ -167,13 +167,13 @@ TEST_CASE ("ohms of every switch position")
 
 TEST_CASE ("the spice export run by ngspice is the response printed")
 {
-    const Shop shop;
+    const Fixture fixture;
     for (const char* option : { "recorded", "A", "B", "C", "E" })
     {
-        const auto exported = run ({ "spice", shop.path ("job.json"), "--option", option });
+        const auto exported = run ({ "spice", fixture.path ("job.json"), "--option", option });
         REQUIRE (exported.exitCode == 0);
-        shop.write ("netlist.cir", exported.out);
-        FILE* pipe = popen (("ngspice -b " + shop.path ("netlist.cir") + " 2>&1").c_str(), "r");
+        fixture.write ("netlist.cir", exported.out);
+        FILE* pipe = popen (("ngspice -b " + fixture.path ("netlist.cir") + " 2>&1").c_str(), "r");
         REQUIRE (pipe != nullptr);
         char line[512];
         std::vector<std::pair<double, double>> simulated;
@@ -188,7 +188,7 @@ TEST_CASE ("the spice export run by ngspice is the response printed")
         REQUIRE (simulated.size() == 361); // 100 a decade from 10 Hz to 40 kHz
         std::string header;
         // ngspice stretches its steps so that the last point is the end: the same grid.
-        const auto ours = response (shop, { "--option", option, "--from", "10", "--to", "40000", "--points", "361" }, header);
+        const auto ours = response (fixture, { "--option", option, "--from", "10", "--to", "40000", "--points", "361" }, header);
         double worst = 0.0;
         for (size_t i = 0; i < ours.size(); ++i)
         {

@@ -7,7 +7,7 @@
 
 namespace fitCommandTest
 {
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -24,11 +24,11 @@ const char* const meter = "pickup,humbucker-moderate\nname,Walnut bridge\ntemper
 
 TEST_CASE ("fit writes a pickup preset that a job can use, and says what stays assumed", "[fit]")
 {
-    const Shop shop;
-    shop.write ("bench.csv", meter);
-    std::filesystem::create_directories (shop.path ("own/pickups"));
-    const auto out = shop.path ("own/pickups/walnut-bridge.json");
-    const auto ran = run ({ "fit", shop.path ("bench.csv"), "--out", out });
+    const Fixture fixture;
+    fixture.write ("bench.csv", meter);
+    std::filesystem::create_directories (fixture.path ("own/pickups"));
+    const auto out = fixture.path ("own/pickups/walnut-bridge.json");
+    const auto ran = run ({ "fit", fixture.path ("bench.csv"), "--out", out });
     INFO (ran.err << ran.out);
     CHECK (ran.exitCode == 0);
     CHECK (ran.err.empty());
@@ -36,21 +36,21 @@ TEST_CASE ("fit writes a pickup preset that a job can use, and says what stays a
     CHECK (ran.out.find ("assumed: not in the readings") != std::string::npos);
     CHECK (ran.out.find ("Residual") != std::string::npos);
     CHECK (contents (out).find ("\"known\": \"from ohms\"") != std::string::npos);
-    CHECK (shop.files ("own/pickups") == std::vector<std::string> { "walnut-bridge.json" }); // nothing half beside it
+    CHECK (fixture.files ("own/pickups") == std::vector<std::string> { "walnut-bridge.json" }); // nothing half beside it
 
     // Found by its name: the presets command shows it.
-    const auto shown = run ({ "presets", "pickups", "walnut-bridge", "--presets", shop.path ("own") });
+    const auto shown = run ({ "presets", "pickups", "walnut-bridge", "--presets", fixture.path ("own") });
     INFO (shown.err);
     CHECK (shown.exitCode == 0);
 
     // Never written over unless asked.
     const auto before = contents (out);
-    shop.write ("bench.csv", std::string (meter) + "resonance,6.1k\n");
-    const auto again = run ({ "fit", shop.path ("bench.csv"), "--out", out });
+    fixture.write ("bench.csv", std::string (meter) + "resonance,6.1k\n");
+    const auto again = run ({ "fit", fixture.path ("bench.csv"), "--out", out });
     CHECK (again.exitCode == 1);
     CHECK (again.err.find ("--replace") != std::string::npos);
     CHECK (contents (out) == before);
-    const auto replaced = run ({ "fit", shop.path ("bench.csv"), "--out", out, "--replace" });
+    const auto replaced = run ({ "fit", fixture.path ("bench.csv"), "--out", out, "--replace" });
     INFO (replaced.err);
     CHECK (replaced.exitCode == 0);
     CHECK (contents (out) != before);
@@ -58,12 +58,12 @@ TEST_CASE ("fit writes a pickup preset that a job can use, and says what stays a
 
 TEST_CASE ("fit refuses what makes no sense, by line, and writes nothing", "[fit]")
 {
-    const Shop shop;
-    const auto out = shop.path ("out.json");
+    const Fixture fixture;
+    const auto out = fixture.path ("out.json");
     const auto refused = [&] (const std::string& text, const std::vector<std::string>& words)
     {
-        shop.write ("bench.csv", text);
-        const auto ran = run ({ "fit", shop.path ("bench.csv"), "--out", out });
+        fixture.write ("bench.csv", text);
+        const auto ran = run ({ "fit", fixture.path ("bench.csv"), "--out", out });
         INFO (text << ran.err);
         CHECK (ran.exitCode == 1);
         for (const auto& word : words)
@@ -76,12 +76,12 @@ TEST_CASE ("fit refuses what makes no sense, by line, and writes nothing", "[fit
     refused (std::string (meter) + "resonance,90k\n", { "bench.csv" });
     refused ("", { "bench.csv" });
 
-    const auto missing = run ({ "fit", shop.path ("none.csv"), "--out", out });
+    const auto missing = run ({ "fit", fixture.path ("none.csv"), "--out", out });
     CHECK (missing.exitCode == 1);
-    CHECK (run ({ "fit", shop.path ("bench.csv") }).exitCode == 2);
+    CHECK (run ({ "fit", fixture.path ("bench.csv") }).exitCode == 2);
 
-    shop.write ("bench.csv", meter);
-    const auto itself = run ({ "fit", shop.path ("bench.csv"), "--out", shop.path ("humbucker-moderate.json") });
+    fixture.write ("bench.csv", meter);
+    const auto itself = run ({ "fit", fixture.path ("bench.csv"), "--out", fixture.path ("humbucker-moderate.json") });
     CHECK (itself.exitCode == 1);
     CHECK (itself.err.find ("choose another") != std::string::npos);
 }

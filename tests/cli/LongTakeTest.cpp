@@ -9,7 +9,7 @@
 
 namespace longTakeTest
 {
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -42,18 +42,18 @@ void writeLong (const std::string& path, uint32_t minutes)
 TEST_CASE ("a take of twenty minutes is rendered and compared in the memory of a short one")
 {
     // 57.6 million frames: whole, as floats, they alone would be 220 MiB. The bound is that of the project.
-    const Shop shop;
-    writeLong (shop.path ("long.wav"), 20);
-    shop.write ("long.json", jobText (standardOptions(), R"({ "file": "long.wav" })"));
-    const auto rendered = run ({ "render", shop.path ("long.json"), "--out", shop.path ("out"), "--option", "C", "--matched",
+    const Fixture fixture;
+    writeLong (fixture.path ("long.wav"), 20);
+    fixture.write ("long.json", jobText (standardOptions(), R"({ "file": "long.wav" })"));
+    const auto rendered = run ({ "render", fixture.path ("long.json"), "--out", fixture.path ("out"), "--option", "C", "--matched",
                                 "--after", "amplifier", "--hum", "-20", "--hiss", "30" });
     INFO (rendered.err);
     REQUIRE (rendered.exitCode == 0);
-    CHECK (std::filesystem::file_size (shop.path ("out/C.wav")) == 44 + 3 * 57600000ull);
-    const auto compared = run ({ "compare", shop.path ("long.json") });
+    CHECK (std::filesystem::file_size (fixture.path ("out/C.wav")) == 44 + 3 * 57600000ull);
+    const auto compared = run ({ "compare", fixture.path ("long.json") });
     INFO (compared.err);
     REQUIRE (compared.exitCode == 0);
-    const auto brief = run ({ "render", shop.path ("job.json"), "--out", shop.path ("out"), "--option", "C" });
+    const auto brief = run ({ "render", fixture.path ("job.json"), "--out", fixture.path ("out"), "--option", "C" });
     std::cout << "Resident at most, a take of 20 minutes: render " << rendered.mostKilobytes << " KiB, compare " << compared.mostKilobytes
               << " KiB; of 2 seconds: render " << brief.mostKilobytes << " KiB\n";
     CHECK (rendered.mostKilobytes < 100000);

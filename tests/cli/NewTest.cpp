@@ -9,7 +9,7 @@
 
 namespace newTest
 {
-using namespace coldiron::bench;
+using namespace coldiron::support;
 namespace fs = std::filesystem;
 
 namespace
@@ -30,15 +30,15 @@ bool says (const std::string& text, const std::string& words) { return text.find
 
 TEST_CASE ("Every guitar there is begins a job that is fine, with every control named")
 {
-    Shop shop;
+    Fixture fixture;
     const auto guitars = nlohmann::json::parse (run ({ "presets", "guitars", "--json" }).out);
     REQUIRE (guitars.size() > 20);
     for (const auto& guitar : guitars)
     {
         const std::string name = guitar["preset"];
         INFO (name);
-        const auto job = shop.path (name + ".json");
-        const auto made = run ({ "new", name, "--take", shop.path ("take.wav"), "--out", job });
+        const auto job = fixture.path (name + ".json");
+        const auto made = run ({ "new", name, "--take", fixture.path ("take.wav"), "--out", job });
         INFO (made.err);
         REQUIRE (made.exitCode == 0);
         CHECK (made.err.empty());
@@ -68,16 +68,16 @@ TEST_CASE ("Every guitar there is begins a job that is fine, with every control 
 
 TEST_CASE ("A job without a take is fine too, and says how to record one")
 {
-    Shop shop;
-    const auto made = run ({ "new", "one-humbucker", "--out", shop.path ("walnut.json") });
+    Fixture fixture;
+    const auto made = run ({ "new", "one-humbucker", "--out", fixture.path ("walnut.json") });
     REQUIRE (made.exitCode == 0);
     CHECK (says (made.out, "coldiron card"));
-    CHECK (run ({ "check", shop.path ("walnut.json") }).exitCode == 0);
-    CHECK (parsed (shop.path ("walnut.json"))["takes"].empty());
-    CHECK (parsed (shop.path ("walnut.json"))["title"] == "Walnut");
+    CHECK (run ({ "check", fixture.path ("walnut.json") }).exitCode == 0);
+    CHECK (parsed (fixture.path ("walnut.json"))["takes"].empty());
+    CHECK (parsed (fixture.path ("walnut.json"))["title"] == "Walnut");
 
     // The lines that wait for a take are a take once their // is gone.
-    std::istringstream lines (textOf (shop.path ("walnut.json")));
+    std::istringstream lines (textOf (fixture.path ("walnut.json")));
     std::string text, line;
     while (std::getline (lines, line))
     {
@@ -85,21 +85,21 @@ TEST_CASE ("A job without a take is fine too, and says how to record one")
             line.erase (0, 7);
         text += line + "\n";
     }
-    std::ofstream (shop.path ("filled.json"), std::ios::binary) << text;
+    std::ofstream (fixture.path ("filled.json"), std::ios::binary) << text;
     INFO (text);
-    CHECK (parsed (shop.path ("filled.json"))["takes"][0]["setting"].contains ("volume"));
-    CHECK (run ({ "check", shop.path ("filled.json") }).exitCode == 0);
+    CHECK (parsed (fixture.path ("filled.json"))["takes"][0]["setting"].contains ("volume"));
+    CHECK (run ({ "check", fixture.path ("filled.json") }).exitCode == 0);
 }
 
 TEST_CASE ("Names with quotes, spaces and odd letters work, and the next commands are ready for a shell")
 {
-    Shop shop;
-    const auto folder = shop.path ("the client's \"best\" guitar & \\ more");
+    Fixture fixture;
+    const auto folder = fixture.path ("the client's \"best\" guitar & \\ more");
     fs::create_directories (folder + "/takes");
     const auto take = folder + "/takes/vers\xc3\xa9 \"one\" \\ $HOME.wav";
-    fs::copy_file (shop.path ("take.wav"), take);
+    fs::copy_file (fixture.path ("take.wav"), take);
     const auto job = folder + "/it's \"the\" job.json";
-    const auto made = run ({ "new", "one-humbucker", "--take", take, "--take", shop.path ("take.wav"), "--at", "volume=7.5", "--title", "Ann's \"blue\" \\ one",
+    const auto made = run ({ "new", "one-humbucker", "--take", take, "--take", fixture.path ("take.wav"), "--at", "volume=7.5", "--title", "Ann's \"blue\" \\ one",
                              "--wish", "less // noise \"there\"", "--out", job });
     INFO (made.err);
     REQUIRE (made.exitCode == 0);
@@ -115,92 +115,92 @@ TEST_CASE ("Names with quotes, spaces and odd letters work, and the next command
 
 TEST_CASE ("A take's place is seen from the job's folder, as it is named, through links too")
 {
-    Shop shop;
-    fs::create_directories (shop.path ("deep/in/here"));
-    fs::create_directory_symlink (shop.path ("deep/in/here"), shop.path ("near"));
-    REQUIRE (run ({ "new", "one-humbucker", "--take", shop.path ("take.wav"), "--out", shop.path ("near/job.json") }).exitCode == 0);
-    CHECK (run ({ "check", shop.path ("near/job.json") }).exitCode == 0);
-    CHECK (parsed (shop.path ("near/job.json"))["takes"][0]["file"] == "../take.wav");
+    Fixture fixture;
+    fs::create_directories (fixture.path ("deep/in/here"));
+    fs::create_directory_symlink (fixture.path ("deep/in/here"), fixture.path ("near"));
+    REQUIRE (run ({ "new", "one-humbucker", "--take", fixture.path ("take.wav"), "--out", fixture.path ("near/job.json") }).exitCode == 0);
+    CHECK (run ({ "check", fixture.path ("near/job.json") }).exitCode == 0);
+    CHECK (parsed (fixture.path ("near/job.json"))["takes"][0]["file"] == "../take.wav");
 }
 
 TEST_CASE ("Nothing is written over, whatever it is")
 {
-    Shop shop;
-    const auto job = textOf (shop.path ("job.json")), take = textOf (shop.path ("take.wav"));
-    fs::create_directory (shop.path ("folder"));
-    fs::create_symlink (shop.path ("nowhere"), shop.path ("dangling"));
+    Fixture fixture;
+    const auto job = textOf (fixture.path ("job.json")), take = textOf (fixture.path ("take.wav"));
+    fs::create_directory (fixture.path ("folder"));
+    fs::create_symlink (fixture.path ("nowhere"), fixture.path ("dangling"));
     for (const auto* name : { "job.json", "take.wav", "folder", "dangling", "take.wav/" })
     {
         INFO (name);
-        const auto made = run ({ "new", "one-humbucker", "--take", shop.path ("take.wav"), "--out", shop.path (name) });
+        const auto made = run ({ "new", "one-humbucker", "--take", fixture.path ("take.wav"), "--out", fixture.path (name) });
         CHECK (made.exitCode == 1);
         CHECK (std::count (made.err.begin(), made.err.end(), '\n') == 1);
         CHECK (made.out.empty());
     }
     CHECK (run ({ "new", "one-humbucker", "--out", "/dev/null" }).exitCode == 1);
-    CHECK (textOf (shop.path ("job.json")) == job);
-    CHECK (textOf (shop.path ("take.wav")) == take);
-    CHECK_FALSE (fs::exists (shop.path ("nowhere")));
-    CHECK (run ({ "new", "one-humbucker", "--out", shop.path ("no/such/folder/job.json") }).exitCode == 1);
+    CHECK (textOf (fixture.path ("job.json")) == job);
+    CHECK (textOf (fixture.path ("take.wav")) == take);
+    CHECK_FALSE (fs::exists (fixture.path ("nowhere")));
+    CHECK (run ({ "new", "one-humbucker", "--out", fixture.path ("no/such/folder/job.json") }).exitCode == 1);
 }
 
 TEST_CASE ("The take is read before anything is written")
 {
-    Shop shop;
-    shop.write ("text.wav", "no sound");
+    Fixture fixture;
+    fixture.write ("text.wav", "no sound");
     for (const auto* take : { "text.wav", "absent.wav", "." })
     {
         INFO (take);
-        const auto made = run ({ "new", "one-humbucker", "--take", shop.path (take), "--out", shop.path ("new.json") });
+        const auto made = run ({ "new", "one-humbucker", "--take", fixture.path (take), "--out", fixture.path ("new.json") });
         CHECK (made.exitCode == 1);
-        CHECK (says (made.err, shop.path (take)));
-        CHECK_FALSE (fs::exists (shop.path ("new.json")));
+        CHECK (says (made.err, fixture.path (take)));
+        CHECK_FALSE (fs::exists (fixture.path ("new.json")));
     }
-    CHECK (shop.files() == std::vector<std::string> { "job.json", "take.wav", "text.wav" });
+    CHECK (fixture.files() == std::vector<std::string> { "job.json", "take.wav", "text.wav" });
 }
 
 TEST_CASE ("A guitar misspelt or called otherwise is found or suggested")
 {
-    Shop shop;
-    const auto misspelt = run ({ "new", "two-humbucker-four-knobs", "--out", shop.path ("a.json") });
+    Fixture fixture;
+    const auto misspelt = run ({ "new", "two-humbucker-four-knobs", "--out", fixture.path ("a.json") });
     CHECK (misspelt.exitCode == 2);
     CHECK (says (misspelt.err, "two-humbuckers-four-knobs"));
-    const auto words = run ({ "new", "soapbars", "--out", shop.path ("a.json") });
+    const auto words = run ({ "new", "soapbars", "--out", fixture.path ("a.json") });
     CHECK (words.exitCode == 2);
     CHECK (says (words.err, "two-soapbars-four-knobs"));
-    CHECK (run ({ "new", "a parrot", "--out", shop.path ("a.json") }).exitCode == 2);
-    CHECK_FALSE (fs::exists (shop.path ("a.json")));
+    CHECK (run ({ "new", "a parrot", "--out", fixture.path ("a.json") }).exitCode == 2);
+    CHECK_FALSE (fs::exists (fixture.path ("a.json")));
 
     // "SSS" for three single coils: common practice of the trade, no source.
-    const auto called = run ({ "new", "SSS", "--out", shop.path ("a.json") });
+    const auto called = run ({ "new", "SSS", "--out", fixture.path ("a.json") });
     INFO (called.err);
     CHECK (called.exitCode == 0);
     CHECK (says (called.out, "three-single-coils"));
-    CHECK (parsed (shop.path ("a.json"))["guitar"] == "three-single-coils");
+    CHECK (parsed (fixture.path ("a.json"))["guitar"] == "three-single-coils");
 }
 
 TEST_CASE ("Where a control stood is checked")
 {
-    Shop shop;
+    Fixture fixture;
     for (const auto* at : { "volume=11", "volume=nan", "volume", "=", "loudness=3", "volume=" })
     {
         INFO (at);
-        const auto made = run ({ "new", "one-humbucker", "--at", at, "--out", shop.path ("a.json") });
+        const auto made = run ({ "new", "one-humbucker", "--at", at, "--out", fixture.path ("a.json") });
         CHECK (made.exitCode == 2);
         CHECK (std::count (made.err.begin(), made.err.end(), '\n') == 1);
     }
-    const auto lever = run ({ "new", "two-humbuckers-four-knobs", "--at", "selector=sideways", "--out", shop.path ("a.json") });
+    const auto lever = run ({ "new", "two-humbuckers-four-knobs", "--at", "selector=sideways", "--out", fixture.path ("a.json") });
     CHECK (lever.exitCode == 2);
     CHECK (says (lever.err, "bridge"));
-    REQUIRE (run ({ "new", "two-humbuckers-four-knobs", "--take", shop.path ("take.wav"), "--at", "selector=bridge", "--at", "bridge-tone=4", "--out", shop.path ("a.json") }).exitCode == 0);
-    CHECK (parsed (shop.path ("a.json"))["takes"][0]["setting"]["selector"] == "bridge");
-    CHECK (parsed (shop.path ("a.json"))["takes"][0]["setting"]["bridge-tone"] == 4);
+    REQUIRE (run ({ "new", "two-humbuckers-four-knobs", "--take", fixture.path ("take.wav"), "--at", "selector=bridge", "--at", "bridge-tone=4", "--out", fixture.path ("a.json") }).exitCode == 0);
+    CHECK (parsed (fixture.path ("a.json"))["takes"][0]["setting"]["selector"] == "bridge");
+    CHECK (parsed (fixture.path ("a.json"))["takes"][0]["setting"]["bridge-tone"] == 4);
 }
 
 TEST_CASE ("A blend begins at its detent")
 {
-    Shop shop;
-    REQUIRE (run ({ "new", "bass-blend", "--take", shop.path ("take.wav"), "--out", shop.path ("a.json") }).exitCode == 0);
-    CHECK (parsed (shop.path ("a.json"))["takes"][0]["setting"]["blend"] == 5);
+    Fixture fixture;
+    REQUIRE (run ({ "new", "bass-blend", "--take", fixture.path ("take.wav"), "--out", fixture.path ("a.json") }).exitCode == 0);
+    CHECK (parsed (fixture.path ("a.json"))["takes"][0]["setting"]["blend"] == 5);
 }
 }

@@ -9,7 +9,7 @@
 
 namespace noiseRenderTest
 {
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -49,18 +49,18 @@ const std::string split = R"(["bridge.north.start", "jack.tip"], ["bridge.north.
 /** What render adds with these arguments to a take that stays as it is. */
 std::vector<float> added (const std::string& job, const std::vector<std::string>& arguments)
 {
-    const Shop shop;
+    const Fixture fixture;
     std::vector<float> sine (static_cast<size_t> (rate) * seconds);
     for (size_t i = 0; i < sine.size(); ++i)
         sine[i] = static_cast<float> (amplitude * std::sin (2.0 * M_PI * 997.0 * static_cast<double> (i) / rate));
-    writeAudio (shop.path ("sine.wav"), sine, 1, rate, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
-    shop.write ("job.json", job);
-    std::vector<std::string> all { "render", shop.path ("job.json"), "--out", shop.path ("out"), "--option", "recorded" };
+    writeAudio (fixture.path ("sine.wav"), sine, 1, rate, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
+    fixture.write ("job.json", job);
+    std::vector<std::string> all { "render", fixture.path ("job.json"), "--out", fixture.path ("out"), "--option", "recorded" };
     all.insert (all.end(), arguments.begin(), arguments.end());
     const auto ran = run (all);
     INFO (ran.err);
     REQUIRE (ran.exitCode == 0);
-    auto wet = readAudio (shop.path ("out/now.wav")).samples;
+    auto wet = readAudio (fixture.path ("out/now.wav")).samples;
     REQUIRE (wet.size() == sine.size());
     for (size_t i = 0; i < wet.size(); ++i)
         wet[i] -= sine[i];

@@ -9,7 +9,7 @@
 
 namespace offerTest
 {
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -25,10 +25,10 @@ nlohmann::ordered_json parsed (const std::string& path) { return nlohmann::order
 
 bool says (const std::string& text, const std::string& words) { return text.find (words) != std::string::npos; }
 
-std::string newJob (const Shop& shop, const std::string& guitar, const std::vector<std::string>& more = {})
+std::string newJob (const Fixture& fixture, const std::string& guitar, const std::vector<std::string>& more = {})
 {
-    const auto job = shop.path ("bench.json");
-    std::vector<std::string> words { "new", guitar, "--take", shop.path ("take.wav"), "--out", job };
+    const auto job = fixture.path ("bench.json");
+    std::vector<std::string> words { "new", guitar, "--take", fixture.path ("take.wav"), "--out", job };
     words.insert (words.end(), more.begin(), more.end());
     const auto made = run (words);
     INFO (made.err);
@@ -39,23 +39,23 @@ std::string newJob (const Shop& shop, const std::string& guitar, const std::vect
 
 TEST_CASE ("From a guitar on the bench to three rendered options: three commands, no JSON typed")
 {
-    Shop shop;
-    const auto job = newJob (shop, "two-humbuckers-four-knobs", { "--at", "selector=bridge" }); // one
+    Fixture fixture;
+    const auto job = newJob (fixture, "two-humbuckers-four-knobs", { "--at", "selector=bridge" }); // one
     const auto offered = run ({ "offer", job, "--wish", "It is too dark for me", "--add" });     // two
     INFO (offered.err);
     REQUIRE (offered.exitCode == 0);
     CHECK (says (offered.out, "added A"));
-    const auto rendered = run ({ "render", job, "--out", shop.path ("sounds") });                // three
+    const auto rendered = run ({ "render", job, "--out", fixture.path ("sounds") });                // three
     INFO (rendered.err);
     REQUIRE (rendered.exitCode == 0);
-    CHECK (shop.files ("sounds") == std::vector<std::string> { "A.wav", "B.wav", "C.wav", "now.wav" });
+    CHECK (fixture.files ("sounds") == std::vector<std::string> { "A.wav", "B.wav", "C.wav", "now.wav" });
     CHECK (run ({ "compare", job }).exitCode == 0);
 }
 
 TEST_CASE ("Without a wish everything is listed, what fits and what does not, each on a line")
 {
-    Shop shop;
-    const auto job = newJob (shop, "two-humbuckers-two-lead");
+    Fixture fixture;
+    const auto job = newJob (fixture, "two-humbuckers-two-lead");
     const auto before = textOf (job);
     const auto offered = run ({ "offer", job });
     REQUIRE (offered.exitCode == 0);
@@ -76,12 +76,12 @@ TEST_CASE ("Without a wish everything is listed, what fits and what does not, ea
 
 TEST_CASE ("Options go into the text, and what stands there stays")
 {
-    Shop shop;
-    const auto job = newJob (shop, "two-humbuckers-four-knobs");
+    Fixture fixture;
+    const auto job = newJob (fixture, "two-humbuckers-four-knobs");
     auto text = textOf (job);
     const std::string mine = "  \"options\": {\n    \"B\": { \"name\": \"Mine\", \"setting\": { \"bridge-volume\": 6 } } // as she plays it\n  }";
     text.replace (text.find ("  \"options\": {\n  }"), 18, mine);
-    shop.write ("bench.json", text);
+    fixture.write ("bench.json", text);
     REQUIRE (run ({ "offer", job, "--wish", "split-shorted", "--add" }).exitCode == 0);
     const auto after = textOf (job);
     INFO (after);
@@ -102,8 +102,8 @@ TEST_CASE ("Options go into the text, and what stands there stays")
 
 TEST_CASE ("When no letter is left it says so and the job stays as it was")
 {
-    Shop shop;
-    const auto job = newJob (shop, "two-humbuckers-four-knobs");
+    Fixture fixture;
+    const auto job = newJob (fixture, "two-humbuckers-four-knobs");
     for (const auto* wish : { "brighter", "more voices", "independent" })
         run ({ "offer", job, "--wish", wish, "--add" });
     const auto full = run ({ "offer", job, "--wish", "quieter", "--wish", "pot-value", "--wish", "phase", "--add" });
@@ -118,8 +118,8 @@ TEST_CASE ("When no letter is left it says so and the job stays as it was")
 
 TEST_CASE ("Wishes that nothing answers, and what does not fit, are told apart")
 {
-    Shop shop;
-    const auto job = newJob (shop, "two-humbuckers-two-lead");
+    Fixture fixture;
+    const auto job = newJob (fixture, "two-humbuckers-two-lead");
     const auto before = textOf (job);
     const auto parrot = run ({ "offer", job, "--wish", "a parrot", "--add" });
     CHECK (parrot.exitCode == 2);
@@ -129,15 +129,15 @@ TEST_CASE ("Wishes that nothing answers, and what does not fit, are told apart")
     CHECK (split.exitCode == 1);
     CHECK (says (split.out, "nothing was added"));
     CHECK (run ({ "offer", job, "--add" }).exitCode == 2); // no wish anywhere
-    CHECK (run ({ "offer", shop.path ("absent.json") }).exitCode == 1);
+    CHECK (run ({ "offer", fixture.path ("absent.json") }).exitCode == 1);
     CHECK (textOf (job) == before);
-    CHECK (shop.files() == std::vector<std::string> { "bench.json", "job.json", "take.wav" });
+    CHECK (fixture.files() == std::vector<std::string> { "bench.json", "job.json", "take.wav" });
 }
 
 TEST_CASE ("A wish written in the job is the wish")
 {
-    Shop shop;
-    const auto job = newJob (shop, "three-single-coils", { "--wish", "It hums where I play." });
+    Fixture fixture;
+    const auto job = newJob (fixture, "three-single-coils", { "--wish", "It hums where I play." });
     const auto offered = run ({ "offer", job, "--add" });
     INFO (offered.err);
     REQUIRE (offered.exitCode == 0);
@@ -147,8 +147,8 @@ TEST_CASE ("A wish written in the job is the wish")
 
 TEST_CASE ("Offers for programs are JSON")
 {
-    Shop shop;
-    const auto job = newJob (shop, "two-humbuckers-four-knobs");
+    Fixture fixture;
+    const auto job = newJob (fixture, "two-humbuckers-four-knobs");
     const auto all = nlohmann::json::parse (run ({ "offer", job, "--json", "--wish", "coil-split", "--wish", "brighter", "--add" }).out);
     REQUIRE (all.size() == 2);
     for (const auto& rewire : all[0]["rewires"])
@@ -170,13 +170,13 @@ TEST_CASE ("A rewire asked for by another name shows what it is called here")
 
 TEST_CASE ("A push-pull left down says that it must be pulled")
 {
-    Shop shop;
-    const auto job = newJob (shop, "two-humbuckers-four-knobs", { "--at", "selector=bridge" });
+    Fixture fixture;
+    const auto job = newJob (fixture, "two-humbuckers-four-knobs", { "--at", "selector=bridge" });
     auto text = textOf (job);
     text.replace (text.find ("  \"options\": {\n  }"), 18,
                   "  \"options\": {\n    \"A\": { \"name\": \"Down\", \"rewires\": [ { \"use\": \"series-parallel\", \"pickup\": \"bridge\", \"pot\": \"bridge-volume\" } ] },\n"
                   "    \"B\": { \"name\": \"Up\", \"rewires\": [ { \"use\": \"series-parallel\", \"pickup\": \"bridge\", \"pot\": \"bridge-volume\" } ], \"setting\": { \"bridge-volume-pull\": \"up\" } } }");
-    shop.write ("bench.json", text);
+    fixture.write ("bench.json", text);
     const auto table = run ({ "compare", job });
     INFO (table.err);
     REQUIRE (table.exitCode == 0);
@@ -188,8 +188,8 @@ TEST_CASE ("A push-pull left down says that it must be pulled")
 
 TEST_CASE ("What the marks mean stands once in a table, however many options there are")
 {
-    Shop shop;
-    const auto job = newJob (shop, "two-humbuckers-four-knobs", { "--at", "selector=bridge" });
+    Fixture fixture;
+    const auto job = newJob (fixture, "two-humbuckers-four-knobs", { "--at", "selector=bridge" });
     REQUIRE (run ({ "offer", job, "--wish", "brighter", "--wish", "pot-value", "--wish", "treble-bleed-cap", "--add" }).exitCode == 0);
     const auto table = run ({ "compare", job }).out;
     const std::string meaning = "hears the strings just as the take did";

@@ -8,7 +8,7 @@
 
 namespace renderTest
 {
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -44,16 +44,16 @@ double ffmpegLufs (const std::string& path)
 
 TEST_CASE ("render writes the take and every option, samples counted")
 {
-    const Shop shop;
-    const auto ran = run ({ "render", shop.path ("job.json"), "--out", shop.path ("out") });
+    const Fixture fixture;
+    const auto ran = run ({ "render", fixture.path ("job.json"), "--out", fixture.path ("out") });
     INFO (ran.err);
     REQUIRE (ran.exitCode == 0);
-    CHECK (shop.files ("out") == std::vector<std::string> { "A.wav", "B.wav", "C.wav", "D.wav", "E.wav", "now.wav" });
+    CHECK (fixture.files ("out") == std::vector<std::string> { "A.wav", "B.wav", "C.wav", "D.wav", "E.wav", "now.wav" });
     CHECK (ran.err.find ('%') == std::string::npos); // progress is for terminals
-    const auto take = readAudio (shop.path ("take.wav"));
-    for (const auto& name : shop.files ("out"))
+    const auto take = readAudio (fixture.path ("take.wav"));
+    for (const auto& name : fixture.files ("out"))
     {
-        const auto audio = readAudio (shop.path ("out/" + name));
+        const auto audio = readAudio (fixture.path ("out/" + name));
         CHECK (audio.frames == take.frames);
         CHECK (audio.sampleRate == take.sampleRate);
         CHECK (audio.channels == 1);
@@ -61,16 +61,16 @@ TEST_CASE ("render writes the take and every option, samples counted")
         for (const float s : audio.samples)
             REQUIRE (std::isfinite (s));
     }
-    CHECK (readAudio (shop.path ("out/now.wav")).samples == take.samples); // bit for bit
-    CHECK (peak (readAudio (shop.path ("out/D.wav"))) == 0.0);
-    const double quieter = rmsDb (readAudio (shop.path ("out/B.wav"))) - rmsDb (take);
+    CHECK (readAudio (fixture.path ("out/now.wav")).samples == take.samples); // bit for bit
+    CHECK (peak (readAudio (fixture.path ("out/D.wav"))) == 0.0);
+    const double quieter = rmsDb (readAudio (fixture.path ("out/B.wav"))) - rmsDb (take);
     CHECK (quieter < -4.0);
     CHECK (quieter > -8.0);
 }
 
 TEST_CASE ("one option, stereo, other rates and formats")
 {
-    const Shop shop;
+    const Fixture fixture;
     const auto mono = pluckedTake (44100, 44100.0);
     std::vector<float> stereo;
     for (const float s : mono)
@@ -83,13 +83,13 @@ TEST_CASE ("one option, stereo, other rates and formats")
                               Kind { "c.flac", 22050, 2, SF_FORMAT_FLAC | SF_FORMAT_PCM_16 }, Kind { "d.wav", 192000, 1, SF_FORMAT_WAV | SF_FORMAT_FLOAT },
                               Kind { "e.wav", 8000, 1, SF_FORMAT_WAV | SF_FORMAT_PCM_32 } })
     {
-        writeAudio (shop.path (kind.name), kind.channels == 2 ? stereo : mono, kind.channels, kind.rate, kind.format);
-        shop.write ("job.json", jobText (standardOptions(), std::string ("{ \"file\": \"") + kind.name + "\" }"));
-        const auto ran = run ({ "render", shop.path ("job.json"), "--out", shop.path (std::string ("out-") + kind.name), "--option", "B" });
+        writeAudio (fixture.path (kind.name), kind.channels == 2 ? stereo : mono, kind.channels, kind.rate, kind.format);
+        fixture.write ("job.json", jobText (standardOptions(), std::string ("{ \"file\": \"") + kind.name + "\" }"));
+        const auto ran = run ({ "render", fixture.path ("job.json"), "--out", fixture.path (std::string ("out-") + kind.name), "--option", "B" });
         INFO (kind.name << ": " << ran.err);
         REQUIRE (ran.exitCode == 0);
-        CHECK (shop.files (std::string ("out-") + kind.name) == std::vector<std::string> { "B.wav" });
-        const auto audio = readAudio (shop.path (std::string ("out-") + kind.name + "/B.wav"));
+        CHECK (fixture.files (std::string ("out-") + kind.name) == std::vector<std::string> { "B.wav" });
+        const auto audio = readAudio (fixture.path (std::string ("out-") + kind.name + "/B.wav"));
         CHECK (audio.frames == 44100);
         CHECK (audio.channels == kind.channels);
         CHECK (audio.sampleRate == kind.rate);
@@ -98,15 +98,15 @@ TEST_CASE ("one option, stereo, other rates and formats")
 
 TEST_CASE ("louder than full scale is written whole, and said")
 {
-    const Shop shop;
+    const Fixture fixture;
     auto loud = pluckedTake (48000, 48000.0);
     for (auto& s : loud)
         s *= 3.9f; // peak just below full scale, recorded in parallel: series is about 6 dB more
-    writeAudio (shop.path ("take.wav"), loud, 1, 48000, SF_FORMAT_WAV | SF_FORMAT_PCM_24);
-    shop.write ("job.json", jobText (R"("A": { "name": "Series", "setting": { "mode": "series" } })", R"({ "file": "take.wav", "setting": { "mode": "parallel" } })"));
-    const auto ran = run ({ "render", shop.path ("job.json"), "--out", shop.path ("out") });
+    writeAudio (fixture.path ("take.wav"), loud, 1, 48000, SF_FORMAT_WAV | SF_FORMAT_PCM_24);
+    fixture.write ("job.json", jobText (R"("A": { "name": "Series", "setting": { "mode": "series" } })", R"({ "file": "take.wav", "setting": { "mode": "parallel" } })"));
+    const auto ran = run ({ "render", fixture.path ("job.json"), "--out", fixture.path ("out") });
     REQUIRE (ran.exitCode == 0);
-    const auto audio = readAudio (shop.path ("out/A.wav"));
+    const auto audio = readAudio (fixture.path ("out/A.wav"));
     CHECK (audio.subtype == SF_FORMAT_FLOAT);
     CHECK (peak (audio) > 1.3);
     CHECK (ran.out.find ("dB over full scale") != std::string::npos);
@@ -115,16 +115,16 @@ TEST_CASE ("louder than full scale is written whole, and said")
 
 TEST_CASE ("matched options are as loud as the take by another meter")
 {
-    const Shop shop;
-    writeAudio (shop.path ("take.wav"), pluckedTake (6 * 48000, 48000.0), 1, 48000, SF_FORMAT_WAV | SF_FORMAT_PCM_24);
-    const auto ran = run ({ "render", shop.path ("job.json"), "--out", shop.path ("out"), "--matched" });
+    const Fixture fixture;
+    writeAudio (fixture.path ("take.wav"), pluckedTake (6 * 48000, 48000.0), 1, 48000, SF_FORMAT_WAV | SF_FORMAT_PCM_24);
+    const auto ran = run ({ "render", fixture.path ("job.json"), "--out", fixture.path ("out"), "--matched" });
     REQUIRE (ran.exitCode == 0);
     CHECK (ran.out.find ("matched by +") != std::string::npos);
-    const double take = ffmpegLufs (shop.path ("take.wav"));
+    const double take = ffmpegLufs (fixture.path ("take.wav"));
     REQUIRE (std::isfinite (take)); // the meter prints tenths
     for (const char* name : { "A", "B", "C", "E" })
     {
-        const double lufs = ffmpegLufs (shop.path (std::string ("out/") + name + ".wav"));
+        const double lufs = ffmpegLufs (fixture.path (std::string ("out/") + name + ".wav"));
         INFO (name << ": " << lufs << " against " << take << " LUFS");
         CHECK (lufs == Approx (take).margin (0.1 + 1e-9));
     }
@@ -132,14 +132,14 @@ TEST_CASE ("matched options are as loud as the take by another meter")
 
 TEST_CASE ("hum is loud in a split and quiet in a humbucker")
 {
-    const Shop shop;
-    REQUIRE (run ({ "render", shop.path ("job.json"), "--out", shop.path ("dry") }).exitCode == 0);
-    const auto ran = run ({ "render", shop.path ("job.json"), "--out", shop.path ("wet"), "--hum", "-20", "--mains", "60" });
+    const Fixture fixture;
+    REQUIRE (run ({ "render", fixture.path ("job.json"), "--out", fixture.path ("dry") }).exitCode == 0);
+    const auto ran = run ({ "render", fixture.path ("job.json"), "--out", fixture.path ("wet"), "--hum", "-20", "--mains", "60" });
     REQUIRE (ran.exitCode == 0);
     const auto hum = [&] (const std::string& name)
     {
-        auto wet = readAudio (shop.path ("wet/" + name));
-        const auto dry = readAudio (shop.path ("dry/" + name));
+        auto wet = readAudio (fixture.path ("wet/" + name));
+        const auto dry = readAudio (fixture.path ("dry/" + name));
         for (size_t i = 0; i < wet.samples.size(); ++i)
             wet.samples[i] -= dry.samples[i];
         return rmsDb (wet);
@@ -150,7 +150,7 @@ TEST_CASE ("hum is loud in a split and quiet in a humbucker")
     CHECK (hum ("A.wav") - hum ("C.wav") == Approx (-33.98).margin (0.5));
     CHECK (hum ("B.wav") - hum ("C.wav") == Approx (-40.0).margin (0.5));
     // One coil's EMF is 20 dB under a sine as loud as the take; a split loses about half a decibel to the pots.
-    const double take = ffmpegLufs (shop.path ("take.wav"));
+    const double take = ffmpegLufs (fixture.path ("take.wav"));
     REQUIRE (std::isfinite (take));
     CHECK (hum ("C.wav") == Approx (take - 3.01 - 20.0).margin (1.0));
 }

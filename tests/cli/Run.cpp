@@ -13,7 +13,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 namespace fs = std::filesystem;
 
@@ -62,24 +62,24 @@ Ran run (const std::vector<std::string>& arguments)
     return ran;
 }
 
-Shop::Shop() : folder (freshFolder())
+Fixture::Fixture() : folder (freshFolder())
 {
     writeAudio (path ("take.wav"), pluckedTake (96000, 48000.0), 1, 48000, SF_FORMAT_WAV | SF_FORMAT_PCM_24);
     write ("job.json", jobText (standardOptions()));
 }
 
-Shop::~Shop()
+Fixture::~Fixture()
 {
     std::error_code ignored;
     fs::remove_all (folder, ignored);
 }
 
-void Shop::write (const std::string& name, const std::string& text) const
+void Fixture::write (const std::string& name, const std::string& text) const
 {
     std::ofstream (folder / name, std::ios::binary) << text;
 }
 
-std::vector<std::string> Shop::files (const std::string& sub) const
+std::vector<std::string> Fixture::files (const std::string& sub) const
 {
     std::vector<std::string> names;
     if (fs::is_directory (folder / sub))

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 struct Ran
 {
@@ -17,13 +17,13 @@ struct Ran
 Ran run (const std::vector<std::string>& arguments);
 
 /** A folder that goes away, with a one-humbucker job and a take of two seconds to begin with. */
-class Shop
+class Fixture
 {
 public:
-    Shop();
-    ~Shop();
-    Shop (const Shop&) = delete;
-    Shop& operator= (const Shop&) = delete;
+    Fixture();
+    ~Fixture();
+    Fixture (const Fixture&) = delete;
+    Fixture& operator= (const Fixture&) = delete;
 
     std::filesystem::path folder;
     std::string path (const std::string& name) const { return (folder / name).string(); }

@@ -13,7 +13,7 @@
 
 namespace safeOutputTest
 {
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -36,11 +36,11 @@ std::string steeringJob (const std::string& take = "take.wav")
 
 TEST_CASE ("names out of a job never steer the terminal")
 {
-    const Shop shop;
-    shop.write ("job.json", steeringJob());
-    const auto job = shop.path ("job.json");
+    const Fixture fixture;
+    fixture.write ("job.json", steeringJob());
+    const auto job = fixture.path ("job.json");
     for (const auto& arguments : { std::vector<std::string> { "check", job }, { "compare", job }, { "compare", job, "--json" }, { "ohms", job, "--option", "A" },
-                                   { "ohms", job, "--json" }, { "render", job, "--out", shop.path ("out") }, { "spice", job, "--option", "A" } })
+                                   { "ohms", job, "--json" }, { "render", job, "--out", fixture.path ("out") }, { "spice", job, "--option", "A" } })
     {
         const auto ran = run (arguments);
         INFO (arguments[0] << ": " << ran.out << ran.err);
@@ -55,11 +55,11 @@ TEST_CASE ("names out of a job never steer the terminal")
 
 TEST_CASE ("faults and names on the command line never steer the terminal")
 {
-    const Shop shop;
-    shop.write ("job.json", steeringJob (steering + "none.wav"));
+    const Fixture fixture;
+    fixture.write ("job.json", steeringJob (steering + "none.wav"));
     const std::string raw = "\x1b[2J\n\xc2\x9b" "1m\xe2\x80\xae\x80";
-    for (const auto& arguments : { std::vector<std::string> { "check", shop.path ("job.json") }, { "check", raw }, { raw }, { "presets", raw }, { "presets", "--presets", raw },
-                                   { "ohms", shop.path ("job.json"), "--option", raw } })
+    for (const auto& arguments : { std::vector<std::string> { "check", fixture.path ("job.json") }, { "check", raw }, { raw }, { "presets", raw }, { "presets", "--presets", raw },
+                                   { "ohms", fixture.path ("job.json"), "--option", raw } })
     {
         const auto ran = run (arguments);
         INFO (ran.out << ran.err);
@@ -71,10 +71,10 @@ TEST_CASE ("faults and names on the command line never steer the terminal")
 
 TEST_CASE ("no exception of a library reaches a person")
 {
-    const Shop shop;
-    const std::string job = shop.path ("job.json"), longName (300, 'x');
-    for (const auto& arguments : { std::vector<std::string> { "check", longName }, { "render", job, "--out", longName }, { "render", job, "--out", shop.path ("out"), "--after", "" },
-                                   { "render", job, "--out", shop.path ("out"), "--after", longName }, { "fit", longName, "--out", "-" }, { "presets", "--presets", longName } })
+    const Fixture fixture;
+    const std::string job = fixture.path ("job.json"), longName (300, 'x');
+    for (const auto& arguments : { std::vector<std::string> { "check", longName }, { "render", job, "--out", longName }, { "render", job, "--out", fixture.path ("out"), "--after", "" },
+                                   { "render", job, "--out", fixture.path ("out"), "--after", longName }, { "fit", longName, "--out", "-" }, { "presets", "--presets", longName } })
     {
         const auto ran = run (arguments);
         INFO (ran.err);
@@ -83,19 +83,19 @@ TEST_CASE ("no exception of a library reaches a person")
         for (const char* raw : { "filesystem", "what()", "std::", "basic_string" })
             CHECK (ran.err.find (raw) == std::string::npos);
     }
-    CHECK (run ({ "render", job, "--out", shop.path ("out"), "--after", "" }).exitCode == 2);
-    CHECK (shop.files ("out").empty());
+    CHECK (run ({ "render", job, "--out", fixture.path ("out"), "--after", "" }).exitCode == 2);
+    CHECK (fixture.files ("out").empty());
 }
 
 TEST_CASE ("where there are no presets it says where it looked")
 {
-    const Shop shop;
-    std::filesystem::create_directories (shop.folder / "empty");
-    setenv ("COLDIRON_PRESETS", shop.path ("empty").c_str(), 1);
-    setenv ("XDG_DATA_HOME", shop.path ("empty").c_str(), 1);
+    const Fixture fixture;
+    std::filesystem::create_directories (fixture.folder / "empty");
+    setenv ("COLDIRON_PRESETS", fixture.path ("empty").c_str(), 1);
+    setenv ("XDG_DATA_HOME", fixture.path ("empty").c_str(), 1);
     const auto all = run ({ "presets" }), one = run ({ "presets", "guitars" });
-    setenv ("COLDIRON_PRESETS", shop.path ("nowhere").c_str(), 1);
-    const auto nowhere = run ({ "presets" }), check = run ({ "check", shop.path ("job.json") });
+    setenv ("COLDIRON_PRESETS", fixture.path ("nowhere").c_str(), 1);
+    const auto nowhere = run ({ "presets" }), check = run ({ "check", fixture.path ("job.json") });
     unsetenv ("COLDIRON_PRESETS");
     unsetenv ("XDG_DATA_HOME");
     for (const auto& ran : { all, one })
@@ -104,23 +104,23 @@ TEST_CASE ("where there are no presets it says where it looked")
         CHECK (ran.exitCode == 1);
         CHECK (ran.out.empty());
         CHECK (ran.err.find ("looked in") != std::string::npos);
-        CHECK (ran.err.find (shop.path ("empty")) != std::string::npos);
+        CHECK (ran.err.find (fixture.path ("empty")) != std::string::npos);
     }
     for (const auto& ran : { nowhere, check })
     {
         INFO (ran.err);
         CHECK (ran.exitCode == 1);
-        CHECK (ran.err.find ("COLDIRON_PRESETS: " + shop.path ("nowhere")) == 0);
+        CHECK (ran.err.find ("COLDIRON_PRESETS: " + fixture.path ("nowhere")) == 0);
     }
 }
 
 TEST_CASE ("one broken preset hides no other in the list")
 {
-    const Shop shop;
-    std::filesystem::create_directories (shop.folder / "own/switches");
-    shop.write ("own/switches/mine.json", "{ \"name\":");
-    std::filesystem::create_symlink (shop.folder / "nowhere", shop.folder / "own/switches/dangling.json");
-    const auto ran = run ({ "presets", "switches", "--presets", shop.path ("own") });
+    const Fixture fixture;
+    std::filesystem::create_directories (fixture.folder / "own/switches");
+    fixture.write ("own/switches/mine.json", "{ \"name\":");
+    std::filesystem::create_symlink (fixture.folder / "nowhere", fixture.folder / "own/switches/dangling.json");
+    const auto ran = run ({ "presets", "switches", "--presets", fixture.path ("own") });
     INFO (ran.err);
     CHECK (ran.exitCode == 1);
     CHECK (ran.out.find ("mine") != std::string::npos);
@@ -131,17 +131,17 @@ TEST_CASE ("one broken preset hides no other in the list")
 #if ! defined(__SANITIZE_ADDRESS__) && ! defined(__SANITIZE_THREAD__) // those take the memory for themselves
 TEST_CASE ("too little memory is said in plain words")
 {
-    const Shop shop;
+    const Fixture fixture;
     std::string lists = "[]";
     for (int i = 0; i < 190000; ++i)
         lists += ",[]";
-    shop.write ("job.json", "{ \"coldiron\": \"job 1\", \"heard\": [" + lists + "] }");
+    fixture.write ("job.json", "{ \"coldiron\": \"job 1\", \"heard\": [" + lists + "] }");
     rlimit before {}, small {};
     getrlimit (RLIMIT_AS, &before);
     small = before;
     small.rlim_cur = 40u << 20;
     setrlimit (RLIMIT_AS, &small);
-    const auto ran = run ({ "check", shop.path ("job.json") });
+    const auto ran = run ({ "check", fixture.path ("job.json") });
     setrlimit (RLIMIT_AS, &before);
     INFO (ran.err);
     CHECK (ran.exitCode == 1);

@@ -9,7 +9,7 @@
 
 namespace takesTest
 {
-using namespace coldiron::bench;
+using namespace coldiron::support;
 using Json = nlohmann::json;
 
 namespace
@@ -35,24 +35,24 @@ std::vector<float> withPause (std::vector<float> x, double noise)
     return x;
 }
 
-Shop& prepared (Shop& shop)
+Fixture& prepared (Fixture& fixture)
 {
     const auto take = withPause (pluckedTake (96000, 48000.0), 1e-5);
-    writeAudio (shop.path ("bridge.wav"), take, 1, 48000, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
+    writeAudio (fixture.path ("bridge.wav"), take, 1, 48000, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
     auto softer = take;
     for (float& sample : softer)
         sample *= 0.7f;
-    writeAudio (shop.path ("neck.wav"), softer, 1, 48000, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
-    shop.write ("two.json", twoTakes);
-    return shop;
+    writeAudio (fixture.path ("neck.wav"), softer, 1, 48000, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
+    fixture.write ("two.json", twoTakes);
+    return fixture;
 }
 }
 
 TEST_CASE ("compare and render derive each option from the take nearest to it and say so")
 {
-    Shop shop;
-    prepared (shop);
-    const auto ran = run ({ "compare", shop.path ("two.json"), "--json" });
+    Fixture fixture;
+    prepared (fixture);
+    const auto ran = run ({ "compare", fixture.path ("two.json"), "--json" });
     INFO (ran.err);
     REQUIRE (ran.exitCode == 0);
     const auto columns = Json::parse (ran.out)["columns"];
@@ -65,11 +65,11 @@ TEST_CASE ("compare and render derive each option from the take nearest to it an
     CHECK (columns[3]["sure"]["playing"] == "fair");
     CHECK (columns[3]["better_take"] == "surer from take 2, neck alone: same coils");
 
-    const auto rendered = run ({ "render", shop.path ("two.json"), "--out", shop.path ("out") });
+    const auto rendered = run ({ "render", fixture.path ("two.json"), "--out", fixture.path ("out") });
     REQUIRE (rendered.exitCode == 0);
     CHECK (rendered.out.find ("A.wav  Neck, from take 2, neck alone: same coils") != std::string::npos);
-    CHECK (readAudio (shop.path ("out/A.wav")).samples.size() == readAudio (shop.path ("neck.wav")).samples.size());
-    const auto a = readAudio (shop.path ("out/A.wav")).samples, neck = readAudio (shop.path ("neck.wav")).samples;
+    CHECK (readAudio (fixture.path ("out/A.wav")).samples.size() == readAudio (fixture.path ("neck.wav")).samples.size());
+    const auto a = readAudio (fixture.path ("out/A.wav")).samples, neck = readAudio (fixture.path ("neck.wav")).samples;
     double worst = 0.0;
     for (size_t i = 0; i < a.size(); ++i)
         worst = std::max (worst, static_cast<double> (std::abs (a[i] - neck[i])));
@@ -78,11 +78,11 @@ TEST_CASE ("compare and render derive each option from the take nearest to it an
 
 TEST_CASE ("one string alone can be asked for, and strings differ")
 {
-    Shop shop;
-    prepared (shop);
+    Fixture fixture;
+    prepared (fixture);
     const auto at = [&] (const std::string& string)
     {
-        std::vector<std::string> asked { "response", shop.path ("two.json"), "--option", "C", "--relative", "--from", "700", "--to", "701", "--points", "2" };
+        std::vector<std::string> asked { "response", fixture.path ("two.json"), "--option", "C", "--relative", "--from", "700", "--to", "701", "--points", "2" };
         if (! string.empty())
             asked.insert (asked.end(), { "--string", string });
         const auto ran = run (asked);
@@ -94,21 +94,21 @@ TEST_CASE ("one string alone can be asked for, and strings differ")
     CHECK (std::abs (low - high) > 3.0);
     CHECK (all > std::min (low, high));
     CHECK (all < std::max (low, high));
-    CHECK (run ({ "response", shop.path ("two.json"), "--option", "C", "--string", "X9" }).exitCode == 2);
-    const auto rendered = run ({ "render", shop.path ("two.json"), "--out", shop.path ("out"), "--option", "C", "--string", "E2" });
+    CHECK (run ({ "response", fixture.path ("two.json"), "--option", "C", "--string", "X9" }).exitCode == 2);
+    const auto rendered = run ({ "render", fixture.path ("two.json"), "--out", fixture.path ("out"), "--option", "C", "--string", "E2" });
     REQUIRE (rendered.exitCode == 0);
     CHECK (rendered.out.find ("as the E2 string alone would change") != std::string::npos);
 }
 
 TEST_CASE ("compare says how far up a noisy take can be trusted, and what is wrong with a take")
 {
-    Shop shop;
-    prepared (shop);
-    writeAudio (shop.path ("bridge.wav"), withPause (pluckedTake (96000, 48000.0), 2e-3), 1, 48000, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
-    shop.write ("noisy.json", R"({ "coldiron": "job 1", "title": "Recorded dark", "guitar": "two-humbuckers-four-knobs",
+    Fixture fixture;
+    prepared (fixture);
+    writeAudio (fixture.path ("bridge.wav"), withPause (pluckedTake (96000, 48000.0), 2e-3), 1, 48000, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
+    fixture.write ("noisy.json", R"({ "coldiron": "job 1", "title": "Recorded dark", "guitar": "two-humbuckers-four-knobs",
         "takes": [ { "file": "bridge.wav", "setting": { "selector": "bridge", "bridge-tone": 0 } } ],
         "options": { "A": { "name": "As it was" }, "B": { "name": "Tone up", "setting": { "bridge-tone": 10 } } } })");
-    const auto ran = run ({ "compare", shop.path ("noisy.json"), "--json" });
+    const auto ran = run ({ "compare", fixture.path ("noisy.json"), "--json" });
     REQUIRE (ran.exitCode == 0);
     const auto document = Json::parse (ran.out);
     CHECK (document["columns"][1]["trusted_to_hz"].is_null());
@@ -116,7 +116,7 @@ TEST_CASE ("compare says how far up a noisy take can be trusted, and what is wro
     CHECK (document["columns"][2]["trusted_to_hz"].get<double>() < 3000.0);
     CHECK (document["columns"][2]["noise"]["words"].get<std::string>().find ("tone at 10") != std::string::npos);
     CHECK (document["takes"][0]["noise_db_re_playing"].get<double>() < -20.0);
-    const auto table = run ({ "compare", shop.path ("noisy.json") });
+    const auto table = run ({ "compare", fixture.path ("noisy.json") });
     CHECK (table.out.find ("to be trusted up to [Hz]") != std::string::npos);
     CHECK (table.out.find ("trust it up to") != std::string::npos);
     CHECK (table.out.find ("noisy, ") != std::string::npos);

@@ -6,12 +6,12 @@
 
 namespace usageTest
 {
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 TEST_CASE ("wrong usage ends with 2 and says what is there")
 {
-    const Shop shop;
-    const auto job = shop.path ("job.json");
+    const Fixture fixture;
+    const auto job = fixture.path ("job.json");
     CHECK (run ({}).exitCode == 2);
     CHECK (run ({ "solder" }).exitCode == 2);
     CHECK (run ({ "check" }).exitCode == 2);
@@ -20,18 +20,18 @@ TEST_CASE ("wrong usage ends with 2 and says what is there")
     CHECK (run ({ "response", job, "--option", "A", "--points", "1" }).exitCode == 2);
     CHECK (run ({ "response", job, "--option", "A", "--points", "many" }).exitCode == 2);
     CHECK (run ({ "render", job }).exitCode == 2); // no --out
-    CHECK (run ({ "render", job, "--out", shop.path ("out"), "--hum", "loud" }).exitCode == 2);
-    CHECK (run ({ "render", job, "--out", shop.path ("out"), "--mains", "55" }).exitCode == 2);
+    CHECK (run ({ "render", job, "--out", fixture.path ("out"), "--hum", "loud" }).exitCode == 2);
+    CHECK (run ({ "render", job, "--out", fixture.path ("out"), "--mains", "55" }).exitCode == 2);
     CHECK (run ({ "presets", "amplifiers" }).exitCode == 2);
     CHECK (run ({ "presets", "guitars", "no-such-guitar" }).exitCode == 2);
-    CHECK (run ({ "check", job, "--presets", shop.path ("nowhere") }).exitCode == 2);
+    CHECK (run ({ "check", job, "--presets", fixture.path ("nowhere") }).exitCode == 2);
 
     const auto missing = run ({ "response", job, "--option", "Z" });
     CHECK (missing.exitCode == 2);
     CHECK (missing.out.empty());
     CHECK (missing.err.find ("recorded, A, B, C, D, E") != std::string::npos);
-    CHECK (run ({ "render", job, "--out", shop.path ("out"), "--option", "Z" }).exitCode == 2);
-    CHECK (shop.files() == std::vector<std::string> { "job.json", "take.wav" }); // nothing was made
+    CHECK (run ({ "render", job, "--out", fixture.path ("out"), "--option", "Z" }).exitCode == 2);
+    CHECK (fixture.files() == std::vector<std::string> { "job.json", "take.wav" }); // nothing was made
 }
 
 TEST_CASE ("help and version are fine")
@@ -45,8 +45,8 @@ TEST_CASE ("help and version are fine")
 
 TEST_CASE ("check")
 {
-    const Shop shop;
-    const auto good = run ({ "check", shop.path ("job.json") });
+    const Fixture fixture;
+    const auto good = run ({ "check", fixture.path ("job.json") });
     CHECK (good.exitCode == 0);
     CHECK (std::count (good.err.begin(), good.err.end(), '\n') == 1);
     CHECK (good.err.starts_with ("note: ")); // of the silent option
@@ -61,28 +61,28 @@ TEST_CASE ("presets are listed and shown")
         CHECK (kinds.out.find (kind) != std::string::npos);
 
     // One's own folder is looked at first.
-    const Shop shop;
-    std::filesystem::create_directories (shop.folder / "mine" / "tapers");
-    shop.write ("mine/tapers/bench-taper.json", R"({ "coldiron": "taper 1", "name": "From the bench", "points": [[0, 0], [0.5, 0.2], [1, 1]] })");
-    const auto mine = run ({ "presets", "tapers", "--presets", shop.path ("mine") });
+    const Fixture fixture;
+    std::filesystem::create_directories (fixture.folder / "mine" / "tapers");
+    fixture.write ("mine/tapers/bench-taper.json", R"({ "coldiron": "taper 1", "name": "From the bench", "points": [[0, 0], [0.5, 0.2], [1, 1]] })");
+    const auto mine = run ({ "presets", "tapers", "--presets", fixture.path ("mine") });
     CHECK (mine.exitCode == 0);
     CHECK (mine.out.find ("bench-taper") != std::string::npos);
     CHECK (mine.out.find ("From the bench") != std::string::npos);
-    const auto shown = run ({ "presets", "taper", "bench-taper", "--json", "--presets", shop.path ("mine") });
+    const auto shown = run ({ "presets", "taper", "bench-taper", "--json", "--presets", fixture.path ("mine") });
     CHECK (shown.exitCode == 0);
     CHECK (shown.out.find ("\"From the bench\"") != std::string::npos);
 }
 
 TEST_CASE ("the take card is written whole, for the guitar of the job")
 {
-    const Shop shop;
-    CHECK (run ({ "card", shop.path ("job.json") }).exitCode == 2); // no --out
-    const auto written = run ({ "card", shop.path ("job.json"), "--out", shop.path ("card.html") });
+    const Fixture fixture;
+    CHECK (run ({ "card", fixture.path ("job.json") }).exitCode == 2); // no --out
+    const auto written = run ({ "card", fixture.path ("job.json"), "--out", fixture.path ("card.html") });
     CHECK (written.exitCode == 0);
-    const auto shown = run ({ "card", shop.path ("job.json"), "--out", "-" });
+    const auto shown = run ({ "card", fixture.path ("job.json"), "--out", "-" });
     CHECK (shown.out.find ("Take card") != std::string::npos);
     CHECK (shown.out.find ("</html>") != std::string::npos);
-    CHECK (shop.files() == std::vector<std::string> { "card.html", "job.json", "take.wav" });
-    CHECK (run ({ "card", shop.path ("nothing.json"), "--out", "-" }).exitCode == 1);
+    CHECK (fixture.files() == std::vector<std::string> { "card.html", "job.json", "take.wav" });
+    CHECK (run ({ "card", fixture.path ("nothing.json"), "--out", "-" }).exitCode == 1);
 }
 }

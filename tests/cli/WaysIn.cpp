@@ -10,7 +10,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 namespace fs = std::filesystem;
 
@@ -18,9 +18,9 @@ namespace
 {
 const char* const stateNames[] = { "absent", "empty", "a folder", "a pipe", "a device", "unreadable", "a thousand times too big", "not a number", "bad text" };
 
-std::string filled (std::string text, const Shop& shop, const std::string& place)
+std::string filled (std::string text, const Fixture& fixture, const std::string& place)
 {
-    const std::pair<std::string, std::string> words[] = { { "{it}", shop.path (place) }, { "{job}", shop.path ("job.json") }, { "{shop}", shop.folder.string() } };
+    const std::pair<std::string, std::string> words[] = { { "{it}", fixture.path (place) }, { "{job}", fixture.path ("job.json") }, { "{shop}", fixture.folder.string() } };
     for (const auto& [word, meaning] : words)
         if (const auto at = text.find (word); at != std::string::npos)
             text.replace (at, word.size(), meaning);
@@ -111,40 +111,40 @@ std::string hugeHead()
 }
 
 /** A file with a hole: as long as it says, and no room on the disk. */
-void makeHuge (const Shop& shop, const Way& way)
+void makeHuge (const Fixture& fixture, const Way& way)
 {
-    shop.write (way.place, way.kind == Kind::take ? hugeHead() : goodText (way));
-    REQUIRE (truncate (shop.path (way.place).c_str(), static_cast<off_t> (hugeBytes)) == 0);
+    fixture.write (way.place, way.kind == Kind::take ? hugeHead() : goodText (way));
+    REQUIRE (truncate (fixture.path (way.place).c_str(), static_cast<off_t> (hugeBytes)) == 0);
 }
 
-void makeGood (const Shop& shop, const Way& way)
+void makeGood (const Fixture& fixture, const Way& way)
 {
     if (way.kind == Kind::folder)
-        fs::copy (COLDIRON_SOURCE "/presets", shop.folder / way.place, fs::copy_options::recursive);
+        fs::copy (COLDIRON_SOURCE "/presets", fixture.folder / way.place, fs::copy_options::recursive);
     else if (way.kind == Kind::take)
-        writeAudio (shop.path (way.place), pluckedTake (48000, 48000.0), 1, 48000, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
+        writeAudio (fixture.path (way.place), pluckedTake (48000, 48000.0), 1, 48000, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
     else
-        shop.write (way.place, goodText (way));
+        fixture.write (way.place, goodText (way));
 }
 
-void makeState (const Shop& shop, const Way& way, State state)
+void makeState (const Fixture& fixture, const Way& way, State state)
 {
-    const auto path = shop.folder / way.place;
+    const auto path = fixture.folder / way.place;
     switch (state)
     {
         case State::absent: break;
-        case State::empty: shop.write (way.place, ""); break;
+        case State::empty: fixture.write (way.place, ""); break;
         case State::folder: fs::create_directories (path); break;
         case State::pipe: REQUIRE (mkfifo (path.c_str(), 0666) == 0); break;
         case State::device: fs::create_symlink ("/dev/zero", path); break;
         case State::unreadable:
-            makeGood (shop, way);
+            makeGood (fixture, way);
             REQUIRE (chmod (path.c_str(), 0) == 0);
             break;
-        case State::tooBig: makeHuge (shop, way); break;
+        case State::tooBig: makeHuge (fixture, way); break;
         case State::notANumber:
             if (way.kind != Kind::take)
-                shop.write (way.place, withoutNumber (way));
+                fixture.write (way.place, withoutNumber (way));
             else
             {
                 std::vector<float> samples (48000, 0.1f);
@@ -152,27 +152,27 @@ void makeState (const Shop& shop, const Way& way, State state)
                 writeAudio (path.string(), samples, 1, 48000, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
             }
             break;
-        case State::badText: shop.write (way.place, junk()); break;
+        case State::badText: fixture.write (way.place, junk()); break;
     }
 }
 
-Attempt go (const Way& way, const Shop& shop, bool asNobody)
+Attempt go (const Way& way, const Fixture& fixture, bool asNobody)
 {
     std::vector<std::string> arguments;
     for (const auto& argument : way.arguments)
-        arguments.push_back (filled (argument, shop, way.place));
+        arguments.push_back (filled (argument, fixture, way.place));
     Circumstances around;
     around.asNobody = asNobody;
     for (const auto& [name, value] : way.environment)
-        around.environment[name] = filled (value, shop, way.place);
+        around.environment[name] = filled (value, fixture, way.place);
     return attempt (arguments, around);
 }
 
-void prepare (const Way& way, const Shop& shop)
+void prepare (const Way& way, const Fixture& fixture)
 {
-    fs::create_directories ((shop.folder / way.place).parent_path());
+    fs::create_directories ((fixture.folder / way.place).parent_path());
     if (way.make)
-        way.make (shop);
+        way.make (fixture);
 }
 }
 
@@ -185,9 +185,9 @@ std::vector<State> statesOf (Kind kind)
 
 void tryWay (const Way& way, State state)
 {
-    const Shop shop;
-    prepare (way, shop);
-    makeState (shop, way, state);
+    const Fixture fixture;
+    prepare (way, fixture);
+    makeState (fixture, way, state);
     INFO (way.name << ": " << stateNames[static_cast<int> (state)]);
     const bool asNobody = state == State::unreadable;
     if (asNobody)
@@ -198,33 +198,33 @@ void tryWay (const Way& way, State state)
             WARN (way.name + ", unreadable, is left out: " + reason);
             return;
         }
-        REQUIRE (chmod (shop.folder.c_str(), 0777) == 0); // whatever it would write, it could
+        REQUIRE (chmod (fixture.folder.c_str(), 0777) == 0); // whatever it would write, it could
     }
-    const auto before = snapshot (shop.folder);
-    const auto ran = go (way, shop, asNobody);
+    const auto before = snapshot (fixture.folder);
+    const auto ran = go (way, fixture, asNobody);
     INFO ("said: " << ran.err << "ended with " << ran.exitCode << ", signal " << ran.signal);
     CHECK_FALSE (ran.hung());
     CHECK ((ran.exitCode == 1 || ran.exitCode == 2));
-    CHECK (! ran.faults().empty());
-    CHECK (static_cast<int> (ran.faults().size()) <= way.mostFaults);
+    CHECK (! ran.diagnostics().empty());
+    CHECK (static_cast<int> (ran.diagnostics().size()) <= way.mostFaults);
     CHECK (ran.err.size() < 2000);
     CHECK (isPlain (ran.err));
     CHECK (ran.out.empty());
     CHECK (ran.cpuSeconds < 2.0);
     CHECK (ran.megabytes < 500.0);
-    CHECK (snapshot (shop.folder) == before);
+    CHECK (snapshot (fixture.folder) == before);
 }
 
 void tryWorking (const Way& way)
 {
-    const Shop shop;
-    prepare (way, shop);
-    makeGood (shop, way);
+    const Fixture fixture;
+    prepare (way, fixture);
+    makeGood (fixture, way);
     INFO (way.name);
-    const auto ran = go (way, shop, false);
+    const auto ran = go (way, fixture, false);
     INFO (ran.err);
     CHECK (ran.exitCode == 0);
-    CHECK (ran.faults().empty());
-    CHECK ((! ran.out.empty() || shop.files().size() > 3)); // it printed or wrote something
+    CHECK (ran.diagnostics().empty());
+    CHECK ((! ran.out.empty() || fixture.files().size() > 3)); // it printed or wrote something
 }
 }

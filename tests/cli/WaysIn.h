@@ -4,7 +4,7 @@
 
 #include <functional>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** What a path ought to name. */
 enum class Kind
@@ -21,7 +21,7 @@ enum class Kind
 enum class State { absent, empty, folder, pipe, device, unreadable, tooBig, notANumber, badText };
 
 /** Makes ready what leads to the thing; a job and a take are there before it. */
-using Make = std::function<void (const Shop&)>;
+using Make = std::function<void (const Fixture&)>;
 
 /** One way in: a command, and where in the shop's folder the thing lies that is tried. In arguments {it} is its path,
     {job} the job's and {shop} the folder's. */

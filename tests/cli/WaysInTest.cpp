@@ -7,7 +7,7 @@
 
 namespace waysInTest
 {
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -16,15 +16,15 @@ using Words = std::vector<std::string>;
 /** A job that names the thing: the text around it. */
 Make jobNaming (const std::string& takes, const std::string& more = "")
 {
-    return [=] (const Shop& shop) { shop.write ("job.json", jobText (standardOptions(), takes, more)); };
+    return [=] (const Fixture& fixture) { fixture.write ("job.json", jobText (standardOptions(), takes, more)); };
 }
 
 /** A preset of that kind in a folder of one's own; `in` is the part of the job that names it. */
 Make presetNamed (const std::string& in)
 {
-    return [=] (const Shop& shop)
+    return [=] (const Fixture& fixture)
     {
-        shop.write ("job.json", R"({ "coldiron": "job 1", "title": "A job", "guitar": )" + in + " }\n");
+        fixture.write ("job.json", R"({ "coldiron": "job 1", "title": "A job", "guitar": )" + in + " }\n");
     };
 }
 
@@ -70,7 +70,7 @@ std::vector<Way> ways()
     preset ("switches", guitarWith (bridge + R"(, "mode": { "switch": "it" })", toJack));
     preset ("tapers", guitarWith (bridge + R"(, "volume": { "pot": "500k", "taper": "it" })", toJack));
     add ("a preset among the rewires", { "check", "{job}", "--presets", "{shop}/own" }, Kind::preset, "own/rewires/it.json",
-         [] (const Shop& shop) { shop.write ("job.json", jobText (R"("A": { "name": "A", "rewires": [ { "use": "it" } ] })")); });
+         [] (const Fixture& fixture) { fixture.write ("job.json", jobText (R"("A": { "name": "A", "rewires": [ { "use": "it" } ] })")); });
     for (const char* kind : { "guitars", "pickups", "switches", "tapers", "rewires", "starters", "jobs" })
         add (std::string ("presets ") + kind + " NAME --json", { "presets", kind, "it", "--json", "--presets", "{shop}/own" }, Kind::shown,
              std::string ("own/") + kind + "/it.json");
@@ -82,7 +82,7 @@ std::vector<Way> ways()
     {
         Words arguments = command;
         arguments.insert (arguments.end(), { "--presets", "{it}" });
-        const auto readings = [] (const Shop& shop) { shop.write ("bench.csv", "pickup,humbucker-moderate\ndcr,8.4k\n"); };
+        const auto readings = [] (const Fixture& fixture) { fixture.write ("bench.csv", "pickup,humbucker-moderate\ndcr,8.4k\n"); };
         add ("--presets of " + command[0], arguments, Kind::folder, "it", readings);
     }
     add ("presets from the environment", { "presets" }, Kind::folder, "it");

@@ -1,8 +1,8 @@
 // Judging blind on screen: nothing shown tells what is behind a number, the keyboard does it all, and agreeing asks for
 // true level first.
 
-#include "editor/BenchWindow.h"
-#include "plugin/session/Session.h"
+#include "editor/MainWindow.h"
+#include "session/Session.h"
 
 #include <catch2/catch.hpp>
 
@@ -14,25 +14,25 @@ using namespace coldiron;
 
 namespace
 {
-struct Shop
+struct Fixture
 {
     Session session { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
 
-    Shop()
+    Fixture()
     {
         session.prepare (48000.0);
         REQUIRE (session.setJobText (R"({ "coldiron": "job 1", "title": "Walnut", "guitar": "two-humbuckers-four-knobs",
             "options": { "A": { "name": "Bridge", "setting": { "selector": "bridge" } },
                          "B": { "name": "Neck", "setting": { "selector": "neck" } },
                          "C": { "name": "Both", "setting": { "selector": "both" } } } })"));
-        REQUIRE (session.settleReports (30.0));
+        REQUIRE (session.waitUntilReported (30.0));
     }
 };
 
 juce::KeyPress key (const char* words) { return juce::KeyPress::createFromDescription (words); }
 void runFor (int milliseconds) { juce::MessageManager::getInstance()->runDispatchLoopUntil (milliseconds); }
 
-juce::Image pictureOf (BenchWindow& window)
+juce::Image pictureOf (MainWindow& window)
 {
     window.refresh();
     window.createComponentSnapshot (window.getLocalBounds(), true, 0.2f); // asks for the drawings
@@ -54,7 +54,7 @@ bool same (const juce::Image& a, const juce::Image& b)
 }
 
 /** Words that did not fit, over the whole window. */
-std::string cutOff (BenchWindow& window)
+std::string cutOff (MainWindow& window)
 {
     juce::Image image (juce::Image::ARGB, window.getWidth(), window.getHeight(), true);
     juce::Graphics g (image);
@@ -80,9 +80,9 @@ juce::Button* buttonNamed (juce::Component& parent, const juce::String& name)
 
 TEST_CASE ("whatever is behind a number, the window looks the same", "[blind]")
 {
-    Shop shop;
-    shop.session.hear (2);
-    BenchWindow window (shop.session, false);
+    Fixture fixture;
+    fixture.session.hear (2);
+    MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
     runFor (100);
@@ -90,17 +90,17 @@ TEST_CASE ("whatever is behind a number, the window looks the same", "[blind]")
     const auto faceUp = pictureOf (window);
     const auto blindPicture = [&] (uint64_t seed, int number)
     {
-        REQUIRE (shop.session.startRanking ({ 0, 1, 2, 3 }, seed));
+        REQUIRE (fixture.session.startRanking ({ 0, 1, 2, 3 }, seed));
         window.beginBlind();
-        shop.session.hearBlind (number);
-        shop.session.settle (20.0);
+        fixture.session.hearBlind (number);
+        fixture.session.waitUntilIdle (20.0);
         const auto picture = pictureOf (window);
         for (int each = 1; each <= 4; ++each)
-            shop.session.rankBlind (each, RankMove::down);
-        const auto outcome = shop.session.turnOver();
+            fixture.session.rankBlind (each, RankMove::down);
+        const auto outcome = fixture.session.reveal();
         REQUIRE (outcome);
-        REQUIRE (shop.session.undo());
-        REQUIRE (shop.session.settleReports (30.0));
+        REQUIRE (fixture.session.undo());
+        REQUIRE (fixture.session.waitUntilReported (30.0));
         return std::make_pair (picture, outcome->behind[static_cast<size_t> (number - 1)]);
     };
     const auto [first, behindFirst] = blindPicture (1, 1);
@@ -118,97 +118,97 @@ TEST_CASE ("whatever is behind a number, the window looks the same", "[blind]")
 
 TEST_CASE ("a preference run goes by the keyboard", "[blind]")
 {
-    Shop shop;
-    BenchWindow window (shop.session, false);
+    Fixture fixture;
+    MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     CHECK (window.keyPressed (key ("ctrl + B")));
     REQUIRE (buttonNamed (window, "Rank them") != nullptr);
     CHECK (cutOff (window) == "");
     buttonNamed (window, "Rank them")->onClick();
     runFor (50);
-    REQUIRE (shop.session.blind().isRunning);
-    CHECK (shop.session.blind().versions == 4);
+    REQUIRE (fixture.session.blind().isRunning);
+    CHECK (fixture.session.blind().versions == 4);
     CHECK (buttonNamed (window, "Rank them") == nullptr); // the sheet is gone
     CHECK (buttonNamed (window, "Turn over") != nullptr);
 
-    const auto before = shop.session.jobText();
+    const auto before = fixture.session.jobText();
     CHECK (window.keyPressed (key ("3")));
-    CHECK (shop.session.blind().heard == 3);
+    CHECK (fixture.session.blind().heard == 3);
     CHECK (window.keyPressed (key ("B"))); // no letter is heard
     CHECK (window.keyPressed (key ("M")));
     CHECK (window.keyPressed (key ("W")));
     CHECK (window.keyPressed (key ("ctrl + Z")));
-    CHECK (shop.session.blind().heard == 3);
+    CHECK (fixture.session.blind().heard == 3);
     CHECK (window.keyPressed (juce::KeyPress (juce::KeyPress::upKey)));
-    CHECK (shop.session.blind().places[2] == 0);
+    CHECK (fixture.session.blind().places[2] == 0);
     CHECK (window.keyPressed (juce::KeyPress (juce::KeyPress::returnKey)));
-    CHECK (shop.session.blind().isRunning); // three are not ranked
+    CHECK (fixture.session.blind().isRunning); // three are not ranked
     for (const char* number : { "1", "2", "4" })
     {
         window.keyPressed (key (number));
         window.keyPressed (juce::KeyPress (juce::KeyPress::downKey));
     }
     window.keyPressed (key ("="));
-    CHECK (shop.session.blind().tied[3]);
-    CHECK (shop.session.jobText() == before);
+    CHECK (fixture.session.blind().tied[3]);
+    CHECK (fixture.session.jobText() == before);
     CHECK (window.keyPressed (juce::KeyPress (juce::KeyPress::returnKey)));
-    CHECK_FALSE (shop.session.blind().isRunning);
-    REQUIRE (shop.session.job()->blind.size() == 1);
-    CHECK (shop.session.job()->blind.front().ranking.size() == 3);
-    CHECK (shop.session.job()->blind.front().date.size() == 10);
+    CHECK_FALSE (fixture.session.blind().isRunning);
+    REQUIRE (fixture.session.job()->blind.size() == 1);
+    CHECK (fixture.session.job()->blind.front().ranking.size() == 3);
+    CHECK (fixture.session.job()->blind.front().date.size() == 10);
     REQUIRE (buttonNamed (window, "Close") != nullptr);
     CHECK (cutOff (window) == "");
     buttonNamed (window, "Close")->onClick();
     CHECK (buttonNamed (window, "Close") == nullptr);
     CHECK (window.keyPressed (key ("B"))); // and letters hear again
-    CHECK (shop.session.heard() == 2);
+    CHECK (fixture.session.heard() == 2);
 }
 
 TEST_CASE ("trials go by the keyboard, and Escape twice ends them", "[blind]")
 {
-    Shop shop;
-    BenchWindow window (shop.session, false);
+    Fixture fixture;
+    MainWindow window (fixture.session, false);
     window.setSize (960, 600);
-    REQUIRE (shop.session.startAbx (asRecorded, 1, 10, 3));
+    REQUIRE (fixture.session.startAbx (asRecorded, 1, 10, 3));
     window.beginBlind();
     CHECK (window.keyPressed (juce::KeyPress (juce::KeyPress::leftKey)));
-    CHECK (shop.session.blind().answered == 0); // X was not heard yet
+    CHECK (fixture.session.blind().answered == 0); // X was not heard yet
     window.keyPressed (key ("X"));
-    CHECK (shop.session.blind().heard == 3);
+    CHECK (fixture.session.blind().heard == 3);
     for (int i = 0; i < 9; ++i)
         window.keyPressed (juce::KeyPress (i % 2 == 0 ? juce::KeyPress::leftKey : juce::KeyPress::rightKey));
-    CHECK (shop.session.blind().answered == 9);
+    CHECK (fixture.session.blind().answered == 9);
     window.refresh();
     CHECK (cutOff (window) == "");
     window.keyPressed (juce::KeyPress (juce::KeyPress::escapeKey));
-    CHECK (shop.session.blind().isRunning);
+    CHECK (fixture.session.blind().isRunning);
     window.keyPressed (juce::KeyPress (juce::KeyPress::escapeKey));
-    CHECK_FALSE (shop.session.blind().isRunning);
-    CHECK (shop.session.job()->blind.empty());
+    CHECK_FALSE (fixture.session.blind().isRunning);
+    CHECK (fixture.session.job()->blind.empty());
 
-    REQUIRE (shop.session.startAbx (asRecorded, 1, 5, 3));
+    REQUIRE (fixture.session.startAbx (asRecorded, 1, 5, 3));
     window.beginBlind();
     window.keyPressed (key ("3"));
     for (int i = 0; i < 5; ++i)
         window.keyPressed (juce::KeyPress (juce::KeyPress::leftKey));
     window.keyPressed (juce::KeyPress (juce::KeyPress::returnKey));
-    REQUIRE (shop.session.job()->blind.size() == 1);
-    CHECK (shop.session.job()->blind.front().trials == 5);
+    REQUIRE (fixture.session.job()->blind.size() == 1);
+    CHECK (fixture.session.job()->blind.front().trials == 5);
     CHECK (cutOff (window) == "");
 }
 
 TEST_CASE ("no words are cut off while tags are face down, nine at the smallest size", "[blind]")
 {
-    Shop shop;
-    while (shop.session.addOption ("One more") != asRecorded) {}
-    REQUIRE (shop.session.settleReports (60.0));
-    REQUIRE (shop.session.startRanking ({ 0, 1, 2, 3, 4, 5, 6, 7, 8 }, 1));
+    Fixture fixture;
+    while (fixture.session.addOption ("One more") != asRecorded) {}
+    REQUIRE (fixture.session.waitUntilReported (60.0));
+    REQUIRE (fixture.session.startRanking ({ 0, 1, 2, 3, 4, 5, 6, 7, 8 }, 1));
     for (int number = 1; number <= 8; ++number)
-        shop.session.rankBlind (number, RankMove::down);
+        fixture.session.rankBlind (number, RankMove::down);
     struct Size { int width, height; };
     for (const auto size : { Size { 900, 600 }, Size { 1200, 800 }, Size { 1920, 1200 } })
     {
-        BenchWindow window (shop.session, false);
+        MainWindow window (fixture.session, false);
         window.setSize (size.width, size.height);
         window.beginBlind();
         runFor (300);
@@ -219,54 +219,54 @@ TEST_CASE ("no words are cut off while tags are face down, nine at the smallest 
 
 TEST_CASE ("the agreement asks for true level first, and its click gives it", "[blind]")
 {
-    Shop shop;
-    BenchWindow window (shop.session, false);
+    Fixture fixture;
+    MainWindow window (fixture.session, false);
     window.setSize (900, 600);
-    shop.session.setLevelMatched (true);
-    shop.session.hear (2);
+    fixture.session.setLevelMatched (true);
+    fixture.session.hear (2);
     window.refresh();
     auto* ask = buttonNamed (window, "Hear B at true level first");
     REQUIRE (ask != nullptr);
     CHECK (cutOff (window) == "");
     ask->onClick();
-    CHECK_FALSE (shop.session.levelMatched());
-    CHECK (shop.session.job()->agreed.empty());
+    CHECK_FALSE (fixture.session.levelMatched());
+    CHECK (fixture.session.job()->agreed.empty());
     std::vector<float> live (48000 + 4800);
     for (size_t i = 0; i < live.size(); ++i)
         live[i] = 0.2f * static_cast<float> (std::sin (0.02 * static_cast<double> (i)));
     float* channel = live.data();
-    shop.session.process (&channel, 1, static_cast<int> (live.size()), false);
+    fixture.session.process (&channel, 1, static_cast<int> (live.size()), false);
     window.refresh();
     auto* agree = buttonNamed (window, "Agree on B");
     REQUIRE (agree != nullptr);
     agree->onClick();
-    CHECK (shop.session.job()->agreed == "B");
-    CHECK (shop.session.job()->heard == std::vector<std::string> { "B" });
+    CHECK (fixture.session.job()->agreed == "B");
+    CHECK (fixture.session.job()->heard == std::vector<std::string> { "B" });
     window.refresh();
     CHECK (buttonNamed (window, "Agreed on B") != nullptr);
 }
 
 TEST_CASE ("one string alone is chosen beside the curves of an estimate", "[blind]")
 {
-    Shop shop;
-    BenchWindow window (shop.session, false);
+    Fixture fixture;
+    MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
-    Desk desk (shop.session);
-    StringChoice choice (desk);
-    shop.session.hear (1); // the bridge against the guitar at rest, its neck pickup
-    const auto now = shop.session.revisions();
+    UiContext ui (fixture.session);
+    StringChoice choice (ui);
+    fixture.session.hear (1); // the bridge against the guitar at rest, its neck pickup
+    const auto now = fixture.session.revisions();
     choice.benchChanged (now, now);
     CHECK (choice.isVisible());
     choice.setSize (choice.idealWidth (400), 30);
     CHECK (choice.keyPressed (juce::KeyPress (juce::KeyPress::rightKey)));
-    CHECK (shop.session.onlyString() == 0);
+    CHECK (fixture.session.onlyString() == 0);
     window.refresh();
     CHECK (cutOff (window) == "");
     choice.benchChanged (now, now);
     CHECK (choice.keyPressed (juce::KeyPress (juce::KeyPress::leftKey)));
-    CHECK (shop.session.onlyString() == -1);
-    REQUIRE (shop.session.settleReports (30.0));
-    shop.session.hear (2); // the neck as it is
+    CHECK (fixture.session.onlyString() == -1);
+    REQUIRE (fixture.session.waitUntilReported (30.0));
+    fixture.session.hear (2); // the neck as it is
     choice.benchChanged (now, now);
     CHECK_FALSE (choice.isVisible());
 }

@@ -37,7 +37,7 @@ template <typename T> void collect (const juce::Component& parent, std::vector<c
     }
 }
 
-const DecidePanel* panelOf (const BenchWindow& window)
+const DecidePanel* panelOf (const MainWindow& window)
 {
     std::vector<const DecidePanel*> panels;
     collect (window, panels);
@@ -64,12 +64,12 @@ TEST_CASE ("six knobs and three switches fit at 1200 x 800, with the figures", "
     Session session { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
     session.prepare (48000.0);
     const bool read = session.setJobText (sixAndThree);
-    for (const auto& fault : session.faults())
+    for (const auto& fault : session.diagnostics())
         UNSCOPED_INFO (fault.text());
     REQUIRE (read);
-    REQUIRE (session.settleReports (20.0));
+    REQUIRE (session.waitUntilReported (20.0));
     session.hear (1);
-    BenchWindow window (session, false);
+    MainWindow window (session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
     window.refresh();

@@ -25,12 +25,12 @@ public:
     {
         processor.prepareToPlay (48000.0, frames);
         auto& session = processor.wholeSession();
-        const Shop shop;
-        REQUIRE (session.setJobText (shop.session.jobText()));
+        const Fixture fixture;
+        REQUIRE (session.setJobText (fixture.session.jobText()));
         session.hear (tag);
-        REQUIRE (session.settleReports (20.0));
+        REQUIRE (session.waitUntilReported (20.0));
         runFor (300); // the host's parameters follow, which asks for the sound anew
-        REQUIRE (session.settle (20.0));
+        REQUIRE (session.waitUntilIdle (20.0));
         for (int i = 0; i < 200; ++i) // fades and tails are over
             block();
         atRest = last;

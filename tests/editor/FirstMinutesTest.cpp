@@ -20,7 +20,7 @@ namespace
 class Person
 {
 public:
-    Person (BenchWindow& w, offscreen::Frame& f) : window (w), frame (f) {}
+    Person (MainWindow& w, offscreen::Frame& f) : window (w), frame (f) {}
 
     double seconds = 0.0;
 
@@ -68,7 +68,7 @@ public:
 
 private:
     static constexpr double key = 0.28, button = 0.2, point = 1.1, home = 0.4, think = 1.35;
-    BenchWindow& window;
+    MainWindow& window;
     offscreen::Frame& frame;
     bool onKeyboard = false;
 
@@ -78,7 +78,7 @@ private:
 /** What a sine at hz comes out as through the session [dB], once it is all at rest. */
 double heardDb (Session& session, double hz)
 {
-    REQUIRE (session.settle (20.0));
+    REQUIRE (session.waitUntilIdle (20.0));
     constexpr int block = 480, blocks = 100; // whole cycles of multiples of 100 Hz in each block, at 48 kHz
     double in = 0.0, out = 0.0;
     int frame = 0;
@@ -107,7 +107,7 @@ double heardDb (Session& session, double hz)
 /** What the plot shows there [dB]. */
 double shownDb (Session& session, Tag tag, double hz)
 {
-    REQUIRE (session.settleReports (20.0));
+    REQUIRE (session.waitUntilReported (20.0));
     const auto report = session.report (tag);
     REQUIRE (report != nullptr);
     const auto& curve = report->curve;
@@ -127,7 +127,7 @@ TEST_CASE ("from the take landing to four tags of one's own guitar takes less th
     session.prepare (48000.0);
     REQUIRE (session.newJob ("one-humbucker"));
     REQUIRE (session.saveJob (folder.path / "before.json")); // nothing that would be asked about
-    BenchWindow window (session, false);
+    MainWindow window (session, false);
     offscreen::Frame frame (window, 1200, 800);
     Person person (window, frame);
     window.startFirstSteps();
@@ -157,7 +157,7 @@ TEST_CASE ("from the take landing to four tags of one's own guitar takes less th
         REQUIRE (row->isTyping());
         person.type (ohms);
         person.press ("return");
-        CHECK (session.job()->guitar.harness.find (pickup)->as<PickupPart>()->pickup.known == Knowledge::fromOhms);
+        CHECK (session.job()->guitar.harness.find (pickup)->as<PickupPart>()->pickup.known == Provenance::fromOhms);
     }
     person.press ("escape");
     CHECK (window.topOverlay() == nullptr);
@@ -171,7 +171,7 @@ TEST_CASE ("from the take landing to four tags of one's own guitar takes less th
     REQUIRE (person.wait ([&] { return session.tags().size() == 3; }, 5000));
 
     CHECK (session.job()->takes.size() == 1);
-    REQUIRE (session.settleReports (60.0));
+    REQUIRE (session.waitUntilReported (60.0));
     for (const Tag tag : { 1, 2, 3 })
     {
         const auto report = session.report (tag);
@@ -188,11 +188,11 @@ TEST_CASE ("a job is opened, an option added and a knob turned by keyboard alone
 {
     const Folder folder;
     const auto file = folder.path / "walnut.json";
-    Shop shop;
-    auto& session = shop.session;
+    Fixture fixture;
+    auto& session = fixture.session;
     REQUIRE (session.saveJob (file));
     REQUIRE (session.openJob (file));
-    BenchWindow window (session, false);
+    MainWindow window (session, false);
     offscreen::Frame frame (window, 1200, 800);
     window.grabKeyboardFocus();
     Person person (window, frame);

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "job/TakeFile.h"
+#include "takes/TakeFile.h"
 
 #include <juce_core/juce_core.h>
 

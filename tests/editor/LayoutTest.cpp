@@ -10,7 +10,7 @@ using namespace coldiron;
 
 namespace
 {
-std::vector<juce::Rectangle<int>> panels (const BenchLayout& l)
+std::vector<juce::Rectangle<int>> panels (const MainLayout& l)
 {
     std::vector<juce::Rectangle<int>> all { l.header, l.take, l.options, l.listen, l.look, l.decide };
     if (! l.guitarFolded)

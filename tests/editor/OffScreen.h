@@ -1,6 +1,6 @@
 #pragma once
 
-#include "editor/BenchWindow.h"
+#include "editor/MainWindow.h"
 
 /** A window that is shown nowhere and has the keyboard for good: keys and mouse go the way JUCE sends those of the window
     system, through its peer, but no X server and no window manager can take the focus away in between. */

@@ -33,8 +33,8 @@ TEST_CASE ("only the option heard shows its band", "[window]")
         "options": { "A": { "name": "Series", "setting": { "selector": "bridge" } },
           "B": { "name": "Split", "rewires": [ { "use": "split-shorted", "pickup": "neck", "pot": "neck-volume" } ], "setting": { "neck-volume-pull": "up" } },
           "C": { "name": "Bridge", "setting": { "selector": "both" } } } })"));
-    REQUIRE (session.settleReports (30.0));
-    BenchWindow window (session, false);
+    REQUIRE (session.waitUntilReported (30.0));
+    MainWindow window (session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
     for (const Tag heard : { 2, 3 })
@@ -42,7 +42,7 @@ TEST_CASE ("only the option heard shows its band", "[window]")
         session.hear (heard);
         window.refresh();
         INFO ("heard " << letterOf (heard));
-        REQUIRE (session.report (heard)->figures.sureness.isEstimated());
+        REQUIRE (session.report (heard)->figures.confidence.isEstimated());
         CHECK (bandPixels (window.look(), heard) > 300);
         CHECK (bandPixels (window.look(), heard == 2 ? 3 : 2) < 60);
         checkText (window);

@@ -2,7 +2,7 @@
 // Each size and colour scheme in a PNG at 1x and 2x, and the states that a person meets.
 
 #include "WiringHands.h"
-#include "plugin/session/Session.h"
+#include "session/Session.h"
 
 #include <iostream>
 
@@ -18,7 +18,7 @@ class Photographer
 public:
     Photographer (Session& s, juce::File f) : session (s), folder (std::move (f)) { folder.createDirectory(); }
 
-    void take (BenchWindow& window, const juce::String& name, float scale)
+    void take (MainWindow& window, const juce::String& name, float scale)
     {
         window.refresh();
         runFor (60);
@@ -39,7 +39,7 @@ public:
         for (const auto size : { Size { 960, 600 }, Size { 1200, 800 }, Size { 1920, 1200 } })
             for (bool dark : { false, true })
             {
-                BenchWindow window (session, false);
+                MainWindow window (session, false);
                 window.setDark (dark);
                 window.setSize (size.width, size.height);
                 window.setVisible (true);
@@ -52,7 +52,7 @@ public:
 
     void states()
     {
-        BenchWindow window (session, false);
+        MainWindow window (session, false);
         window.setSize (1200, 800);
         window.setVisible (true);
         runFor (100);
@@ -63,20 +63,20 @@ public:
         window.showRewires (asRecorded);
         runFor (100);
         take (window, "rewires", 1.0f);
-        session.setAfterJack ({ AfterSound::amplifier, {}, 6.0 });
+        session.setOutputChain ({ OutputSound::amplifier, {}, 6.0 });
         session.setHeadroomKept (true);
         session.setFacingDegrees (35.0);
         session.setHissGainDb (40.0);
-        session.settleReports (20.0);
+        session.waitUntilReported (20.0);
         window.showSound (true);
         take (window, "sound", 1.0f);
         window.setDark (true);
         take (window, "sound-dark", 1.0f);
         window.setDark (false);
-        session.setAfterJack ({ AfterSound::file, "no-such-loudspeaker.wav", 0.0 });
-        session.settle (5.0);
+        session.setOutputChain ({ OutputSound::file, "no-such-loudspeaker.wav", 0.0 });
+        session.waitUntilIdle (5.0);
         take (window, "sound-fault", 1.0f);
-        session.setAfterJack ({ AfterSound::amplifier, {}, 0.0 });
+        session.setOutputChain ({ OutputSound::amplifier, {}, 0.0 });
         window.showKeys (true);
         take (window, "keys", 1.0f);
         window.showKeys (false);
@@ -85,7 +85,7 @@ public:
             if (control.isKnob())
             {
                 session.wantSweep (session.heard(), control.name);
-                session.settleReports (5.0);
+                session.waitUntilReported (5.0);
                 window.look().showSweep (juce::String (control.name).replaceCharacter ('-', ' '));
                 take (window, "sweep", 1.0f);
                 window.look().showSweep ({});
@@ -100,10 +100,10 @@ public:
         {
             session.play();
             session.stop();
-            session.settleReports (20.0);
+            session.waitUntilReported (20.0);
             take (window, "two-takes", 1.0f);
             session.undo();
-            session.settleReports (20.0);
+            session.waitUntilReported (20.0);
         }
         session.hear (asRecorded);
         take (window, "as-recorded", 1.0f);
@@ -119,7 +119,7 @@ public:
         window.showGuitar (false);
         take (window, "900x600", 1.0f);
         while (session.addOption ("One more to see them narrow") != asRecorded) {}
-        session.settleReports (20.0);
+        session.waitUntilReported (20.0);
         window.setSize (1200, 800);
         take (window, "eight", 1.0f);
         window.setSize (960, 600);
@@ -129,10 +129,10 @@ public:
     /** Tags face down, trials, and what came out. */
     void judging()
     {
-        session.settleReports (20.0);
+        session.waitUntilReported (20.0);
         auto versions = session.tags();
         versions.insert (versions.begin(), asRecorded);
-        BenchWindow window (session, false);
+        MainWindow window (session, false);
         window.setSize (1200, 800);
         window.setVisible (true);
         runFor (100);
@@ -156,7 +156,7 @@ public:
             window.turnTagsOver();
             take (window, "blind-result", 1.0f);
         }
-        session.settleReports (20.0); // the job has a result more: levels are measured again
+        session.waitUntilReported (20.0); // the job has a result more: levels are measured again
         if (versions.size() > 1 && session.startAbx (asRecorded, versions[1], 16, 7))
         {
             window.beginBlind();
@@ -168,12 +168,12 @@ public:
         }
         session.setOnlyString (0);
         session.hear (versions.back());
-        session.settleReports (20.0);
-        BenchWindow again (session, false);
+        session.waitUntilReported (20.0);
+        MainWindow again (session, false);
         again.setSize (1200, 800);
         take (again, "one-string", 1.0f);
         session.setOnlyString (-1);
-        session.settleReports (20.0);
+        session.waitUntilReported (20.0);
     }
 
     /** Every state of taking a guitar in. */
@@ -182,7 +182,7 @@ public:
         struct Size { int width, height; bool dark; };
         for (const auto size : { Size { 960, 600, false }, Size { 1200, 800, false }, Size { 1200, 800, true }, Size { 1920, 1200, true } })
         {
-            BenchWindow window (session, false);
+            MainWindow window (session, false);
             window.setDark (size.dark);
             window.setSize (size.width, size.height);
             window.setVisible (true);
@@ -213,7 +213,7 @@ public:
     }
 
     /** A wire pulled to another lug, one pulled where it must not go, and the keys on their way. */
-    void wiringByHand (BenchWindow& window)
+    void wiringByHand (MainWindow& window)
     {
         WiringHands hands (window);
         if (hands.view == nullptr || hands.view->hand().harness().find ("bridge-tone") == nullptr)
@@ -246,8 +246,8 @@ public:
     void empty()
     {
         session.newJob ("one-humbucker");
-        session.settleReports (5.0);
-        BenchWindow window (session, false);
+        session.waitUntilReported (5.0);
+        MainWindow window (session, false);
         window.setSize (1200, 800);
         window.setVisible (true);
         runFor (50);
@@ -257,10 +257,10 @@ public:
             { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" }, { "use": "series-parallel", "pickup": "neck", "pot": "neck-volume" },
             { "use": "kill-switch" }, { "use": "mid-scoop", "pot": "bridge-tone" }, { "use": "rotary-cap-selector", "cap": "neck-cap" } ] } })", "");
         session.hear (1);
-        session.settleReports (20.0);
+        session.waitUntilReported (20.0);
         take (window, "decide-four-switches", 1.0f);
         session.edit ("/takes", R"([ { "file": "/nowhere/verse.wav" }, { "file": "/nowhere/bridge.wav" } ])", "");
-        session.settleReports (5.0);
+        session.waitUntilReported (5.0);
         take (window, "take-missing", 1.0f);
         session.newJob ("two-humbuckers-four-knobs");
         window.showStarter ("brighter");
@@ -288,12 +288,12 @@ int main (int argc, char** argv)
     session.prepare (48000.0);
     if (! session.openJob (argv[1]))
     {
-        for (const auto& fault : session.faults())
+        for (const auto& fault : session.diagnostics())
             std::cerr << fault.text() << "\n";
         return 1;
     }
     session.setSource (Source::take); // as the app begins
-    session.settleReports (20.0);
+    session.waitUntilReported (20.0);
     const auto tags = session.tags();
     if (! tags.empty())
         session.hear (tags.size() > 1 ? tags[1] : tags[0]);

@@ -8,7 +8,7 @@ using namespace windows;
 
 namespace
 {
-juce::Component* listOver (BenchWindow& window)
+juce::Component* listOver (MainWindow& window)
 {
     for (auto* child : window.getChildren())
         if (dynamic_cast<RewireList*> (child) != nullptr)
@@ -27,13 +27,13 @@ juce::TextEditor* searchOf (juce::Component& list)
 
 TEST_CASE ("a starter set comes by keyboard alone, is undone, saved and opened the same", "[window]")
 {
-    Shop shop;
-    REQUIRE (shop.session.newJob ("two-humbuckers-four-knobs"));
-    BenchWindow window (shop.session, false);
+    Fixture fixture;
+    REQUIRE (fixture.session.newJob ("two-humbuckers-four-knobs"));
+    MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
     window.refresh();
-    const auto before = shop.session.jobText();
+    const auto before = fixture.session.jobText();
     CHECK (window.keyPressed (key ("N")));
     runFor (50);
     auto* list = listOver (window);
@@ -45,32 +45,32 @@ TEST_CASE ("a starter set comes by keyboard alone, is undone, saved and opened t
     REQUIRE (search->onReturnKey);
     search->onReturnKey();
     runFor (50);
-    REQUIRE (shop.session.tags() == std::vector<Tag> { 1, 2, 3 });
-    CHECK (shop.session.heard() == 1);
-    CHECK (shop.session.undoName() == "Starter set: Brighter");
+    REQUIRE (fixture.session.tags() == std::vector<Tag> { 1, 2, 3 });
+    CHECK (fixture.session.heard() == 1);
+    CHECK (fixture.session.undoName() == "Starter set: Brighter");
     CHECK (listOver (window) == nullptr);
 
     const auto file = std::filesystem::temp_directory_path() / ("coldiron-starter-" + std::to_string (juce::Time::getHighResolutionTicks()) + ".json");
-    REQUIRE (shop.session.saveJob (file));
+    REQUIRE (fixture.session.saveJob (file));
     Session again { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
     REQUIRE (again.openJob (file));
-    CHECK (again.jobText() == shop.session.jobText());
+    CHECK (again.jobText() == fixture.session.jobText());
     std::filesystem::remove (file);
 
     CHECK (window.keyPressed (key ("ctrl + Z")));
-    CHECK (shop.session.jobText() == before);
+    CHECK (fixture.session.jobText() == before);
 }
 
 TEST_CASE ("the list shows each set, searched by what a player says, with nothing cut off", "[window]")
 {
-    Shop shop;
+    Fixture fixture;
     for (const char* guitar : { "two-humbuckers-four-knobs", "two-humbuckers-two-lead", "bass-5-split-coil", "one-humbucker-buffered" })
     {
-        REQUIRE (shop.session.newJob (guitar));
-        for (const auto& set : shop.session.presets().list ("starters"))
+        REQUIRE (fixture.session.newJob (guitar));
+        for (const auto& set : fixture.session.presets().list ("starters"))
         {
             INFO (set << " on " << guitar);
-            BenchWindow window (shop.session, false);
+            MainWindow window (fixture.session, false);
             window.setSize (1200, 800);
             window.setVisible (true);
             window.refresh();
@@ -82,7 +82,7 @@ TEST_CASE ("the list shows each set, searched by what a player says, with nothin
             checkText (*list);
         }
     }
-    BenchWindow window (shop.session, false);
+    MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
     window.showRewires (asRecorded);
@@ -92,6 +92,6 @@ TEST_CASE ("the list shows each set, searched by what a player says, with nothin
     searchOf (*list)->setText ("hums where", true); // how a player says it
     runFor (20);
     searchOf (*list)->onReturnKey();
-    CHECK (shop.session.undoName() == "Starter set: Quieter");
+    CHECK (fixture.session.undoName() == "Starter set: Quieter");
 }
 }

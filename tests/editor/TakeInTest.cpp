@@ -4,7 +4,7 @@
 #include "OffScreen.h"
 #include "Windows.h"
 
-#include "plugin/session/TypedOhms.h"
+#include "session/TypedOhms.h"
 
 #include <fstream>
 
@@ -19,17 +19,17 @@ using Kind = GuitarValue::Kind;
 
 struct Shown
 {
-    Shop shop;
-    BenchWindow window { shop.session, false };
+    Fixture fixture;
+    MainWindow window { fixture.session, false };
     offscreen::Frame frame;
 
     explicit Shown (int width = 1200, int height = 800) : frame (window, width, height)
     {
         window.grabKeyboardFocus();
-        settle();
+        waitUntilIdle();
     }
 
-    void settle()
+    void waitUntilIdle()
     {
         runFor (80);
         window.refresh();
@@ -39,7 +39,7 @@ struct Shown
     void press (const juce::KeyPress& pressed)
     {
         frame.press (pressed);
-        settle();
+        waitUntilIdle();
     }
 
     void press (const char* words) { press (key (words)); }
@@ -51,14 +51,14 @@ struct Shown
     }
 
     TakeInSheet* sheet() { return dynamic_cast<TakeInSheet*> (window.topOverlay()); }
-    double potOhms (const char* name) { return shop.session.job()->guitar.harness.find (name)->as<PotPart>()->ohms; }
+    double potOhms (const char* name) { return fixture.session.job()->guitar.harness.find (name)->as<PotPart>()->ohms; }
 };
 }
 
 TEST_CASE ("a value is typed by keyboard alone, heard as a step of undo, and undone to the same text", "[take-in]")
 {
     Shown shown;
-    const auto before = shown.shop.session.jobText();
+    const auto before = shown.fixture.session.jobText();
     shown.press ("V");
     auto* row = shown.window.guitarPanel().values().rowOf (Kind::pot, "neck-volume");
     REQUIRE (row != nullptr);
@@ -74,10 +74,10 @@ TEST_CASE ("a value is typed by keyboard alone, heard as a step of undo, and und
     CHECK_FALSE (row->isTyping());
     CHECK (shown.potOhms ("neck-volume") == 250e3);
     CHECK (row->hasKeyboardFocus (true)); // the keyboard stays where it was
-    CHECK (shown.shop.session.jobText() != before);
+    CHECK (shown.fixture.session.jobText() != before);
     shown.press ("ctrl + Z");
     CHECK (shown.potOhms ("neck-volume") == 500e3);
-    CHECK (shown.shop.session.jobText() == before);
+    CHECK (shown.fixture.session.jobText() == before);
     shown.press ("ctrl + shift + Z");
     CHECK (shown.potOhms ("neck-volume") == 250e3);
 }
@@ -87,22 +87,22 @@ TEST_CASE ("what is out of range stays in the field with words under it; Escape 
     Shown shown;
     auto* row = shown.window.guitarPanel().values().rowOf (Kind::capacitor, "bridge-cap");
     REQUIRE (row != nullptr);
-    const auto before = shown.shop.session.jobText();
+    const auto before = shown.fixture.session.jobText();
     row->grabKeyboardFocus();
     shown.type ("22");
     shown.press ("return");
     REQUIRE (row->isTyping());
     CHECK (row->wordsUnder().contains ("Write it like 22n"));
     CHECK (row->getHeight() > ValueRow::height);
-    CHECK (shown.shop.session.jobText() == before);
+    CHECK (shown.fixture.session.jobText() == before);
     shown.press ("escape");
     CHECK_FALSE (row->isTyping());
     CHECK (row->getHeight() == ValueRow::height);
-    CHECK (shown.shop.session.jobText() == before);
+    CHECK (shown.fixture.session.jobText() == before);
     shown.press ("return");
     shown.type ("4n7"); // over what was marked
     shown.press ("return");
-    CHECK (shown.shop.session.job()->guitar.harness.find ("bridge-cap")->as<CapacitorPart>()->farads == 4.7e-9);
+    CHECK (shown.fixture.session.job()->guitar.harness.find ("bridge-cap")->as<CapacitorPart>()->farads == 4.7e-9);
 }
 
 TEST_CASE ("the keyboard going elsewhere keeps what is whole and leaves what is not", "[take-in]")
@@ -112,11 +112,11 @@ TEST_CASE ("the keyboard going elsewhere keeps what is whole and leaves what is 
     REQUIRE (row != nullptr);
     row->startTyping ("250k");
     shown.window.grabKeyboardFocus();
-    shown.settle();
+    shown.waitUntilIdle();
     CHECK (shown.potOhms ("neck-tone") == 250e3);
     row->startTyping ("5");
     shown.window.grabKeyboardFocus();
-    shown.settle();
+    shown.waitUntilIdle();
     CHECK_FALSE (row->isTyping());
     CHECK (shown.potOhms ("neck-tone") == 250e3);
 }
@@ -128,16 +128,16 @@ TEST_CASE ("ohms typed in the sheet bring a pickup up a rung, a file to measured
     REQUIRE (shown.sheet() != nullptr);
     auto* card = shown.sheet()->card ("bridge");
     REQUIRE (card != nullptr);
-    const auto known = [&] { return shown.shop.session.job()->guitar.harness.find ("bridge")->as<PickupPart>()->pickup.known; };
-    REQUIRE (known() == Knowledge::assumed);
+    const auto known = [&] { return shown.fixture.session.job()->guitar.harness.find ("bridge")->as<PickupPart>()->pickup.known; };
+    REQUIRE (known() == Provenance::assumed);
     auto* row = card->values().rowOf (Kind::jackOhms, "bridge");
     REQUIRE (row != nullptr);
     row->startTyping ("7.874k"); // 8k beside a volume of 500k: R_pickup parallel R_volume, closed form
     row->editor()->onReturnKey();
-    shown.settle();
-    CHECK (known() == Knowledge::fromOhms);
+    shown.waitUntilIdle();
+    CHECK (known() == Provenance::fromOhms);
     double ohms = 0.0;
-    const auto job = shown.shop.session.job();
+    const auto job = shown.fixture.session.job();
     for (const auto& coil : job->guitar.harness.find ("bridge")->as<PickupPart>()->pickup.coils)
         ohms += coil.dcrOhms;
     CHECK (ohms == Approx (8000.0).epsilon (3e-3));
@@ -145,17 +145,17 @@ TEST_CASE ("ohms typed in the sheet bring a pickup up a rung, a file to measured
     const auto file = std::filesystem::temp_directory_path() / "coldiron-take-in.json";
     std::ofstream (file) << R"({ "coldiron": "pickup 1", "like": "humbucker-hot", "known": "measured" })";
     shown.window.filesDropped ({ juce::String (file.string()) }, shown.sheet()->getX() + 60, shown.sheet()->getY() + 120);
-    shown.settle();
+    shown.waitUntilIdle();
     std::filesystem::remove (file);
-    const auto neck = shown.shop.session.job()->guitar.harness.find ("neck")->as<PickupPart>()->pickup.known;
-    CHECK ((known() == Knowledge::measured || neck == Knowledge::measured)); // the card it was dropped on
+    const auto neck = shown.fixture.session.job()->guitar.harness.find ("neck")->as<PickupPart>()->pickup.known;
+    CHECK ((known() == Provenance::measured || neck == Provenance::measured)); // the card it was dropped on
 
     shown.sheet()->pickPickup ("bridge");
-    shown.settle();
+    shown.waitUntilIdle();
     shown.type ("mini");
     shown.press ("return");
-    CHECK (shown.shop.session.job()->guitar.harness.find ("bridge")->preset == "mini-humbucker");
-    CHECK (known() == Knowledge::assumed);
+    CHECK (shown.fixture.session.job()->guitar.harness.find ("bridge")->preset == "mini-humbucker");
+    CHECK (known() == Provenance::assumed);
     CHECK_FALSE (shown.sheet()->pickups().isVisible());
 }
 
@@ -168,12 +168,12 @@ TEST_CASE ("hum is asked about before options and the answer is the job's", "[ta
     CHECK (touched.chosen() == 0);
     touched.keyPressed (key ("cursor right"));
     touched.keyPressed (key ("cursor right"));
-    shown.settle();
-    CHECK (shown.shop.session.job()->hum.touched == HumAnswers::Touch::falls);
-    CHECK (shown.shop.session.jobText().find ("\"touched\": \"falls\"") != std::string::npos);
+    shown.waitUntilIdle();
+    CHECK (shown.fixture.session.job()->hum.touched == HumAnswers::Touch::falls);
+    CHECK (shown.fixture.session.jobText().find ("\"touched\": \"falls\"") != std::string::npos);
     shown.press ("ctrl + Z");
     shown.press ("ctrl + Z");
-    CHECK_FALSE (shown.shop.session.job()->hum.touched);
+    CHECK_FALSE (shown.fixture.session.job()->hum.touched);
     CHECK (touched.chosen() == 0);
 }
 
@@ -181,10 +181,10 @@ TEST_CASE ("a new job begins with a guitar's picture, by keyboard", "[take-in]")
 {
     Shown shown;
     const auto file = std::filesystem::temp_directory_path() / "coldiron-pictures.json";
-    REQUIRE (shown.shop.session.saveJob (file)); // nothing that would be lost
+    REQUIRE (shown.fixture.session.saveJob (file)); // nothing that would be lost
     std::filesystem::remove (file);
     shown.window.showGuitars();
-    shown.settle();
+    shown.waitUntilIdle();
     auto* pictures = dynamic_cast<GuitarPictures*> (shown.window.topOverlay());
     REQUIRE (pictures != nullptr);
     const auto first = pictures->marked();
@@ -194,8 +194,8 @@ TEST_CASE ("a new job begins with a guitar's picture, by keyboard", "[take-in]")
     shown.type ("bass blend");
     CHECK (pictures->marked() == "bass-blend");
     shown.press ("return");
-    shown.settle();
-    CHECK (shown.shop.session.job()->guitar.preset == "bass-blend");
+    shown.waitUntilIdle();
+    CHECK (shown.fixture.session.job()->guitar.preset == "bass-blend");
     CHECK (shown.sheet() != nullptr); // and goes on to take it in
 }
 
@@ -207,9 +207,9 @@ TEST_CASE ("nothing is cut off or overlaps while a guitar is taken in", "[take-i
         {
             INFO (guitar << " " << size.width << " x " << size.height);
             Shown shown (size.width, size.height);
-            REQUIRE (shown.shop.session.newJob (guitar));
-            REQUIRE (shown.shop.session.edit ("/hum/touched", "true", "Hum"));
-            shown.settle();
+            REQUIRE (shown.fixture.session.newJob (guitar));
+            REQUIRE (shown.fixture.session.edit ("/hum/touched", "true", "Hum"));
+            shown.waitUntilIdle();
             shown.press ("U");
             REQUIRE (shown.sheet() != nullptr);
             checkTree (*shown.sheet());
@@ -221,7 +221,7 @@ TEST_CASE ("nothing is cut off or overlaps while a guitar is taken in", "[take-i
             shown.sheet()->pickPickup (guitar == std::string ("bass-two-single-coils") ? "bridge" : "neck");
             checkTree (*shown.sheet());
             shown.window.showGuitars();
-            shown.settle();
+            shown.waitUntilIdle();
             REQUIRE (shown.window.topOverlay() != nullptr);
             checkTree (*shown.window.topOverlay());
         }
@@ -231,7 +231,7 @@ TEST_CASE ("the line of the first steps goes with the person, from the guitar's 
 {
     Shown shown;
     shown.window.startFirstSteps();
-    shown.settle();
+    shown.waitUntilIdle();
     auto* line = shown.window.firstLine();
     REQUIRE (line != nullptr);
     REQUIRE (line->steps()->step() == FirstSteps::Step::pickGuitar); // no take: nothing to hear yet
@@ -239,25 +239,25 @@ TEST_CASE ("the line of the first steps goes with the person, from the guitar's 
         if (child->isVisible() && child != line && dynamic_cast<juce::TooltipWindow*> (child) == nullptr)
             CHECK_FALSE (child->getBounds().reduced (4).intersects (line->getBounds()));
     const auto file = std::filesystem::temp_directory_path() / "coldiron-first-line.json";
-    REQUIRE (shown.shop.session.saveJob (file));
+    REQUIRE (shown.fixture.session.saveJob (file));
     std::filesystem::remove (file);
     line->actButton().onClick();
-    shown.settle();
+    shown.waitUntilIdle();
     REQUIRE (dynamic_cast<GuitarPictures*> (shown.window.topOverlay()) != nullptr);
     shown.type ("one humbucker left");
     shown.press ("return");
-    shown.settle();
+    shown.waitUntilIdle();
     CHECK (line->steps()->step() == FirstSteps::Step::typeOhms);
     REQUIRE (shown.sheet() != nullptr);
     auto* row = shown.sheet()->card ("bridge")->values().rowOf (Kind::pickupOhms, "bridge");
     row->startTyping ("8.3k");
     row->editor()->onReturnKey();
-    shown.settle();
+    shown.waitUntilIdle();
     CHECK (line->steps()->step() == FirstSteps::Step::dropTake);
     bool ended = false;
     shown.window.onFirstStepsEnd = [&ended] { ended = true; };
     line->onEnd();
-    shown.settle();
+    shown.waitUntilIdle();
     CHECK (ended);
     CHECK (shown.window.firstLine() == nullptr);
     CHECK (shown.window.places().firstLine.isEmpty());

@@ -33,7 +33,7 @@ template <typename T> T* find (juce::Component& parent)
 
 juce::KeyPress plain (int code) { return juce::KeyPress (code); }
 
-void checkAtSizes (BenchWindow& window)
+void checkAtSizes (MainWindow& window)
 {
     struct Size { int width, height; };
     for (const auto size : { Size { 900, 600 }, Size { 1200, 800 }, Size { 1920, 1200 } })
@@ -50,28 +50,28 @@ void checkAtSizes (BenchWindow& window)
 TEST_CASE ("takes are chosen, renamed and removed by the keyboard, undone, saved and opened the same", "[window]")
 {
     Folder folder;
-    Shop shop;
-    BenchWindow window (shop.session, false);
+    Fixture fixture;
+    MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
-    REQUIRE (shop.session.addTake (folder.take ("bridge pickup alone.wav")));
-    REQUIRE (shop.session.addTake (folder.take ("neck.wav")));
-    REQUIRE (shop.session.settleReports (20.0));
+    REQUIRE (fixture.session.addTake (folder.take ("bridge pickup alone.wav")));
+    REQUIRE (fixture.session.addTake (folder.take ("neck.wav")));
+    REQUIRE (fixture.session.waitUntilReported (20.0));
     window.refresh();
     auto* chips = find<TakeChips> (window);
     REQUIRE (chips != nullptr);
     CHECK (chips->isVisible());
-    CHECK (shop.session.take() == 1);
+    CHECK (fixture.session.take() == 1);
     CHECK (chips->keyPressed (plain (juce::KeyPress::leftKey)));
-    CHECK (shop.session.take() == 0);
+    CHECK (fixture.session.take() == 0);
     CHECK (window.keyPressed (key ("T")));
-    CHECK (shop.session.take() == 1);
-    REQUIRE (shop.session.settleReports (20.0));
+    CHECK (fixture.session.take() == 1);
+    REQUIRE (fixture.session.waitUntilReported (20.0));
     window.refresh();
     checkAtSizes (window);
 
     CHECK (chips->keyPressed (plain (juce::KeyPress::F2Key)));
-    auto* lane = dynamic_cast<TakeLane*> (chips->getParentComponent());
+    auto* lane = dynamic_cast<WaveformView*> (chips->getParentComponent());
     REQUIRE (lane != nullptr);
     auto* field = find<juce::TextEditor> (*lane);
     REQUIRE (field != nullptr);
@@ -80,57 +80,57 @@ TEST_CASE ("takes are chosen, renamed and removed by the keyboard, undone, saved
     field->setText ("Neck, slow", false);
     field->onReturnKey();
     window.refresh();
-    CHECK (takeLines (shop.session)[1].name == "Neck, slow");
-    const auto named = shop.session.jobText();
+    CHECK (takeLines (fixture.session)[1].name == "Neck, slow");
+    const auto named = fixture.session.jobText();
 
     CHECK (chips->keyPressed (plain (juce::KeyPress::deleteKey)));
     window.refresh();
-    REQUIRE (shop.session.job()->takes.size() == 1);
+    REQUIRE (fixture.session.job()->takes.size() == 1);
     CHECK (window.keyPressed (key ("ctrl + Z")));
-    CHECK (shop.session.jobText() == named);
+    CHECK (fixture.session.jobText() == named);
 
-    REQUIRE (shop.session.saveJob (folder.path / "job.json"));
+    REQUIRE (fixture.session.saveJob (folder.path / "job.json"));
     Session again { PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } } };
     REQUIRE (again.openJob (folder.path / "job.json"));
-    CHECK (again.jobText() == shop.session.jobText());
+    CHECK (again.jobText() == fixture.session.jobText());
     CHECK (again.jobText().find ("\"neck.wav\"") != std::string::npos); // beside the job: relative
 }
 
 TEST_CASE ("a take whose file is gone says so, keeps its place and is found again", "[window]")
 {
     Folder folder;
-    Shop shop;
+    Fixture fixture;
     const auto taken = folder.take ("verse.wav");
-    REQUIRE (shop.session.addTake (taken));
-    REQUIRE (shop.session.saveJob (folder.path / "job.json"));
-    REQUIRE (shop.session.settleReports (20.0)); // it has been read by then
+    REQUIRE (fixture.session.addTake (taken));
+    REQUIRE (fixture.session.saveJob (folder.path / "job.json"));
+    REQUIRE (fixture.session.waitUntilReported (20.0)); // it has been read by then
     fs::rename (taken, folder.path / "elsewhere.wav");
-    REQUIRE (shop.session.openJob (folder.path / "job.json"));
-    REQUIRE (shop.session.settleReports (20.0));
-    BenchWindow window (shop.session, false);
+    REQUIRE (fixture.session.openJob (folder.path / "job.json"));
+    REQUIRE (fixture.session.waitUntilReported (20.0));
+    MainWindow window (fixture.session, false);
     window.setVisible (true);
     checkAtSizes (window);
-    auto* lane = find<TakeLane> (window);
+    auto* lane = find<WaveformView> (window);
     REQUIRE (lane != nullptr);
     auto* button = find<WordButton> (*lane);
     REQUIRE (button != nullptr);
     CHECK (button->isVisible());
     CHECK (button->getName() == "Find file");
-    REQUIRE (relinkTake (shop.session, 0, folder.path / "elsewhere.wav"));
-    REQUIRE (shop.session.settleReports (20.0));
+    REQUIRE (relinkTake (fixture.session, 0, folder.path / "elsewhere.wav"));
+    REQUIRE (fixture.session.waitUntilReported (20.0));
     window.refresh();
     CHECK_FALSE (button->isVisible());
     CHECK (window.keyPressed (key ("ctrl + Z")));
-    REQUIRE (shop.session.settleReports (20.0));
+    REQUIRE (fixture.session.waitUntilReported (20.0));
     window.refresh();
     CHECK (button->isVisible());
 }
 
 TEST_CASE ("notes are typed, undone and kept in the job", "[window]")
 {
-    Shop shop;
-    shop.session.hear (2);
-    BenchWindow window (shop.session, false);
+    Fixture fixture;
+    fixture.session.hear (2);
+    MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
     window.refresh();
@@ -149,13 +149,13 @@ TEST_CASE ("notes are typed, undone and kept in the job", "[window]")
     fields[0]->onReturnKey();
     fields[2]->setText ("The client laughed.\nTake it.", false);
     fields[2]->onFocusLost();
-    CHECK (shop.session.job()->wish == "Brighter, \"like\" glass");
-    CHECK (shop.session.jobText().find ("The client laughed.\\nTake it.") != std::string::npos);
-    CHECK (shop.session.undoName() == "Notes on B");
-    REQUIRE (shop.session.undo());
-    CHECK (shop.session.jobText().find ("laughed") == std::string::npos);
-    REQUIRE (shop.session.undo());
-    CHECK (shop.session.job()->wish == "Too dark in the middle.");
+    CHECK (fixture.session.job()->wish == "Brighter, \"like\" glass");
+    CHECK (fixture.session.jobText().find ("The client laughed.\\nTake it.") != std::string::npos);
+    CHECK (fixture.session.undoName() == "Notes on B");
+    REQUIRE (fixture.session.undo());
+    CHECK (fixture.session.jobText().find ("laughed") == std::string::npos);
+    REQUIRE (fixture.session.undo());
+    CHECK (fixture.session.job()->wish == "Too dark in the middle.");
 }
 
 namespace
@@ -163,8 +163,8 @@ namespace
 /** A window opened where an earlier one left unsaved work: it is offered at once. */
 struct NextWindow
 {
-    Shop shop;
-    BenchWindow window { shop.session, false };
+    Fixture fixture;
+    MainWindow window { fixture.session, false };
     RecoverSheet* sheet = nullptr;
 
     explicit NextWindow (const Folder& folder)
@@ -182,19 +182,19 @@ TEST_CASE ("work left behind is offered, opens with its own file, and is gone on
 {
     Folder folder;
     {
-        Shop before; // a run that ended with unsaved work
+        Fixture before; // a run that ended with unsaved work
         REQUIRE (before.session.saveJob (folder.path / "job.json"));
-        BenchWindow window (before.session, false);
+        MainWindow window (before.session, false);
         window.setSize (1200, 800);
         window.keepUnsavedIn (folder.path / "unsaved");
         REQUIRE (before.session.renameOption (1, "Not saved"));
         runFor (3500); // kept every two seconds
-        REQUIRE (window.unsaved()->settle (10.0));
+        REQUIRE (window.unsaved()->waitUntilIdle (10.0));
         CHECK (fs::exists (window.unsaved()->file()));
         REQUIRE (before.session.renameOption (1, "Changed a moment before the end"));
     }
     NextWindow next (folder);
-    auto& [shop, window, sheet] = next;
+    auto& [fixture, window, sheet] = next;
     checkTree (*sheet);
     checkText (*sheet, 40);
     WordButton* open = nullptr;
@@ -204,15 +204,15 @@ TEST_CASE ("work left behind is offered, opens with its own file, and is gone on
     REQUIRE (open != nullptr);
     CHECK (open->keyPressed (plain (juce::KeyPress::returnKey)));
     runFor (100);
-    CHECK (shop.session.job()->find ("A")->name == "Changed a moment before the end");
-    CHECK (shop.session.jobFile() == folder.path / "job.json");
-    CHECK (shop.session.isChanged());
+    CHECK (fixture.session.job()->find ("A")->name == "Changed a moment before the end");
+    CHECK (fixture.session.jobFile() == folder.path / "job.json");
+    CHECK (fixture.session.isChanged());
     runFor (2500);
-    REQUIRE (window.unsaved()->settle (10.0));
+    REQUIRE (window.unsaved()->waitUntilIdle (10.0));
     CHECK (fs::exists (window.unsaved()->file()));
     CHECK (window.keyPressed (key ("ctrl + S")));
     runFor (2500);
-    REQUIRE (window.unsaved()->settle (10.0));
+    REQUIRE (window.unsaved()->waitUntilIdle (10.0));
     CHECK_FALSE (fs::exists (window.unsaved()->file()));
     Session again { PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } } };
     REQUIRE (again.openJob (folder.path / "job.json"));
@@ -224,16 +224,16 @@ TEST_CASE ("a window with unsaved work is killed", "[.killed]")
 {
     const char* folder = std::getenv ("COLDIRON_KILLED_IN");
     REQUIRE (folder != nullptr);
-    Shop shop;
-    REQUIRE (shop.session.saveJob (fs::path (folder) / "job.json"));
-    BenchWindow window (shop.session, false);
+    Fixture fixture;
+    REQUIRE (fixture.session.saveJob (fs::path (folder) / "job.json"));
+    MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.keepUnsavedIn (fs::path (folder) / "unsaved");
-    REQUIRE (shop.session.renameOption (1, "Typed before the end"));
-    shop.session.setKnob (1, "bridge-tone", 3.0);
+    REQUIRE (fixture.session.renameOption (1, "Typed before the end"));
+    fixture.session.setKnob (1, "bridge-tone", 3.0);
     for (int i = 0; i < 200 && ! fs::exists (window.unsaved()->file()); ++i)
         runFor (50);
-    REQUIRE (window.unsaved()->settle (10.0));
+    REQUIRE (window.unsaved()->waitUntilIdle (10.0));
     std::raise (SIGKILL); // no destructor, no handler
 }
 
@@ -247,14 +247,14 @@ TEST_CASE ("the work of a killed process is offered by the next window, whole", 
     CHECK (((WIFSIGNALED (status) && WTERMSIG (status) == SIGKILL) || (WIFEXITED (status) && WEXITSTATUS (status) == 128 + SIGKILL)));
 
     NextWindow next (folder);
-    auto& [shop, window, sheet] = next;
+    auto& [fixture, window, sheet] = next;
     const auto left = leftWork (folder.path / "unsaved");
     REQUIRE (left.size() == 1);
     sheet->onOpen (left.front());
     runFor (100);
-    CHECK (shop.session.job()->find ("A")->name == "Typed before the end");
-    CHECK (shop.session.setting (1).knob ("bridge-tone") == Approx (3.0));
-    CHECK (shop.session.jobFile() == folder.path / "job.json"); // Save goes there
+    CHECK (fixture.session.job()->find ("A")->name == "Typed before the end");
+    CHECK (fixture.session.setting (1).knob ("bridge-tone") == Approx (3.0));
+    CHECK (fixture.session.jobFile() == folder.path / "job.json"); // Save goes there
     Session saved { PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } } };
     REQUIRE (saved.openJob (folder.path / "job.json")); // and what was saved is untouched
     CHECK (saved.job()->find ("A")->name == "Bridge in parallel");

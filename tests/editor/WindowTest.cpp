@@ -17,13 +17,13 @@ using namespace windows;
 
 TEST_CASE ("no text is cut off and nothing lies over anything else", "[window]")
 {
-    Shop shop;
+    Fixture fixture;
     struct Size { int width, height; };
     for (const auto size : { Size { 900, 600 }, Size { 960, 600 }, Size { 1200, 800 }, Size { 1920, 1200 } })
     {
-        BenchWindow window (shop.session, false);
+        MainWindow window (fixture.session, false);
         window.setSize (size.width, size.height);
-        shop.session.hear (1);
+        fixture.session.hear (1);
         window.refresh();
         INFO (size.width << " x " << size.height);
         checkTree (window);
@@ -70,36 +70,36 @@ TEST_CASE ("a name that does not fit keeps its ends", "[window]")
 
 TEST_CASE ("letters, level and hum go by the keyboard", "[window]")
 {
-    Shop shop;
-    BenchWindow window (shop.session, false);
+    Fixture fixture;
+    MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     CHECK (window.keyPressed (key ("B")));
-    CHECK (shop.session.heard() == 2);
+    CHECK (fixture.session.heard() == 2);
     CHECK (window.keyPressed (key ("0")));
-    CHECK (shop.session.heard() == asRecorded);
+    CHECK (fixture.session.heard() == asRecorded);
     CHECK_FALSE (window.keyPressed (key ("G"))); // no such option
-    CHECK (shop.session.heard() == asRecorded);
-    const bool matched = shop.session.levelMatched();
+    CHECK (fixture.session.heard() == asRecorded);
+    const bool matched = fixture.session.levelMatched();
     CHECK (window.keyPressed (key ("M")));
-    CHECK (shop.session.levelMatched() != matched);
+    CHECK (fixture.session.levelMatched() != matched);
     CHECK (window.keyPressed (key ("R")));
-    CHECK (shop.session.humDb() > -80.0);
+    CHECK (fixture.session.humDb() > -80.0);
     CHECK (window.keyPressed (key ("R")));
-    CHECK (shop.session.humDb() == -80.0);
+    CHECK (fixture.session.humDb() == -80.0);
 }
 
 TEST_CASE ("a host keeps its space bar, the standalone plays with it", "[window]")
 {
-    Shop shop;
-    BenchWindow inHost (shop.session, true), alone (shop.session, false);
+    Fixture fixture;
+    MainWindow inHost (fixture.session, true), alone (fixture.session, false);
     CHECK_FALSE (inHost.keyPressed (key ("spacebar")));
     CHECK (alone.keyPressed (key ("spacebar")));
 }
 
 TEST_CASE ("an option is added by the list, undone and saved", "[window]")
 {
-    Shop shop;
-    BenchWindow window (shop.session, false);
+    Fixture fixture;
+    MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     CHECK (window.keyPressed (key ("N")));
     window.refresh();
@@ -118,35 +118,35 @@ TEST_CASE ("an option is added by the list, undone and saved", "[window]")
     REQUIRE (search->onReturnKey);
     search->onReturnKey();
     runFor (50);
-    REQUIRE (shop.session.tags() == std::vector<Tag> { 1, 2, 3 });
-    CHECK (shop.session.heard() == 3);
-    REQUIRE (shop.session.rewires (3).size() == 1);
-    CHECK (shop.session.rewires (3).front().preset == "series-parallel");
+    REQUIRE (fixture.session.tags() == std::vector<Tag> { 1, 2, 3 });
+    CHECK (fixture.session.heard() == 3);
+    REQUIRE (fixture.session.rewires (3).size() == 1);
+    CHECK (fixture.session.rewires (3).front().preset == "series-parallel");
 
     const auto file = std::filesystem::temp_directory_path() / "coldiron-window-test.json";
-    REQUIRE (shop.session.saveJob (file));
+    REQUIRE (fixture.session.saveJob (file));
     Session again { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
     REQUIRE (again.openJob (file));
-    CHECK (again.tags() == shop.session.tags());
+    CHECK (again.tags() == fixture.session.tags());
     std::filesystem::remove (file);
 
-    while (! shop.session.undoName().empty() && shop.session.tags().size() > 2)
+    while (! fixture.session.undoName().empty() && fixture.session.tags().size() > 2)
         CHECK (window.keyPressed (key ("ctrl + Z")));
-    CHECK (shop.session.tags() == std::vector<Tag> { 1, 2 });
+    CHECK (fixture.session.tags() == std::vector<Tag> { 1, 2 });
 }
 
 TEST_CASE ("a knob moves what is heard and stays within 0 to 10", "[window]")
 {
-    Shop shop;
-    shop.session.hear (1);
-    Desk desk (shop.session);
-    Knob knob (desk, 1, "bridge-tone");
+    Fixture fixture;
+    fixture.session.hear (1);
+    UiContext ui (fixture.session);
+    Knob knob (ui, 1, "bridge-tone");
     knob.setSize (80, 96);
-    REQUIRE (shop.session.setting (1).knob ("bridge-tone") == 10.0);
+    REQUIRE (fixture.session.setting (1).knob ("bridge-tone") == 10.0);
     const auto at5k = [&]
     {
-        REQUIRE (shop.session.settleReports (20.0));
-        const auto report = shop.session.report (1);
+        REQUIRE (fixture.session.waitUntilReported (20.0));
+        const auto report = fixture.session.report (1);
         REQUIRE (report != nullptr);
         size_t nearest = 0;
         for (size_t i = 0; i < report->curve.hz.size(); ++i)
@@ -157,27 +157,27 @@ TEST_CASE ("a knob moves what is heard and stays within 0 to 10", "[window]")
     const double before = at5k();
     for (int i = 0; i < 60; ++i)
         CHECK (knob.keyPressed (juce::KeyPress (juce::KeyPress::downKey)));
-    CHECK (shop.session.setting (1).knob ("bridge-tone") == Approx (4.0));
+    CHECK (fixture.session.setting (1).knob ("bridge-tone") == Approx (4.0));
     CHECK (at5k() < before - 3.0); // a tone turned down takes treble away
     CHECK (knob.keyPressed (juce::KeyPress (juce::KeyPress::homeKey)));
     CHECK (knob.keyPressed (juce::KeyPress (juce::KeyPress::downKey)));
-    CHECK (shop.session.setting (1).knob ("bridge-tone") == 0.0);
+    CHECK (fixture.session.setting (1).knob ("bridge-tone") == 0.0);
 }
 
 TEST_CASE ("agreeing is kept in the job", "[window]")
 {
-    Shop shop;
-    REQUIRE (shop.session.edit ("/agreed", "\"B\"", "Agree on B"));
-    CHECK (shop.session.jobText().find ("\"agreed\"") != std::string::npos);
-    CHECK_FALSE (shop.session.edit ("/agreed", "\"F\"", "Agree on F")); // there is no F
-    CHECK_FALSE (shop.session.faults().empty());
+    Fixture fixture;
+    REQUIRE (fixture.session.edit ("/agreed", "\"B\"", "Agree on B"));
+    CHECK (fixture.session.jobText().find ("\"agreed\"") != std::string::npos);
+    CHECK_FALSE (fixture.session.edit ("/agreed", "\"F\"", "Agree on F")); // there is no F
+    CHECK_FALSE (fixture.session.diagnostics().empty());
 }
 
 TEST_CASE ("a hundred windows open and close, two at a time, while sound runs", "[window]")
 {
-    Shop shop;
-    shop.session.hear (1);
-    shop.session.settle (20.0);
+    Fixture fixture;
+    fixture.session.hear (1);
+    fixture.session.waitUntilIdle (20.0);
     std::atomic<bool> running { true };
     std::atomic<int> blocks { 0 }, bad { 0 };
     std::thread sound ([&]
@@ -189,7 +189,7 @@ TEST_CASE ("a hundred windows open and close, two at a time, while sound runs", 
                                for (auto& sample : block)
                                    sample = 0.1f * static_cast<float> (std::sin (phase += 0.05));
                                float* channels[] = { block.data() };
-                               shop.session.process (channels, 1, 512, false);
+                               fixture.session.process (channels, 1, 512, false);
                                for (float sample : block)
                                    bad += ! std::isfinite (sample) || std::abs (sample) > 2.0f;
                                ++blocks;
@@ -198,14 +198,14 @@ TEST_CASE ("a hundred windows open and close, two at a time, while sound runs", 
                        });
     for (int i = 0; i < 50; ++i)
     {
-        BenchWindow one (shop.session, false), two (shop.session, true);
+        MainWindow one (fixture.session, false), two (fixture.session, true);
         one.setSize (1200, 800);
         two.setSize (960, 600);
-        shop.session.hear (i % 3);
+        fixture.session.hear (i % 3);
         one.refresh();
         two.refresh();
         one.createComponentSnapshot (one.getLocalBounds(), true, 0.25f);
-        CHECK (shop.session.heard() == i % 3);
+        CHECK (fixture.session.heard() == i % 3);
     }
     running = false;
     sound.join();

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "editor/BenchWindow.h"
-#include "plugin/session/Session.h"
+#include "editor/MainWindow.h"
+#include "session/Session.h"
 
 #include <catch2/catch.hpp>
 
@@ -36,11 +36,11 @@ public:
     }
 };
 
-struct Shop
+struct Fixture
 {
     Session session { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
 
-    Shop()
+    Fixture()
     {
         session.prepare (48000.0);
         const std::string job = R"({ "coldiron": "job 1", "title": "Walnut two-humbucker", "client": "Too dark in the middle.",
@@ -49,10 +49,10 @@ struct Shop
               "A": { "name": "Bridge in parallel", "rewires": [ { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" } ], "setting": { "bridge-volume-pull": "up", "selector": "bridge" } },
               "B": { "name": "Bridge split, north coil", "rewires": [ { "use": "split-shorted", "pickup": "bridge", "pot": "bridge-volume" } ], "setting": { "bridge-volume-pull": "up", "selector": "bridge" } } } })";
         const bool read = session.setJobText (job);
-        for (const auto& fault : session.faults())
+        for (const auto& fault : session.diagnostics())
             UNSCOPED_INFO (fault.text());
         REQUIRE (read);
-        REQUIRE (session.settleReports (20.0));
+        REQUIRE (session.waitUntilReported (20.0));
     }
 };
 

@@ -1,21 +1,21 @@
 #pragma once
 
-#include "editor/BenchWindow.h"
+#include "editor/MainWindow.h"
 
 namespace coldiron
 {
 /** A mouse and a keyboard for the wiring view, for tests and pictures. */
 struct WiringHands
 {
-    explicit WiringHands (BenchWindow& w) : window (w) { settle(); }
+    explicit WiringHands (MainWindow& w) : window (w) { waitUntilIdle(); }
 
-    BenchWindow& window;
+    MainWindow& window;
     WiringView* view = nullptr;
 
     static void runFor (int milliseconds) { juce::MessageManager::getInstance()->runDispatchLoopUntil (milliseconds); }
 
     /** Until the drawing is the wiring's. @returns false after a minute */
-    bool settle()
+    bool waitUntilIdle()
     {
         view = nullptr;
         for (auto* child : window.getChildren())

@@ -1,8 +1,8 @@
 // The wiring view, rewired by hand: with the mouse, and by keys alone; the result is the preset rewire's wiring.
 
 #include "WiringHands.h"
-#include "plugin/session/HandRewire.h"
-#include "plugin/session/Session.h"
+#include "session/HandRewire.h"
+#include "session/Session.h"
 
 #include <catch2/catch.hpp>
 
@@ -16,7 +16,7 @@ namespace
 struct Opened
 {
     Session session { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
-    std::unique_ptr<BenchWindow> made;
+    std::unique_ptr<MainWindow> made;
 
     explicit Opened (Tag heard)
     {
@@ -25,7 +25,7 @@ struct Opened
             "options": { "A": { "name": "As it is", "setting": { "selector": "bridge" } },
                          "B": { "name": "Independent", "rewires": [ { "use": "independent-volumes", "pot": "bridge-volume" } ] } } })"));
         session.hear (heard);
-        made = std::make_unique<BenchWindow> (session, false);
+        made = std::make_unique<MainWindow> (session, false);
         made->setSize (1200, 800);
         made->setVisible (true);
         made->showWiring (true);
@@ -53,7 +53,7 @@ TEST_CASE ("independent volumes by keys alone is the preset's wiring", "[wiring]
     bench.type ("bridge volume lug 2");
     CHECK (bench.view->hand().move().to == "bridge-volume.2");
     bench.press ("return");
-    bench.settle();
+    bench.waitUntilIdle();
     REQUIRE (bench.session.tags() == std::vector<Tag> { 1, 2, 3 });
     CHECK (bench.session.heard() == 3);
 
@@ -63,7 +63,7 @@ TEST_CASE ("independent volumes by keys alone is the preset's wiring", "[wiring]
     REQUIRE (bench.walkTo ("bridge-volume.2"));
     CHECK (bench.view->hand().move().to == "bridge-volume.2");
     bench.press ("return");
-    bench.settle();
+    bench.waitUntilIdle();
 
     // Three are on lug 2 now; U goes through them to the selector's wire.
     REQUIRE (bench.walkTo ("bridge-volume.2"));
@@ -75,7 +75,7 @@ TEST_CASE ("independent volumes by keys alone is the preset's wiring", "[wiring]
     bench.press (U's');
     bench.type ("bridge volume lug 3");
     bench.press ("return");
-    bench.settle();
+    bench.waitUntilIdle();
 
     CHECK (bench.harness (3).sameAs (bench.harness (2)));
     REQUIRE (bench.session.rewires (3).size() == 1);
@@ -102,7 +102,7 @@ TEST_CASE ("Escape puts back what is in the hand, and closes an empty one", "[wi
     CHECK (bench.session.jobText() == before);
     bench.press ("escape");
     bench.runFor (50);
-    bench.settle();
+    bench.waitUntilIdle();
     CHECK (bench.view == nullptr);
 }
 
@@ -114,19 +114,19 @@ TEST_CASE ("a wire's end is pulled to another lug, left off, and a new one drawn
 
     // Pull the tone's wire at the tone's lug 1 over to its lug 3: the tone's track and no wiper then.
     bench.drag (at ("bridge-tone.1"), at ("bridge-tone.3"));
-    bench.settle();
-    CHECK (bench.harness (1).sameAs (after (start, HandMove { "bridge-volume.3", "bridge-tone.1", "bridge-tone.3" })));
+    bench.waitUntilIdle();
+    CHECK (bench.harness (1).sameAs (applyStep (start, HandMove { "bridge-volume.3", "bridge-tone.1", "bridge-tone.3" })));
     REQUIRE (bench.session.undo());
-    bench.settle();
+    bench.waitUntilIdle();
 
     // Let go on paper: it is off.
     bench.drag (at ("bridge-tone.1"), bench.view->getLocalBounds().toFloat().getBottomRight() - juce::Point<float> (60.0f, 60.0f));
-    bench.settle();
-    CHECK (bench.harness (1).sameAs (after (start, HandMove { "bridge-volume.3", "bridge-tone.1", "" })));
+    bench.waitUntilIdle();
+    CHECK (bench.harness (1).sameAs (applyStep (start, HandMove { "bridge-volume.3", "bridge-tone.1", "" })));
 
     // Drawn out of the bare lug again.
     bench.drag (at ("bridge-tone.1"), at ("bridge-volume.3"));
-    bench.settle();
+    bench.waitUntilIdle();
     CHECK (bench.harness (1).sameAs (start));
     CHECK (bench.session.rewires (1).empty());
 
@@ -138,7 +138,7 @@ TEST_CASE ("a wire's end is pulled to another lug, left off, and a new one drawn
     CHECK (bench.session.undoName() == name);
 
     // The end nearer to the hand comes off when a wire is taken by its middle.
-    bench.settle();
+    bench.waitUntilIdle();
     const auto drawing = bench.view->hand().isReady();
     REQUIRE (drawing);
     bench.drag (at ("jack.tip"), at ("jack.sleeve"), false);
@@ -158,7 +158,7 @@ TEST_CASE ("a capacitor is fitted between two points and a part removed by keys"
     REQUIRE (bench.view->hand().holding() == WiringHand::Holding::part);
     REQUIRE (bench.walkTo ("bridge-volume.2"));
     bench.press ("return");
-    bench.settle();
+    bench.waitUntilIdle();
     const auto* part = bench.harness (1).find ("cap-1");
     REQUIRE (part != nullptr);
     CHECK (part->as<CapacitorPart>()->farads == Approx (1e-9));
@@ -169,7 +169,7 @@ TEST_CASE ("a capacitor is fitted between two points and a part removed by keys"
     bench.press ("delete");
     REQUIRE (bench.view->hand().holding() == WiringHand::Holding::removal);
     bench.press ("return");
-    bench.settle();
+    bench.waitUntilIdle();
     CHECK (bench.harness (1).sameAs (start));
     CHECK (bench.session.rewires (1).empty());
 }

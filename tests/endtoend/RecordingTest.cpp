@@ -2,9 +2,9 @@
 // the command, against the same take through the same filter in the frequency domain.
 
 #include "Riff.h"
-#include "Workshop.h"
+#include "TakeFolder.h"
 
-#include "audition/Change.h"
+#include "response/TransferFunction.h"
 #include "support/Fft.h"
 #include "support/TruthWav.h"
 
@@ -13,7 +13,7 @@
 namespace recordingTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -47,7 +47,7 @@ double sumOfSquares (const std::vector<double>& x)
 }
 
 /** Of the take's spectrum times the option's gain: what level the option must have. */
-double predictedPower (const std::vector<double>& take, double rate, const Change& change)
+double predictedPower (const std::vector<double>& take, double rate, const TransferFunction& transfer)
 {
     const auto bins = spectrumOf (take, powerOfTwoAtLeast (take.size()));
     std::vector<double> hz;
@@ -58,7 +58,7 @@ double predictedPower (const std::vector<double>& take, double rate, const Chang
     for (double f = 5.0; f < 0.5 * rate; f *= std::exp2 (1.0 / 96.0))
         ladder.push_back (f);
     ladder.push_back (0.5 * rate);
-    const auto gains = change.gains (ladder);
+    const auto gains = transfer.gains (ladder);
     double power = 0.0;
     size_t step = 0;
     for (size_t i = 0; i < hz.size(); ++i)
@@ -106,16 +106,16 @@ TEST_CASE ("A sampled guitar through every option: no NaN, no click, the level i
     REQUIRE (coldironCommand ("render '" + (folder / "riff.json").string() + "' --out '" + (folder / "out").string() + "' > /dev/null") == 0);
 
     const Job job = jobFrom (recordingJob, folder);
-    const Voice recorded = job.recordedSide (0).voice();
+    const GuitarResponse recorded = job.recordedConfig (0).response();
     double worstLevel = 0.0, worstResidual = -300.0;
     for (const auto& option : job.options)
     {
         INFO (option.letter << " " << option.name);
         const Wav rendered = readWav (renderedFile (folder / "out", option.letter));
         REQUIRE (rendered.channels.size() == 2);
-        const Voice voice = job.optionSide (option).voice();
-        const Change change (recorded, voice);
-        const ModalFilter filter = designFilter (change, *FilterDesigner::shared (48000.0));
+        const GuitarResponse response = job.optionConfig (option).response();
+        const TransferFunction transfer (recorded, response);
+        const ModalFilter filter = designFilter (transfer, *FilterDesigner::shared (48000.0));
 
         for (size_t c = 0; c < 2; ++c)
         {
@@ -125,7 +125,7 @@ TEST_CASE ("A sampled guitar through every option: no NaN, no click, the level i
             for (double v : sound)
                 REQUIRE (std::isfinite (v));
 
-            const double level = 10.0 * std::log10 (sumOfSquares (sound) / predictedPower (take, 48000.0, change));
+            const double level = 10.0 * std::log10 (sumOfSquares (sound) / predictedPower (take, 48000.0, transfer));
             worstLevel = std::max (worstLevel, std::abs (level));
             CHECK (std::abs (level) < 0.2);
 

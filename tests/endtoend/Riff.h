@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** One note of a Standard MIDI File: key number, start and length in ticks (120 a beat), velocity 1 to 127. */
 struct MidiNote

@@ -1,7 +1,8 @@
+#include "response/Band.h"
 #include "Study.h"
-#include "Workshop.h"
+#include "TakeFolder.h"
 
-#include "audition/Change.h"
+#include "response/TransferFunction.h"
 #include "filter/FilterRunner.h"
 #include "support/Fft.h"
 #include "support/Truth.h"
@@ -10,7 +11,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 namespace
 {
@@ -50,7 +51,7 @@ double strongest (const std::vector<ThirdOctave>& bands)
 }
 
 Miss compare (const std::vector<double>& take, const std::vector<double>& truth, const std::vector<double>& predicted,
-              const Side& recorded, const Side& option, bool isBass)
+              const CircuitConfig& recorded, const CircuitConfig& option, bool isBass)
 {
     const double low = isBass ? 40.0 : 80.0, high = isBass ? 6000.0 : 10000.0;
     const auto takeBands = thirdOctaves (take, rate, low, high), truthBands = thirdOctaves (truth, rate, low, high);
@@ -82,7 +83,7 @@ std::vector<Miss> missesOf (const std::string& jobText, const PluckedInstrument&
     const Job job = jobFrom (filledIn (filledIn (jobText, "TAKE", "take.wav"), "STRINGS", tickedStrings (instrument, phrase)), folder);
     std::filesystem::remove_all (folder);
 
-    const Side recorded = job.recordedSide (0);
+    const CircuitConfig recorded = job.recordedConfig (0);
     const auto emfs = harnessEmfs (recorded.harness, instrument, phrase, rate);
     auto take = throughHarness (recorded.harness, recorded.setting, recorded.load, emfs, rate);
     const double scale = 0.3 / std::abs (*std::max_element (take.begin(), take.end(), [] (double a, double b) { return std::abs (a) < std::abs (b); }));
@@ -90,20 +91,20 @@ std::vector<Miss> missesOf (const std::string& jobText, const PluckedInstrument&
         x *= scale;
 
     std::vector<Miss> misses;
-    const Voice recordedVoice = recorded.voice();
+    const GuitarResponse recordedResponse = recorded.response();
     for (const auto& option : job.options)
     {
-        const Side side = job.optionSide (option);
-        auto truth = throughHarness (side.harness, side.setting, side.load, emfs, rate);
+        const CircuitConfig config = job.optionConfig (option);
+        auto truth = throughHarness (config.harness, config.setting, config.load, emfs, rate);
         for (auto& x : truth)
             x *= scale;
-        const Voice optionVoice = side.voice();
-        const Change change (recordedVoice, optionVoice);
-        const auto predicted = filtered (take, designFilter (change, *FilterDesigner::shared (rate)));
-        Miss miss = compare (take, truth, predicted, recorded, side, instrument.strings.size() == 4);
+        const GuitarResponse optionResponse = config.response();
+        const TransferFunction transfer (recordedResponse, optionResponse);
+        const auto predicted = filtered (take, designFilter (transfer, *FilterDesigner::shared (rate)));
+        Miss miss = compare (take, truth, predicted, recorded, config, instrument.strings.size() == 4);
         miss.take = phrase.name;
         miss.option = option.name;
-        miss.sureness = change.sureness();
+        miss.confidence = transfer.confidence();
         misses.push_back (std::move (miss));
     }
     return misses;
@@ -123,7 +124,7 @@ Pooled pool (const std::vector<Miss>& misses, const std::string& option)
             pooled.rmsDb += d * d;
         pooled.loudnessRmsLu += miss.loudnessLu * miss.loudnessLu;
         pooled.loudnessWorstLu = std::max (pooled.loudnessWorstLu, std::abs (miss.loudnessLu));
-        pooled.withinPromise += std::abs (miss.loudnessLu) <= miss.sureness.loudnessDb();
+        pooled.withinPromise += std::abs (miss.loudnessLu) <= miss.confidence.loudnessDb();
     }
     pooled.rmsDb = std::sqrt (pooled.rmsDb / pooled.bands);
     pooled.heldShare /= pooled.bands;

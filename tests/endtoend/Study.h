@@ -1,19 +1,19 @@
 #pragma once
 
-#include "audition/Sureness.h"
+#include "response/Confidence.h"
 #include "job/Job.h"
 #include "support/PluckedString.h"
 
 #include <string>
 #include <vector>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** One option of one take: how far the prediction lies from the truth. */
 struct Miss
 {
     std::string take, option;             ///< the option's name: what kind of change it is
-    Sureness sureness;
+    Confidence confidence;
     std::vector<double> thirdOctaveDb;    ///< predicted less true, where both take and truth are heard
     int held = 0;                         ///< how many of them the band holds
     double loudnessLu = 0.0;              ///< predicted less true

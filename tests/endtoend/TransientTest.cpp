@@ -4,7 +4,7 @@
 // Bars: residual at most -60 dB at 96 and 192 kHz, -40 dB at 44.1 and 48 kHz, after one constant delay; third octaves
 // within 0.05 dB.
 
-#include "Workshop.h"
+#include "TakeFolder.h"
 
 #include "support/Fft.h"
 #include "support/Ngspice.h"
@@ -20,7 +20,7 @@
 namespace transientTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -122,18 +122,18 @@ TEST_CASE ("A take made by transient analysis, rewired, against transient analys
     writeFloatWav (folder / "take.wav", { 48000.0, { std::vector<double> (48, 0.0) } });
     const Job job = jobFrom (transientJob, folder);
     const TruthTable strings = stringsInTime();
-    const auto inTime = [&] (const Side& side)
+    const auto inTime = [&] (const CircuitConfig& config)
     {
         OracleOptions outside;
         outside.external = true;
-        const OracleNetlist netlist (side.harness, side.setting, side.load, outside);
+        const OracleNetlist netlist (config.harness, config.setting, config.load, outside);
         return Ngspice::transient (netlist.lines, { "tip" }, { { "vsrc", strings } }, seconds, 1.0 / fineRate);
     };
 
-    const Ngspice::Transient recorded = inTime (job.recordedSide (0));
+    const Ngspice::Transient recorded = inTime (job.recordedConfig (0));
     std::vector<Ngspice::Transient> truths;
     for (const auto& option : job.options)
-        truths.push_back (inTime (job.optionSide (option)));
+        truths.push_back (inTime (job.optionConfig (option)));
 
     for (const double rate : { 44100.0, 48000.0, 96000.0, 192000.0 })
     {

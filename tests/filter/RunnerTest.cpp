@@ -1,5 +1,5 @@
 #include "filter/FilterRunner.h"
-#include "filter/LatestValue.h"
+#include "concurrency/LatestValue.h"
 #include "Targets.h"
 
 #include <catch2/catch.hpp>

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 inline Part pot (const std::string& name, double ohms = 500e3)
 {
@@ -217,7 +217,7 @@ inline Step fitPull (const std::string& name, const std::string& on, const std::
 inline Harness withSteps (Harness harness, const std::vector<Step>& steps)
 {
     for (const auto& step : steps)
-        harness = after (harness, step);
+        harness = applyStep (harness, step);
     return harness;
 }
 }

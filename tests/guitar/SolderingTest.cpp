@@ -7,7 +7,7 @@
 namespace solderingTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {

@@ -9,7 +9,7 @@
 namespace stepTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -47,7 +47,7 @@ TEST_CASE ("A volume's output is the lug nearer to the tip, before and after the
     const auto harness = fourKnobs();
     CHECK (resolvePoint (harness, "bridge-volume.out") == "bridge-volume.2");
     CHECK (resolvePoint (harness, "bridge-volume.in") == "bridge-volume.3");
-    const auto own = after (harness, swapStep ("bridge-volume.in", "bridge-volume.out"));
+    const auto own = applyStep (harness, swapStep ("bridge-volume.in", "bridge-volume.out"));
     CHECK (resolvePoint (own, "bridge-volume.out") == "bridge-volume.3");
     CHECK (own.landings().at ("bridge.north.start").lug == "bridge-volume.2");
     CHECK (own.hasWire ("bridge-volume.3", "selector.bridge"));
@@ -63,7 +63,7 @@ TEST_CASE ("A pickup's hot and cold side are found through the switches that ser
     REQUIRE_FALSE (cold.empty());
     CHECK (resolvePoint (harness, "@bridge.hot") == "bridge-volume.3");
     CHECK (resolvePoint (harness, "@bridge.cold") == "bridge-volume.case");
-    CHECK_THROWS_WITH (after (harness, solderStep ({ "bridge.hot", "jack.tip" })), Catch::Contains ("whole side"));
+    CHECK_THROWS_WITH (applyStep (harness, solderStep ({ "bridge.hot", "jack.tip" })), Catch::Contains ("whole side"));
 }
 
 TEST_CASE ("Series-parallel switch: parallel when up, series when down, in every order with phase", "[steps]")
@@ -102,14 +102,14 @@ TEST_CASE ("Undoing is the difference back, as bench steps", "[steps]")
 {
     const auto before = fourKnobs();
     auto changed = withSteps (before, joined (seriesParallel ("neck", "neck-volume"), phasePull ("bridge", "bridge-tone")));
-    changed = after (changed, swapStep ("bridge-volume.in", "bridge-volume.out"));
-    changed = after (changed, moveStep ("neck-tone.1", "neck-volume.out"));
+    changed = applyStep (changed, swapStep ("bridge-volume.in", "bridge-volume.out"));
+    changed = applyStep (changed, moveStep ("neck-tone.1", "neck-volume.out"));
     changed = withSteps (changed, { fitStep (capacitor ("bleed", 1e-9)), solderStep ({ "bleed.1", "bridge-volume.in" }), solderStep ({ "bleed.2", "bridge-volume.out" }) });
     Step replace;
     replace.kind = Step::Kind::replace;
     replace.part = "neck-cap";
     replace.as = capacitor ("neck-cap", 10e-9);
-    changed = after (changed, replace);
+    changed = applyStep (changed, replace);
 
     CHECK_FALSE (changed.sameAs (before));
     CHECK (withSteps (before, difference (before, changed)).sameAs (changed));
@@ -126,9 +126,9 @@ TEST_CASE ("A path to the jack is a loop through coil and jack, whatever the val
     Setting down;
     down.knobs["volume"] = 0.0;
     CHECK (buildCircuit (harness, down, {}).path == Path::open);
-    CHECK (buildCircuit (after (harness, unsolderStep ("bridge.north.finish", "bridge.south.finish")), {}, {}).path == Path::none);
-    CHECK (buildCircuit (after (harness, unsolderStep ("volume.2", "jack.tip")), {}, {}).path == Path::none);
-    CHECK (buildCircuit (after (harness, solderStep ({ "jack.tip", "ground" })), {}, {}).path == Path::shorted);
+    CHECK (buildCircuit (applyStep (harness, unsolderStep ("bridge.north.finish", "bridge.south.finish")), {}, {}).path == Path::none);
+    CHECK (buildCircuit (applyStep (harness, unsolderStep ("volume.2", "jack.tip")), {}, {}).path == Path::none);
+    CHECK (buildCircuit (applyStep (harness, solderStep ({ "jack.tip", "ground" })), {}, {}).path == Path::shorted);
     Setting wrong;
     wrong.knobs["volume"] = 11.0;
     CHECK_THROWS_WITH (buildCircuit (harness, wrong, {}), Catch::Contains ("0 to 10"));

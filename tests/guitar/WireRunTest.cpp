@@ -16,8 +16,8 @@ namespace
 Harness coilToJack()
 {
     Harness harness;
-    harness.addPart (bench::single ("pickup"));
-    harness.addPart (bench::jack());
+    harness.addPart (support::single ("pickup"));
+    harness.addPart (support::jack());
     harness.solder ({ "pickup.coil.start", "jack.tip" });
     harness.solder ({ "pickup.coil.finish", "ground" });
     return harness;
@@ -66,8 +66,8 @@ TEST_CASE ("A run goes with its point through every step")
         turned.swapLeads ("pickup.coil.start", "pickup.coil.finish");
         CHECK (counts (turned));
         auto between = harness;
-        between.addPart (bench::pot ("volume"));
-        between = bench::withSteps (between, { bench::moveStep ("pickup.coil.start", "volume.3"), bench::solderStep ({ "volume.3", "jack.tip" }) });
+        between.addPart (support::pot ("volume"));
+        between = support::withSteps (between, { support::moveStep ("pickup.coil.start", "volume.3"), support::solderStep ({ "volume.3", "jack.tip" }) });
         CHECK (counts (between));
     }
     SECTION ("a part taken out takes it along and brings it back")
@@ -76,21 +76,21 @@ TEST_CASE ("A run goes with its point through every step")
         without.removePart ("pickup");
         CHECK (without.runs().empty());
         for (const auto& step : difference (without, harness))
-            without = after (without, step);
+            without = applyStep (without, step);
         CHECK (without.runs().size() == 1);
         CHECK (counts (without));
     }
     SECTION ("another part takes over the run of a point that is mapped")
     {
         auto swapped = harness;
-        auto other = bench::single ("pickup");
+        auto other = support::single ("pickup");
         other.as<PickupPart>()->pickup.coils[0].name = "winding";
         swapped.replacePart ("pickup", other, { { "coil.start", "winding.start" }, { "coil.finish", "winding.finish" } });
         REQUIRE (swapped.runs().size() == 1);
         CHECK (swapped.runs()[0].at == "pickup.winding.start");
         CHECK (counts (swapped));
         for (const auto& step : difference (swapped, harness))
-            swapped = after (swapped, step);
+            swapped = applyStep (swapped, step);
         REQUIRE (swapped.runs().size() == 1);
         CHECK (swapped.runs()[0].at == "pickup.coil.start");
         CHECK (counts (swapped));
@@ -103,9 +103,9 @@ TEST_CASE ("A mono plug lays the ring on the sleeve; a stereo plug hears either"
     // is heard at the other through a divider. At 0 Hz [calc: node voltages by hand], R = 6k each, inputs 1M.
     Harness harness;
     for (const char* name : { "first", "second" })
-        harness.addPart (bench::single (name));
-    harness.addPart (bench::resistor ("bridge", 100e3));
-    auto jack = bench::jack();
+        harness.addPart (support::single (name));
+    harness.addPart (support::resistor ("bridge", 100e3));
+    auto jack = support::jack();
     jack.as<JackPart>()->stereo = true;
     harness.addPart (jack);
     harness.solder ({ "first.coil.start", "jack.tip" });

@@ -1,5 +1,5 @@
 // How loud pickups are beside each other: common practice of the trade, no source.
-#include "Rewired.h"
+#include "support/Rewired.h"
 
 #include "job/Library.h"
 #include "job/Readers.h"
@@ -7,20 +7,20 @@
 namespace balanceTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
 Pickup pickupOf (const std::string& name)
 {
-    Faults faults;
+    Diagnostics diagnostics;
     const auto presets = shipped();
-    Library library (presets, faults);
+    Library library (presets, diagnostics);
     Json json;
     json.kind = Json::Kind::text;
     json.text = name;
-    auto pickup = readPickup (library.resolve ("pickup", json)->json, faults);
-    REQUIRE (faults.empty());
+    auto pickup = readPickup (library.resolve ("pickup", json)->json, diagnostics);
+    REQUIRE (diagnostics.empty());
     return pickup;
 }
 

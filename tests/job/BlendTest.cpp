@@ -1,11 +1,11 @@
 // A blend goes from one pickup by way of both to the other, and its knob rests at the detent in the middle: common practice
 // of the trade, no source.
-#include "Rewired.h"
+#include "support/Rewired.h"
 
 namespace blendTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 using Heard = std::set<std::string>;
 
 namespace
@@ -57,8 +57,8 @@ TEST_CASE ("The rest of a pot is 0 to 10, and one for all pots of a shaft", "[bl
     };
     CHECK (with ("4", "4").empty());
     CHECK (has (with ("11", "5"), 2, { "\"rest\"", "from 0 to 10" }));
-    const auto faults = with ("4", "5");
-    REQUIRE (faults.size() == 1);
-    CHECK (faults.front().message.find ("one shaft stands in one place") != std::string::npos);
+    const auto diagnostics = with ("4", "5");
+    REQUIRE (diagnostics.size() == 1);
+    CHECK (diagnostics.front().message.find ("one shaft stands in one place") != std::string::npos);
 }
 }

@@ -1,11 +1,11 @@
 // What a job keeps of judging: options heard at true level, and blind tests.
-#include "Bench.h"
+#include "support/JobFixture.h"
 
 namespace blindResultTest
 {
 using namespace coldiron;
-using bench::faultsOf;
-using bench::has;
+using support::faultsOf;
+using support::has;
 
 namespace
 {
@@ -19,9 +19,9 @@ Job readJobOf (const std::string& text)
 {
     PresetFolders folders;
     folders.folders = { std::filesystem::path (COLDIRON_SOURCE) / "presets" };
-    Faults faults;
-    auto read = readJobText (text, {}, folders, faults);
-    for (const auto& fault : faults)
+    Diagnostics diagnostics;
+    auto read = readJobText (text, {}, folders, diagnostics);
+    for (const auto& fault : diagnostics)
         UNSCOPED_INFO (fault.text());
     REQUIRE (read);
     return *read;
@@ -66,10 +66,10 @@ TEST_CASE ("Faults in blind tests say where and what")
                                Wrong { R"("blind": [ { "ranking": ["A", "B"], "dat": "2026-11-25" } ])", "dat" } })
     {
         INFO (wrong.text);
-        const auto faults = faultsOf (job (wrong.text));
-        REQUIRE (faults.size() == 1);
-        CHECK (faults.front().message.find (wrong.says) != std::string::npos);
-        CHECK (faults.front().line == 2);
+        const auto diagnostics = faultsOf (job (wrong.text));
+        REQUIRE (diagnostics.size() == 1);
+        CHECK (diagnostics.front().message.find (wrong.says) != std::string::npos);
+        CHECK (diagnostics.front().line == 2);
     }
 }
 

@@ -1,8 +1,8 @@
 // A preset of any kind, broken in any way and used twice: its faults are listed once, and nothing is computed with it.
 
-#include "Bench.h"
+#include "support/JobFixture.h"
 
-#include "job/Starter.h"
+#include "offer/Starter.h"
 
 namespace brokenPresetTest
 {
@@ -52,8 +52,8 @@ std::vector<std::string> breakages (const std::string& good)
     std::vector<std::string> bad { "", " ", "{", "nonsense", "[]", "null", "{ }", good.substr (0, good.size() / 2), good + "}",
                                    "{ \"coldiron\": \"jar 1\"" + good.substr (good.find (',')) };
     Json tree;
-    Faults faults;
-    REQUIRE (parseJson (good, "good", tree, faults));
+    Diagnostics diagnostics;
+    REQUIRE (parseJson (good, "good", tree, diagnostics));
     for (size_t i = 0; i < tree.members.size(); ++i)
     {
         auto without = tree;
@@ -65,7 +65,7 @@ std::vector<std::string> breakages (const std::string& good)
         for (const char* other : { "null", "{}", "[]", "[[]]", "{ \"\": [] }", "{ \"up\": null }", "\"\"", "true", "-1", "1e300", "\"nonsense\"" })
         {
             auto changed = tree;
-            REQUIRE (parseJson (other, "other", changed.members[i].second, faults));
+            REQUIRE (parseJson (other, "other", changed.members[i].second, diagnostics));
             bad.push_back (changed.dump());
         }
         bad.push_back ("{" + tree.dump().substr (1, tree.dump().size() - 2) + ",\"" + tree.members[i].first + "\":" + tree.members[i].second.dump() + "}"); // twice
@@ -78,23 +78,23 @@ TEST_CASE ("A broken preset of any kind, used twice, is refused once and compute
 {
     for (const auto& kind : kinds)
     {
-        const bench::Folder folder;
+        const support::Folder folder;
         PresetFolders presets { { folder.path, std::filesystem::path (COLDIRON_SOURCE) / "presets" } };
         const auto file = folder.write (std::string (kind.folder) + "/" + kind.name + ".json", kind.good);
         INFO (kind.folder << "/" << kind.name);
-        CHECK (bench::faultsOf (kind.job, presets).empty());
+        CHECK (support::faultsOf (kind.job, presets).empty());
         int refused = 0;
         for (const auto& text : breakages (kind.good))
         {
             folder.write (std::string (kind.folder) + "/" + kind.name + ".json", text);
             INFO (text);
-            Faults faults;
-            const auto job = readJobText (kind.job, "/", presets, faults);
-            CHECK (job.has_value() == faults.empty());
+            Diagnostics diagnostics;
+            const auto job = readJobText (kind.job, "/", presets, diagnostics);
+            CHECK (job.has_value() == diagnostics.empty());
             refused += job ? 0 : 1;
-            for (size_t i = 0; i < faults.size(); ++i)
-                for (size_t j = i + 1; j < faults.size(); ++j)
-                    CHECK (faults[i].text() != faults[j].text());
+            for (size_t i = 0; i < diagnostics.size(); ++i)
+                for (size_t j = i + 1; j < diagnostics.size(); ++j)
+                    CHECK (diagnostics[i].text() != diagnostics[j].text());
         }
         CHECK (refused >= 20);
     }
@@ -106,12 +106,12 @@ TEST_CASE ("A broken starter set is refused")
   "candidates": [ { "name": "{pickup} split", "asks": { "pickup": "pickup" }, "rewires": [ { "use": "coil-tap" } ] } ] })";
     for (const auto& text : breakages (good))
     {
-        const bench::Folder folder;
+        const support::Folder folder;
         folder.write ("starters/mine.json", text);
         INFO (text);
-        Faults faults;
-        const auto starter = readStarter ("mine", { { folder.path, std::filesystem::path (COLDIRON_SOURCE) / "presets" } }, faults);
-        CHECK (starter.has_value() == faults.empty());
+        Diagnostics diagnostics;
+        const auto starter = readStarter ("mine", { { folder.path, std::filesystem::path (COLDIRON_SOURCE) / "presets" } }, diagnostics);
+        CHECK (starter.has_value() == diagnostics.empty());
     }
 }
 
@@ -120,13 +120,13 @@ TEST_CASE ("A preset that cannot be read leaves no part behind that a second use
     for (const char* text : { "{", R"({ "coldiron": "switch 1", "points": ["a", "b"] })", R"({ "coldiron": "switch 1", "points": ["a", "b"], "positions": {} })",
                               R"({ "coldiron": "switch 1", "points": ["a", "b"], "postions": { "up": [["a", "b"]] } })" })
     {
-        const bench::Folder folder;
+        const support::Folder folder;
         folder.write ("switches/mine.json", text);
         INFO (text);
-        const auto faults = bench::faultsOf (kinds[0].job, { { folder.path, std::filesystem::path (COLDIRON_SOURCE) / "presets" } });
-        CHECK_FALSE (faults.empty());
-        CHECK (faults.raised() >= 2);
-        CHECK (faults.front().file == (folder.path / "switches/mine.json").string());
+        const auto diagnostics = support::faultsOf (kinds[0].job, { { folder.path, std::filesystem::path (COLDIRON_SOURCE) / "presets" } });
+        CHECK_FALSE (diagnostics.empty());
+        CHECK (diagnostics.raised() >= 2);
+        CHECK (diagnostics.front().file == (folder.path / "switches/mine.json").string());
     }
 }
 }

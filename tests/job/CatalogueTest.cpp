@@ -1,6 +1,6 @@
-#include "Catalogue.h"
+#include "support/Catalogue.h"
 
-#include "job/Paths.h"
+#include "files/Paths.h"
 
 #include <algorithm>
 #include <iostream>
@@ -12,50 +12,50 @@ using namespace coldiron;
 namespace
 {
 /** Why a rewire was refused, checked to be words that a person can act on. */
-void checkReason (const Faults& faults)
+void checkReason (const Diagnostics& diagnostics)
 {
-    REQUIRE (faults.size() == 1);
-    CHECK (faults.front().message.size() > 20);
+    REQUIRE (diagnostics.size() == 1);
+    CHECK (diagnostics.front().message.size() > 20);
 }
 
 void checkUndo (const Harness& before, const Harness& after)
 {
     Harness undone = after;
     for (const auto& step : difference (after, before))
-        undone = coldiron::after (undone, step);
+        undone = coldiron::applyStep (undone, step);
     CHECK (undone.sameAs (before));
 }
 }
 
 TEST_CASE ("Every rewire on every guitar is applied and can be undone, or is refused with a reason")
 {
-    const auto presets = bench::shipped();
+    const auto presets = support::shipped();
     int pairs = 0, applied = 0, refused = 0, neverOn = 0, ways = 0;
     std::map<std::string, int> guitarsOf;
-    for (const auto& guitar : bench::allGuitars (presets.list ("guitars")))
+    for (const auto& guitar : support::allGuitars (presets.list ("guitars")))
         for (const auto& name : presets.list ("rewires"))
         {
             ++pairs;
-            Faults faults;
-            const auto info = readRewireInfo (name, presets, faults);
+            Diagnostics diagnostics;
+            const auto info = readRewireInfo (name, presets, diagnostics);
             REQUIRE (info.has_value());
             bool any = false;
             int tried = 0;
-            for (const auto& arguments : bench::waysToFill (*info, guitar.harness, 10))
+            for (const auto& arguments : support::waysToFill (*info, guitar.harness, 10))
             {
                 if (++tried > 60)
                     break;
                 ++ways;
                 INFO (guitar.preset << " " << name);
-                faults.clear();
-                const auto use = fillRewire (name, arguments, guitar.harness, presets, faults);
-                const auto harness = use ? applyRewires (guitar.harness, { *use }, "job", faults) : std::nullopt;
+                diagnostics.clear();
+                const auto use = fillRewire (name, arguments, guitar.harness, presets, diagnostics);
+                const auto harness = use ? applyRewires (guitar.harness, { *use }, "job", diagnostics) : std::nullopt;
                 if (! harness)
                 {
-                    checkReason (faults);
+                    checkReason (diagnostics);
                     continue;
                 }
-                CHECK (faults.empty());
+                CHECK (diagnostics.empty());
                 checkUndo (guitar.harness, *harness);
                 any = any || bestPath (*harness) == Path::open;
             }
@@ -77,14 +77,14 @@ namespace
 /** Each of the rewires that the guitar can take, filled in the first or the last way that is heard. */
 std::vector<RewireUse> usesOn (const Guitar& guitar, const std::vector<std::string>& rewires, bool last)
 {
-    const auto presets = bench::shipped();
+    const auto presets = support::shipped();
     std::vector<RewireUse> uses;
     for (const auto& name : rewires)
     {
-        Faults faults;
-        const auto info = readRewireInfo (name, presets, faults);
+        Diagnostics diagnostics;
+        const auto info = readRewireInfo (name, presets, diagnostics);
         REQUIRE (info.has_value());
-        auto ways = bench::waysToFill (*info, guitar.harness, 10);
+        auto ways = support::waysToFill (*info, guitar.harness, 10);
         if (last)
             std::reverse (ways.begin(), ways.end());
         int tried = 0;
@@ -92,9 +92,9 @@ std::vector<RewireUse> usesOn (const Guitar& guitar, const std::vector<std::stri
         {
             if (++tried > 200)
                 break;
-            faults.clear();
-            const auto use = fillRewire (name, arguments, guitar.harness, presets, faults);
-            const auto harness = use ? applyRewires (guitar.harness, { *use }, "job", faults) : std::nullopt;
+            diagnostics.clear();
+            const auto use = fillRewire (name, arguments, guitar.harness, presets, diagnostics);
+            const auto harness = use ? applyRewires (guitar.harness, { *use }, "job", diagnostics) : std::nullopt;
             if (harness && bestPath (*harness) == Path::open)
             {
                 uses.push_back (*use);
@@ -108,7 +108,7 @@ std::vector<RewireUse> usesOn (const Guitar& guitar, const std::vector<std::stri
 void tryPairs (const std::string& what, const std::vector<std::string>& guitars, const std::vector<std::string>& rewires)
 {
     int pairs = 0, applied = 0, refused = 0;
-    for (const auto& guitar : bench::allGuitars (guitars))
+    for (const auto& guitar : support::allGuitars (guitars))
     {
         // On the same pickup and pot they collide, on others they must not: both are tried.
         const auto uses = usesOn (guitar, rewires, false), others = usesOn (guitar, rewires, true);
@@ -119,8 +119,8 @@ void tryPairs (const std::string& what, const std::vector<std::string>& guitars,
                 const auto& second = i < uses.size() ? uses[i] : others[i - uses.size()];
                 ++pairs;
                 INFO (guitar.preset << ": " << first.preset << ", " << second.preset);
-                Faults faults;
-                const auto harness = applyRewires (guitar.harness, { first, second }, "job", faults);
+                Diagnostics diagnostics;
+                const auto harness = applyRewires (guitar.harness, { first, second }, "job", diagnostics);
                 if (harness)
                 {
                     ++applied;
@@ -128,8 +128,8 @@ void tryPairs (const std::string& what, const std::vector<std::string>& guitars,
                     continue;
                 }
                 ++refused;
-                checkReason (faults);
-                const auto& message = faults.front().message;
+                checkReason (diagnostics);
+                const auto& message = diagnostics.front().message;
                 CHECK ((message.find ("order") != std::string::npos || message.find ("by itself") != std::string::npos));
             }
     }
@@ -145,6 +145,6 @@ TEST_CASE ("Every two rewires in both orders are applied, or refused with a reas
               { "series-parallel", "split-shorted", "split-open", "phase", "phase-pull", "both-in-series", "independent-volumes", "tone-on-output",
                 "treble-bleed-cap", "treble-bleed-parallel", "treble-bleed-series" });
     tryPairs ("all rewires on the first guitars and three single coils",
-              { "two-humbuckers-four-knobs", "one-humbucker", "two-single-coils", "three-single-coils" }, bench::shipped().list ("rewires"));
+              { "two-humbuckers-four-knobs", "one-humbucker", "two-single-coils", "three-single-coils" }, support::shipped().list ("rewires"));
 }
 }

@@ -1,10 +1,10 @@
 // Clarity against what the trade says of volumes, bleeds, pots: common practice of the trade, no source. The reference
 // values were computed beforehand from these circuits [calc], each with a take of its own.
-#include "Catalogue.h"
+#include "support/Catalogue.h"
 
-#include "audition/Clarity.h"
-#include "audition/Hum.h"
-#include "audition/Volumes.h"
+#include "response/Clarity.h"
+#include "response/Hum.h"
+#include "response/Volumes.h"
 #include "support/PluckedString.h"
 #include "support/PluckedStringPhrases.h"
 
@@ -62,39 +62,39 @@ const std::array<Reference, 4> references { {
 
 Job jobOf (const std::string& guitar, const std::string& rewires, const std::string& knobs)
 {
-    Faults faults;
+    Diagnostics diagnostics;
     auto job = readJobText (R"({ "coldiron": "job 1", "guitar": )" + guitar + R"(, "options": { "A": { "name": "A", "rewires": [)" + rewires + R"(], "setting": {)" + knobs + "} } } }",
-                            "/", bench::shipped(), faults);
-    for (const auto& fault : faults)
+                            "/", support::shipped(), diagnostics);
+    for (const auto& fault : diagnostics)
         UNSCOPED_INFO (fault.text());
     REQUIRE (job.has_value());
     return std::move (*job);
 }
 
-Side optionOf (const Reference& reference, const std::string& rewire, double knob)
+CircuitConfig optionOf (const Reference& reference, const std::string& rewire, double knob)
 {
     const auto job = jobOf (reference.guitar(), rewire, "\"volume\": " + std::to_string (knob));
-    return job.optionSide (job.options.front());
+    return job.optionConfig (job.options.front());
 }
 
-double at (const Clarity& clarity, const Side& side) { return clarity.db (side).value_or (-999.0); }
+double at (const Clarity& clarity, const CircuitConfig& config) { return clarity.db (config).value_or (-999.0); }
 
 /** What the strings of a played phrase give through the pickup at 10. */
-Spectrum takeThrough (const Side& side, double scaleMm, const bench::Phrase& phrase)
+Spectrum takeThrough (const CircuitConfig& config, double scaleMm, const support::Phrase& phrase)
 {
     std::vector<std::vector<double>> distances;
-    const Voice heard = side.voice();
-    for (const auto& ear : heard.ears())
+    const GuitarResponse heard = config.response();
+    for (const auto& ear : heard.coilPositions())
         distances.push_back (ear.distanceMm);
-    const auto emfs = bench::pluckedEmfs (bench::pluckedGuitar (scaleMm), phrase, distances, 48000.0);
+    const auto emfs = support::pluckedEmfs (support::pluckedGuitar (scaleMm), phrase, distances, 48000.0);
     std::vector<float> sum (emfs.front().size(), 0.0f);
     for (const auto& emf : emfs)
         for (size_t i = 0; i < sum.size(); ++i)
             sum[i] += static_cast<float> (emf[i]);
     auto spectrum = takeSpectrum ({ sum }, 48000.0);
-    const Voice voice = side.voice();
+    const GuitarResponse response = config.response();
     for (size_t i = 0; i < spectrum.hz.size(); ++i)
-        spectrum.power[i] *= std::norm (voice.plain (spectrum.hz[i]));
+        spectrum.power[i] *= std::norm (response.unisonResponse (spectrum.hz[i]));
     return spectrum;
 }
 
@@ -115,26 +115,26 @@ Sayings countSayings (const std::vector<std::string>& guitars)
     Sayings count;
     for (const auto& name : guitars)
     {
-        const auto now = jobOf ("\"" + name + "\"", "", "").recordedSide (-1);
+        const auto now = jobOf ("\"" + name + "\"", "", "").recordedConfig (-1);
         const Clarity clarity (now, {});
         std::string knob;
         for (const auto& volume : volumeFigures (now))
             if (volume.heard && knob.empty())
                 knob = volume.knob;
         REQUIRE_FALSE (knob.empty());
-        std::array<Side, 3> sides { now, now, now };
+        std::array<CircuitConfig, 3> sides { now, now, now };
         for (size_t i = 1; i < 3; ++i)
             sides[i] = [&]
             {
                 const auto job = jobOf ("\"" + name + "\"", std::string (R"({ "use": "treble-bleed-)") + (i == 1 ? "parallel" : "series") + R"(", "pot": ")" + knob + "\" }", "");
-                return job.optionSide (job.options.front());
+                return job.optionConfig (job.options.front());
             }();
         const double open = at (clarity, now);
         std::string line;
         for (double value = 8.0; value >= 2.0; value -= 1.0)
         {
-            for (auto& side : sides)
-                side.setting.knobs[knob] = value;
+            for (auto& config : sides)
+                config.setting.knobs[knob] = value;
             const double ordinary = at (clarity, sides[0]) - open;
             ++count.settings;
             count.duller += ordinary < 0.0 ? 1 : 0;
@@ -174,9 +174,9 @@ TEST_CASE ("Clarity of the reference circuits at knob 5", "[clarity]")
     for (const auto& reference : references)
     {
         const auto open = optionOf (reference, "", 10.0);
-        std::vector<std::pair<std::string, Spectrum>> takes { { "pink", {} }, { "song", takeThrough (open, reference.scaleMm, bench::demoSong()) } };
+        std::vector<std::pair<std::string, Spectrum>> takes { { "pink", {} }, { "song", takeThrough (open, reference.scaleMm, support::demoSong()) } };
         if (std::getenv ("COLDIRON_SHOW") != nullptr)
-            for (const auto& phrase : bench::guitarPhrases())
+            for (const auto& phrase : support::guitarPhrases())
                 takes.emplace_back (phrase.name, takeThrough (open, reference.scaleMm, phrase));
         for (const auto& [name, take] : takes)
         {
@@ -211,7 +211,7 @@ TEST_CASE ("Clarity at knob 10: what lets a dark guitar be brighter", "[clarity]
 {
     // The references, two-humbucker guitar, dB re as it is: [calc], as above.
     const auto job = jobOf (references[0].guitar(), "", "");
-    const auto now = job.recordedSide (-1);
+    const auto now = job.recordedConfig (-1);
     const Clarity clarity (now, {});
     struct Row { std::string rewire, setting; double db; };
     for (const auto& row : { Row { R"({ "use": "pot-value", "pot": "volume", "value": "1M" })", "", 1.2 },
@@ -220,13 +220,13 @@ TEST_CASE ("Clarity at knob 10: what lets a dark guitar be brighter", "[clarity]
     {
         INFO (row.rewire);
         const auto rewired = jobOf (references[0].guitar(), row.rewire, row.setting);
-        CHECK (at (clarity, rewired.optionSide (rewired.options.front())) - at (clarity, now) == Approx (row.db).margin (0.3));
+        CHECK (at (clarity, rewired.optionConfig (rewired.options.front())) - at (clarity, now) == Approx (row.db).margin (0.3));
     }
 }
 
 TEST_CASE ("The single coil that hum is told against is the shipped one", "[hum]")
 {
-    const auto single = bench::allGuitars ({ "three-single-coils" }).front();
+    const auto single = support::allGuitars ({ "three-single-coils" }).front();
     const auto* bridge = single.harness.find ("bridge")->as<PickupPart>();
     REQUIRE (bridge != nullptr);
     CHECK (bridge->pickup.coils.front().turns == singleCoilTurns);

@@ -1,5 +1,5 @@
 // What a job says of a guitar's controls. What they do is common practice of the trade, no source.
-#include "Catalogue.h"
+#include "support/Catalogue.h"
 
 #include "job/ControlWords.h"
 
@@ -11,7 +11,7 @@ namespace
 {
 std::map<std::string, ControlWords> wordsOf (const std::string& guitar)
 {
-    const auto read = bench::allGuitars ({ guitar }).front();
+    const auto read = support::allGuitars ({ guitar }).front();
     StringSet strings;
     strings.strings = read.strings;
     strings.played.assign (read.strings.size(), true);

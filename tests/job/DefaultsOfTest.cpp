@@ -1,12 +1,12 @@
 // A rewire changes what it says and nothing else: what it does not say is taken from the part it replaces.
-#include "Rewired.h"
+#include "support/Rewired.h"
 
 #include "job/FirstArguments.h"
 
 namespace defaultsOfTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -23,7 +23,7 @@ TEST_CASE ("Another taper, a no-load tone, a blend and a master keep the value o
     harness = rewired (guitar, { { "tone-no-load", { { "pot", "neck-tone" } } } });
     CHECK (pot (harness, "neck-tone").ohms == 250e3);
     CHECK (pot (harness, "neck-tone").taper.name == "log-15");
-    CHECK (pot (harness, "neck-tone").opensAtTen);
+    CHECK (pot (harness, "neck-tone").noLoad);
 
     const Arguments both { { "first", "neck-volume" }, { "second", "bridge-volume" } };
     harness = rewired (guitar, { { "blend", both } });
@@ -56,9 +56,9 @@ TEST_CASE ("What is not said of a replaced part stays: taper, direction, no-load
 
     const auto own = [] (const std::string& part)
     {
-        Faults faults;
+        Diagnostics diagnostics;
         const auto job = readJobText (R"({ "coldiron": "job 1", "guitar": { "like": "one-humbucker", "parts": { "cap": { "capacitor": "22n", "tolerance": 0.02 } } },
- "options": { "A": { "rewires": [ { "use": "tone-cap-value", "cap": "cap" } ] } } })", "/", shipped(), faults);
+ "options": { "A": { "rewires": [ { "use": "tone-cap-value", "cap": "cap" } ] } } })", "/", shipped(), diagnostics);
         REQUIRE (job.has_value());
         return job->options.front().harness.find (part)->as<CapacitorPart>()->tolerance;
     };
@@ -68,14 +68,14 @@ TEST_CASE ("What is not said of a replaced part stays: taper, direction, no-load
 TEST_CASE ("A default taken from the guitar is in the words, and what is said goes before it", "[defaults]")
 {
     const auto guitar = guitarOf ("two-single-coils");
-    Faults faults;
-    const auto use = fillRewire ("blend", { { "first", "neck-volume" }, { "second", "bridge-volume" } }, guitar.harness, shipped(), faults);
+    Diagnostics diagnostics;
+    const auto use = fillRewire ("blend", { { "first", "neck-volume" }, { "second", "bridge-volume" } }, guitar.harness, shipped(), diagnostics);
     REQUIRE (use.has_value());
     CHECK (use->arguments.at ("value") == "250k");
-    const auto told = fillRewire ("blend", { { "first", "neck-volume" }, { "second", "bridge-volume" }, { "value", "500k" } }, guitar.harness, shipped(), faults);
+    const auto told = fillRewire ("blend", { { "first", "neck-volume" }, { "second", "bridge-volume" }, { "value", "500k" } }, guitar.harness, shipped(), diagnostics);
     REQUIRE (told.has_value());
     CHECK (told->arguments.at ("value") == "500k");
-    const auto info = readRewireInfo ("pot-taper", shipped(), faults);
+    const auto info = readRewireInfo ("pot-taper", shipped(), diagnostics);
     REQUIRE (info.has_value());
     CHECK (firstArguments (*info, guitar.harness, {}).at ("value") == "250k");
 }
@@ -84,10 +84,10 @@ TEST_CASE ("A default of a part that is not there, or that has no value, is told
 {
     const auto guitar = guitarOf ("two-single-coils");
     CHECK (whyRefused (guitar, { { "pot-taper", { { "pot", "volume" } } } }).find ("\"pot\" asks for a pot and \"volume\" is none of this guitar") != std::string::npos);
-    const auto faults = faultsOf (R"({ "coldiron": "job 1", "guitar": "two-single-coils", "options": { "A": { "rewires": [
+    const auto diagnostics = faultsOf (R"({ "coldiron": "job 1", "guitar": "two-single-coils", "options": { "A": { "rewires": [
  { "use": { "coldiron": "rewire 1", "name": "Own", "asks": { "switch": "switch", "value": "value" }, "defaults": { "value": { "of": "{switch}" } },
    "steps": [ { "fit": "x", "as": { "pot": "{value}" } } ] }, "switch": "selector" } ] } } })");
-    REQUIRE (faults.size() == 1);
-    CHECK (has (faults, 2, { "say \"value\"" }));
+    REQUIRE (diagnostics.size() == 1);
+    CHECK (has (diagnostics, 2, { "say \"value\"" }));
 }
 }

@@ -1,5 +1,5 @@
 // What a rewire is filled with before a person chooses, on the shipped guitars.
-#include "Catalogue.h"
+#include "support/Catalogue.h"
 
 #include "job/FirstArguments.h"
 
@@ -13,13 +13,13 @@ namespace
 {
 RewireInfo infoOf (const std::string& preset)
 {
-    Faults faults;
-    auto info = readRewireInfo (preset, bench::shipped(), faults);
+    Diagnostics diagnostics;
+    auto info = readRewireInfo (preset, support::shipped(), diagnostics);
     REQUIRE (info.has_value());
     return *info;
 }
 
-Guitar guitarOf (const std::string& name) { return bench::allGuitars ({ name }).front(); }
+Guitar guitarOf (const std::string& name) { return support::allGuitars ({ name }).front(); }
 }
 
 TEST_CASE ("the pickup heard comes first, and its own pot with it", "[first-arguments]")
@@ -37,8 +37,8 @@ TEST_CASE ("the pickup heard comes first, and its own pot with it", "[first-argu
 TEST_CASE ("every ask is filled with what it may be, no part twice", "[first-arguments]")
 {
     int filled = 0;
-    for (const auto& guitar : bench::allGuitars (bench::shipped().list ("guitars")))
-        for (const auto& preset : bench::shipped().list ("rewires"))
+    for (const auto& guitar : support::allGuitars (support::shipped().list ("guitars")))
+        for (const auto& preset : support::shipped().list ("rewires"))
         {
             const auto info = infoOf (preset);
             const auto arguments = firstArguments (info, guitar.harness, {});

@@ -1,6 +1,6 @@
 // Damaged files: whatever is in them, reading ends with faults or a job, never with an exception or a crash.
 
-#include "Bench.h"
+#include "support/JobFixture.h"
 
 #include <random>
 
@@ -49,17 +49,17 @@ TEST_CASE ("Damaged jobs, guitars and rewires never throw")
     const auto rewire = textOf (root / "rewires/series-parallel.json");
     const auto inLine = "{ \"coldiron\": \"job 1\",\n\"guitar\": " + guitar + ",\n\"options\": { \"A\": { \"rewires\": [ { \"use\": " + rewire
                         + ",\n\"pickup\": \"bridge\", \"pot\": \"bridge-volume\" } ], \"setting\": { \"bridge-volume-pull\": \"up\" } } } }";
-    REQUIRE (bench::faultsOf (inLine).empty());
+    REQUIRE (support::faultsOf (inLine).empty());
     std::mt19937 random (1);
     int fine = 0, refused = 0;
     for (int i = 0; i < 3000; ++i)
     {
         const auto text = damaged (i % 3 == 0 ? job : inLine, random);
         INFO (text);
-        Faults faults;
-        const auto read = readJobText (text, "/", bench::shipped(), faults);
-        CHECK (read.has_value() == faults.empty());
-        for (const auto& fault : faults)
+        Diagnostics diagnostics;
+        const auto read = readJobText (text, "/", support::shipped(), diagnostics);
+        CHECK (read.has_value() == diagnostics.empty());
+        for (const auto& fault : diagnostics)
             CHECK (fault.message.find ('\n') == std::string::npos);
         ++(read ? fine : refused);
     }
@@ -71,8 +71,8 @@ TEST_CASE ("A rewire may not take the jack away, nor give two controls one name"
 {
     const auto own = [] (const std::string& step)
     { return "{ \"coldiron\": \"job 1\", \"guitar\": \"one-humbucker\", \"options\": { \"A\": { \"rewires\": [ { \"use\": { \"coldiron\": \"rewire 1\", \"name\": \"Own\",\n \"steps\": [ " + step + " ] } } ] } } }"; };
-    CHECK (bench::has (bench::faultsOf (own ("{ \"remove\": \"jack\" }")), 1, { "exactly one jack" }));
-    CHECK (bench::has (bench::faultsOf (own ("{ \"fit\": \"other\", \"as\": { \"jack\": \"mono\" } }")), 1, { "exactly one jack" }));
-    CHECK (bench::has (bench::faultsOf (own ("{ \"fit\": \"x\", \"as\": { \"switch\": \"push-pull\", \"shaft\": \"volume\" } }")), 1, { "two controls" }));
+    CHECK (support::has (support::faultsOf (own ("{ \"remove\": \"jack\" }")), 1, { "exactly one jack" }));
+    CHECK (support::has (support::faultsOf (own ("{ \"fit\": \"other\", \"as\": { \"jack\": \"mono\" } }")), 1, { "exactly one jack" }));
+    CHECK (support::has (support::faultsOf (own ("{ \"fit\": \"x\", \"as\": { \"switch\": \"push-pull\", \"shaft\": \"volume\" } }")), 1, { "two controls" }));
 }
 }

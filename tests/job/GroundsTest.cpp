@@ -1,6 +1,6 @@
 // What belongs on ground is on ground: a cover, baseplate or braid that floats buzzes, a floating string ground hums when
 // touched. Common practice of the trade, no source.
-#include "Rewired.h"
+#include "support/Rewired.h"
 
 #include "guitar/Grounds.h"
 #include "guitar/Nets.h"
@@ -10,7 +10,7 @@
 namespace groundsTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -33,8 +33,8 @@ TEST_CASE ("No shipped guitar leaves a shield, a case or the strings floating, a
         CHECK (floatingGrounds (guitar.harness) == Points {});
         for (const auto& name : presets.list ("rewires"))
         {
-            Faults faults;
-            const auto info = readRewireInfo (name, presets, faults);
+            Diagnostics diagnostics;
+            const auto info = readRewireInfo (name, presets, diagnostics);
             REQUIRE (info.has_value());
             int tried = 0;
             for (const auto& arguments : waysToFill (*info, guitar.harness, 10))
@@ -43,9 +43,9 @@ TEST_CASE ("No shipped guitar leaves a shield, a case or the strings floating, a
                     continue; // asked for a tone and given a ground: what is asked for is lifted
                 if (++tried > 20)
                     break;
-                faults.clear();
-                const auto use = fillRewire (name, arguments, guitar.harness, presets, faults);
-                const auto harness = use ? applyRewires (guitar.harness, { *use }, "job", faults) : std::nullopt;
+                diagnostics.clear();
+                const auto use = fillRewire (name, arguments, guitar.harness, presets, diagnostics);
+                const auto harness = use ? applyRewires (guitar.harness, { *use }, "job", diagnostics) : std::nullopt;
                 if (! harness)
                     continue;
                 INFO (name);
@@ -59,14 +59,14 @@ TEST_CASE ("No shipped guitar leaves a shield, a case or the strings floating, a
 
 TEST_CASE ("A floating ground is noted, of the guitar and of the option that leaves it so", "[grounds]")
 {
-    Faults faults;
+    Diagnostics diagnostics;
     const auto job = readJobText (R"({ "coldiron": "job 1",
  "guitar": { "scale_mm": 650, "strings": ["E2"],
    "parts": { "p": { "pickup": "single-coil", "bridge_mm": 50 }, "volume": { "pot": "250k" }, "jack": { "jack": "mono" } },
    "wires": [["p.coil.start", "volume.3"], ["p.coil.finish", "volume.1", "ground"], ["volume.2", "jack.tip"], ["p.shield", "ground"], ["strings", "ground"]] },
  "options": { "A": { "rewires": [
    { "use": { "coldiron": "rewire 1", "name": "Cut", "steps": [ { "unsolder": ["p.shield", "ground"] }, { "unsolder": ["strings", "ground"] } ] } } ] } } })",
-                                  "/", shipped(), faults);
+                                  "/", shipped(), diagnostics);
     REQUIRE (job.has_value());
     REQUIRE (job->warnings.size() == 3);
     CHECK (has (job->warnings, 2, { "the guitar", "volume.case", "on no ground", "buzzes" }));

@@ -1,21 +1,21 @@
 // Every shipped guitar as it stands in a shop: its runs of wire, its pickups where they are, its positions counted from the
 // bridge. Common practice of the trade, no source; places from memory.
-#include "Rewired.h"
+#include "support/Rewired.h"
 
 namespace guitarStandardTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
 /** The frequency where one pickup's plain response is highest, 500 Hz to 8 kHz. */
 double peakHz (const Guitar& guitar, const Setting& setting)
 {
-    const auto voice = sideOf (guitar, guitar.harness, setting).voice();
+    const auto response = configOf (guitar, guitar.harness, setting).response();
     double best = 0.0, at = 0.0;
     for (double hz = 500.0; hz < 8000.0; hz *= 1.0005)
-        if (const double level = std::abs (voice.plain (hz)); level > best)
+        if (const double level = std::abs (response.unisonResponse (hz)); level > best)
         {
             best = level;
             at = hz;
@@ -50,8 +50,8 @@ TEST_CASE ("Every guitar has its runs of wire, between 10 and 300 pF behind each
 TEST_CASE ("Wire brings the four-knob guitar's resonance down by a tenth", "[standard]")
 {
     // Reckoned beforehand for this guitar with the usual 5 m of cable: 1992 Hz without its runs, 1789 Hz with them.
-    Faults faults;
-    const auto bare = readJobText (R"({ "coldiron": "job 1", "guitar": { "like": "two-humbuckers-four-knobs", "runs": [] } })", "/", shipped(), faults);
+    Diagnostics diagnostics;
+    const auto bare = readJobText (R"({ "coldiron": "job 1", "guitar": { "like": "two-humbuckers-four-knobs", "runs": [] } })", "/", shipped(), diagnostics);
     REQUIRE (bare.has_value());
     Setting bridge;
     bridge.levers["selector"] = "bridge";

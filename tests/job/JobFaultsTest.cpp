@@ -1,11 +1,11 @@
-#include "Bench.h"
+#include "support/JobFixture.h"
 
 namespace jobFaultsTest
 {
 using namespace coldiron;
-using bench::faultsOf;
-using bench::Folder;
-using bench::has;
+using support::faultsOf;
+using support::Folder;
+using support::has;
 
 namespace
 {
@@ -29,7 +29,7 @@ TEST_CASE ("A good job has no faults")
 
 TEST_CASE ("All faults of a job come at once, each at its line")
 {
-    const auto faults = faultsOf (head + R"("titel": "x",
+    const auto diagnostics = faultsOf (head + R"("titel": "x",
 "recording": { "cabel": "500p", "input": { "resistance": "-1" } },
 "takes": [ { "file": "v.wav", "setting": { "selector": "midle", "bridge-volume": 11 }, "strings": ["F9"] } ],
 "options": { "A": { "take": 2 },
@@ -37,18 +37,18 @@ TEST_CASE ("All faults of a job come at once, each at its line")
   "C": { "rewires": [ { "use": "series-parallel", "pickup": "bridge", "pott": "bridge-volume" } ] },
   "D": { "setting": { "bridge-vol": 5 } },
   "J": { } } })");
-    CHECK (has (faults, 2, { "titel", "did you mean \"title\"" }));
-    CHECK (has (faults, 3, { "cabel", "did you mean \"cable\"" }));
-    CHECK (has (faults, 3, { "resistance", "-1", "expected a number from 100" }));
-    CHECK (has (faults, 4, { "selector", "midle", "neck, both, bridge" }));
-    CHECK (has (faults, 4, { "bridge-volume", "found 11", "from 0 to 10" }));
-    CHECK (has (faults, 4, { "F9", "E2, A2" }));
-    CHECK (has (faults, 5, { "\"take\"", "number 2", "1 to 1" }));
-    CHECK (has (faults, 6, { "no rewire preset", "serial-parallel", "did you mean \"series-parallel\"" }));
-    CHECK (has (faults, 7, { "does not ask for \"pott\"", "\"pot\"" }));
-    CHECK (has (faults, 8, { "bridge-vol", "did you mean \"bridge-volume\"" }));
-    CHECK (has (faults, 9, { "\"J\"", "letters A to H" }));
-    CHECK (faults.size() == 11);
+    CHECK (has (diagnostics, 2, { "titel", "did you mean \"title\"" }));
+    CHECK (has (diagnostics, 3, { "cabel", "did you mean \"cable\"" }));
+    CHECK (has (diagnostics, 3, { "resistance", "-1", "expected a number from 100" }));
+    CHECK (has (diagnostics, 4, { "selector", "midle", "neck, both, bridge" }));
+    CHECK (has (diagnostics, 4, { "bridge-volume", "found 11", "from 0 to 10" }));
+    CHECK (has (diagnostics, 4, { "F9", "E2, A2" }));
+    CHECK (has (diagnostics, 5, { "\"take\"", "number 2", "1 to 1" }));
+    CHECK (has (diagnostics, 6, { "no rewire preset", "serial-parallel", "did you mean \"series-parallel\"" }));
+    CHECK (has (diagnostics, 7, { "does not ask for \"pott\"", "\"pot\"" }));
+    CHECK (has (diagnostics, 8, { "bridge-vol", "did you mean \"bridge-volume\"" }));
+    CHECK (has (diagnostics, 9, { "\"J\"", "letters A to H" }));
+    CHECK (diagnostics.size() == 11);
 }
 
 TEST_CASE ("What a file is must be said")
@@ -57,13 +57,13 @@ TEST_CASE ("What a file is must be said")
     CHECK (has (faultsOf ("{\n \"coldiron\": \"guitar 1\", \"guitar\": \"one-humbucker\" }"), 2, { "found the text \"guitar 1\"", "job 1" }));
     CHECK (has (faultsOf ("[]"), 1, { "a list", "job 1" }));
     CHECK (has (faultsOf ("{ \"coldiron\": \"job 1\" }"), 1, { "no \"guitar\"" }));
-    Faults faults;
-    CHECK_FALSE (readJob ("/nowhere/at/all.json", bench::shipped(), faults));
-    CHECK (faults.size() == 1);
+    Diagnostics diagnostics;
+    CHECK_FALSE (readJob ("/nowhere/at/all.json", support::shipped(), diagnostics));
+    CHECK (diagnostics.size() == 1);
     const Folder folder;
-    faults.clear();
-    CHECK_FALSE (readJob (folder.write ("empty.json", ""), bench::shipped(), faults));
-    CHECK (has (faults, 0, { "empty" }));
+    diagnostics.clear();
+    CHECK_FALSE (readJob (folder.write ("empty.json", ""), support::shipped(), diagnostics));
+    CHECK (has (diagnostics, 0, { "empty" }));
 }
 
 TEST_CASE ("Preset names lead nowhere but into the folders")
@@ -71,10 +71,10 @@ TEST_CASE ("Preset names lead nowhere but into the folders")
     for (const char* name : { "../guitars/one-humbucker", "/etc/passwd", "One-Humbucker", "", "one humbucker", "one-humbuker" })
     {
         INFO (name);
-        const auto faults = faultsOf (std::string ("{ \"coldiron\": \"job 1\",\n \"guitar\": \"") + name + "\" }");
-        CHECK (has (faults, 2, { "no guitar preset" }));
+        const auto diagnostics = faultsOf (std::string ("{ \"coldiron\": \"job 1\",\n \"guitar\": \"") + name + "\" }");
+        CHECK (has (diagnostics, 2, { "no guitar preset" }));
     }
-    CHECK (bench::shipped().find ("guitars", "../guitars/one-humbucker").empty());
+    CHECK (support::shipped().find ("guitars", "../guitars/one-humbucker").empty());
 }
 
 TEST_CASE ("Wires go to points that are there")
@@ -130,9 +130,9 @@ TEST_CASE ("Silence at every setting is a fault, at the option's own a note, at 
   "steps": [ { "fit": "kill", "as": { "switch": { "points": ["a", "b"], "positions": { "on": [], "off": [["a", "b"]] } } } },
              { "solder": ["kill.a", "jack.tip"] }, { "solder": ["kill.b", "ground"] } ] } } ],
   "setting": { "kill": "off" } } } })";
-    Faults faults;
-    const auto job = readJobText (killed, "/", bench::shipped(), faults);
-    CHECK (faults.empty());
+    Diagnostics diagnostics;
+    const auto job = readJobText (killed, "/", support::shipped(), diagnostics);
+    CHECK (diagnostics.empty());
     REQUIRE (job.has_value());
     CHECK (has (job->warnings, 6, { "option A", "silent", "shorted" }));
 
@@ -149,13 +149,13 @@ TEST_CASE ("A fault in a preset names the preset's file and line")
     const Folder folder;
     folder.write ("pickups/bad.json", "{ \"coldiron\": \"pickup 1\",\n \"coils\": { \"coil\": {\n \"dcr\": \"6k\", \"inductance\": 1e9 } } }");
     folder.write ("pickups/loop.json", "{ \"coldiron\": \"pickup 1\", \"like\": \"loop\" }");
-    auto presets = bench::shipped();
+    auto presets = support::shipped();
     presets.folders.insert (presets.folders.begin(), folder.path);
     const auto job = [] (const std::string& name) { return smallGuitar ("\"p\": { \"pickup\": \"" + name + "\", \"bridge_mm\": 50 }, \"jack\": { \"jack\": \"mono\" }", goodWires); };
-    const auto faults = faultsOf (job ("bad"), presets);
-    REQUIRE (faults.size() == 1);
-    CHECK (faults[0].file == (folder.path / "pickups/bad.json").string());
-    CHECK (has (faults, 3, { "inductance", "found 1G" }));
+    const auto diagnostics = faultsOf (job ("bad"), presets);
+    REQUIRE (diagnostics.size() == 1);
+    CHECK (diagnostics[0].file == (folder.path / "pickups/bad.json").string());
+    CHECK (has (diagnostics, 3, { "inductance", "found 1G" }));
     CHECK (faultsOf (job ("loop"), presets).size() >= 1);
 }
 
@@ -164,12 +164,12 @@ TEST_CASE ("Presets of one's own come before the shipped ones, and like merges d
     const Folder folder;
     folder.write ("pickups/single-coil.json", "{ \"coldiron\": \"pickup 1\", \"coils\": { \"coil\": { \"dcr\": 1000, \"inductance\": 1,\n \"loss\": [ { \"inductance\": 1, \"resistance\": 1000 }, { \"inductance\": 2, \"resistance\": 1000 } ] } } }");
     folder.write ("pickups/mine.json", "{ \"coldiron\": \"pickup 1\", \"like\": \"single-coil\", \"known\": \"from ohms\", \"coils\": { \"coil\": { \"dcr\": \"2k\", \"loss\": [ { \"inductance\": 3, \"resistance\": 1000 } ] } } }");
-    PresetFolders presets { { folder.path, bench::shipped().folders.front() } };
-    Faults faults;
-    const auto job = readJobText (smallGuitar ("\"p\": { \"pickup\": \"mine\", \"bridge_mm\": 50 }, \"jack\": { \"jack\": \"mono\" }", goodWires), "/", presets, faults);
+    PresetFolders presets { { folder.path, support::shipped().folders.front() } };
+    Diagnostics diagnostics;
+    const auto job = readJobText (smallGuitar ("\"p\": { \"pickup\": \"mine\", \"bridge_mm\": 50 }, \"jack\": { \"jack\": \"mono\" }", goodWires), "/", presets, diagnostics);
     REQUIRE (job.has_value());
     const auto& pickup = job->guitar.harness.find ("p")->as<PickupPart>()->pickup;
-    CHECK (pickup.known == Knowledge::fromOhms);
+    CHECK (pickup.known == Provenance::fromOhms);
     CHECK (pickup.coils.at (0).dcrOhms == 2000.0);
     CHECK (pickup.coils.at (0).henries == 1.0);
     REQUIRE (pickup.coils.at (0).losses.size() == 1);
@@ -178,10 +178,10 @@ TEST_CASE ("Presets of one's own come before the shipped ones, and like merges d
 
 TEST_CASE ("A job named without a folder finds its takes where it lies")
 {
-    Faults faults;
+    Diagnostics diagnostics;
     const auto job = readJobText (R"({ "coldiron": "job 1", "title": "Bare", "guitar": "one-humbucker", "takes": [ { "file": "verse.wav" } ] })",
                                   std::filesystem::path ("job.json").parent_path(),
-                                  PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } }, faults);
+                                  PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } }, diagnostics);
     REQUIRE (job);
     CHECK (job->takes.front().file == std::filesystem::current_path() / "verse.wav");
 }
@@ -200,8 +200,8 @@ TEST_CASE ("Runs of wire are read with their point and size")
     CHECK (has (faultsOf (withRuns (R"({ "at": "jack.tip", "capacitance": "60p", "length": 3 })")), 2, { "length" }));
 
     // 450 mm of 150 pF a metre [calc]: 67.5 pF.
-    Faults faults;
-    const auto job = readJobText (withRuns (R"({ "at": "jack.tip", "mm": 450, "per_metre": "150p" })"), "/", bench::shipped(), faults);
+    Diagnostics diagnostics;
+    const auto job = readJobText (withRuns (R"({ "at": "jack.tip", "mm": 450, "per_metre": "150p" })"), "/", support::shipped(), diagnostics);
     REQUIRE (job.has_value());
     REQUIRE (job->guitar.harness.runs().size() == 1);
     CHECK (job->guitar.harness.runs()[0].farads == Approx (67.5e-12));
@@ -209,9 +209,9 @@ TEST_CASE ("Runs of wire are read with their point and size")
 
 TEST_CASE ("What is plugged in is read")
 {
-    Faults faults;
+    Diagnostics diagnostics;
     const auto job = readJobText (R"({ "coldiron": "job 1", "guitar": "two-humbuckers-stereo", "recording": { "plug": "stereo-ring" },
- "options": { "A": { "listening": { "plug": "mono" } } } })", "/", bench::shipped(), faults);
+ "options": { "A": { "listening": { "plug": "mono" } } } })", "/", support::shipped(), diagnostics);
     REQUIRE (job.has_value());
     CHECK (job->recording.plug == Plug::stereoRing);
     CHECK (job->listening.plug == Plug::stereoRing);

@@ -1,8 +1,8 @@
 // Files far larger than any job of a guitar: refused in words, at once, and never with a list of faults without end.
 
-#include "Bench.h"
+#include "support/JobFixture.h"
 
-#include "job/Limits.h"
+#include "files/Limits.h"
 #include "job/Readers.h"
 
 namespace limitsTest
@@ -49,25 +49,25 @@ std::string resistors (size_t count)
 /** One fault, that says what was found and how much is allowed. */
 void refuses (const std::string& what, const std::string& text, const std::vector<std::string>& words)
 {
-    const auto faults = bench::faultsOf (text);
-    INFO (what << (faults.empty() ? "" : ": " + faults.front().text()));
-    REQUIRE (faults.size() == 1);
-    CHECK (faults.front().message.size() < 300);
+    const auto diagnostics = support::faultsOf (text);
+    INFO (what << (diagnostics.empty() ? "" : ": " + diagnostics.front().text()));
+    REQUIRE (diagnostics.size() == 1);
+    CHECK (diagnostics.front().message.size() < 300);
     for (const auto& word : words)
-        CHECK (faults.front().message.find (word) != std::string::npos);
+        CHECK (diagnostics.front().message.find (word) != std::string::npos);
 }
 }
 
 TEST_CASE ("Fifty faults are listed, and one line that there are more")
 {
-    const auto faults = bench::faultsOf (job (numbered (900, [] (const std::string& i) { return "\"k" + i + "\":\n0"; })));
-    REQUIRE (faults.size() == Faults::most + 1);
-    CHECK (faults.raised() > Faults::most);
-    CHECK (faults.back().message.find ("more than 50 faults") != std::string::npos);
-    for (size_t i = 0; i < Faults::most; ++i)
-        CHECK (faults[i].message.find ("has no key \"k" + std::to_string (i) + "\"") != std::string::npos);
+    const auto diagnostics = support::faultsOf (job (numbered (900, [] (const std::string& i) { return "\"k" + i + "\":\n0"; })));
+    REQUIRE (diagnostics.size() == Diagnostics::most + 1);
+    CHECK (diagnostics.raised() > Diagnostics::most);
+    CHECK (diagnostics.back().message.find ("more than 50 faults") != std::string::npos);
+    for (size_t i = 0; i < Diagnostics::most; ++i)
+        CHECK (diagnostics[i].message.find ("has no key \"k" + std::to_string (i) + "\"") != std::string::npos);
 
-    Faults same;
+    Diagnostics same;
     for (int i = 0; i < 1000; ++i)
         same.push_back ({ "a", 1, "b" });
     CHECK (same.size() == 1);
@@ -78,24 +78,24 @@ TEST_CASE ("Fifty faults are listed, and one line that there are more")
 
 TEST_CASE ("A file has a limit to its length, its values, keys, texts and depth")
 {
-    Faults faults;
-    const bench::Folder folder;
-    CHECK_FALSE (readJob (folder.write ("large.json", "{ \"coldiron\": \"job 1\" }" + std::string (limits::fileBytes, ' ')), bench::shipped(), faults));
-    REQUIRE (faults.size() == 1);
-    CHECK (faults[0].message.find ("larger than 8 MB") != std::string::npos);
+    Diagnostics diagnostics;
+    const support::Folder folder;
+    CHECK_FALSE (readJob (folder.write ("large.json", "{ \"coldiron\": \"job 1\" }" + std::string (limits::fileBytes, ' ')), support::shipped(), diagnostics));
+    REQUIRE (diagnostics.size() == 1);
+    CHECK (diagnostics[0].message.find ("larger than 8 MB") != std::string::npos);
     refuses ("keys", job (numbered (limits::keys + 10, [] (const std::string& i) { return "\"k" + i + "\": 0"; })), { "more than 1000 keys" });
     refuses ("values", job ("\"heard\": [ " + times (limits::values + 10, "0") + " ]"), { "more than 200000 values" });
     refuses ("text", job ("\"notes\": \"" + std::string (limits::textLength + 1, 'x') + "\""), { "100001 bytes", "100000 at most" });
-    CHECK (bench::faultsOf (job ("\"notes\": \"" + std::string (limits::textLength, 'x') + "\"")).empty());
+    CHECK (support::faultsOf (job ("\"notes\": \"" + std::string (limits::textLength, 'x') + "\"")).empty());
 }
 
 TEST_CASE ("A guitar has a limit to its parts, wires and the ways its switches stand together")
 {
-    CHECK (bench::faultsOf (job ("", resistors (limits::parts - 2))).empty());
+    CHECK (support::faultsOf (job ("", resistors (limits::parts - 2))).empty());
     refuses ("parts", job ("", resistors (limits::parts - 1)), { "\"parts\": found 201", "200 at most" });
     refuses ("wires", job ("", "", "[" + times (limits::wirePoints, "\"ground\"") + "]"), { "\"wires\": found 10006", "10000 at most" });
-    CHECK (bench::faultsOf (job ("", switches (2, 48))).empty());
-    CHECK (bench::faultsOf (job ("", switches (14, 2))).empty()); // 16384
+    CHECK (support::faultsOf (job ("", switches (2, 48))).empty());
+    CHECK (support::faultsOf (job ("", switches (14, 2))).empty()); // 16384
     refuses ("switches", job ("", switches (5, 48)), { "more than 20000 ways" });
     refuses ("lugs", job ("", "\"s\": { \"switch\": { \"points\": [ " + numbered (101, [] (const std::string& i) { return "\"p" + i + "\""; }) + " ], \"positions\": { \"a\": [] } } }"),
              { "found 101 lugs", "2 to 100" });
@@ -123,10 +123,10 @@ TEST_CASE ("A rewire with its names filled in has a limit to its length")
                     + text + "\", \"ground\"] } ] }, \"n\": \"" + std::string (length, 'q') + "\" } ] } }");
     };
     // 3 GB as written: 30,000 names of 100,000 letters.
-    const auto faults = bench::faultsOf (filled (30000, 100000));
-    REQUIRE (faults.size() >= 1);
-    CHECK (faults[0].message.find ("longer than 100000 bytes") != std::string::npos);
-    CHECK (bench::faultsOf (filled (10, 100))[0].message.find ("longer") == std::string::npos); // there is no such point, and no more is wrong
+    const auto diagnostics = support::faultsOf (filled (30000, 100000));
+    REQUIRE (diagnostics.size() >= 1);
+    CHECK (diagnostics[0].message.find ("longer than 100000 bytes") != std::string::npos);
+    CHECK (support::faultsOf (filled (10, 100))[0].message.find ("longer") == std::string::npos); // there is no such point, and no more is wrong
 }
 
 TEST_CASE ("Where so many steps would have to be tried in other orders it says so")
@@ -135,8 +135,8 @@ TEST_CASE ("Where so many steps would have to be tried in other orders it says s
     const std::string many = "{ \"use\": { \"coldiron\": \"rewire 1\", \"name\": \"Many\", \"steps\": [ " + numbered (100, step) + " ] } }";
     const std::string undo = "{ \"use\": { \"coldiron\": \"rewire 1\", \"name\": \"Undo\", \"steps\": [ "
                              + numbered (100, [] (const std::string& i) { return "{ \"remove\": \"x" + i + "\" }"; }) + " ] } }";
-    const auto faults = bench::faultsOf (job ("\"options\": { \"A\": { \"rewires\": [ " + times (8, many + ", " + undo) + ", " + many + ", " + many + " ] } }"));
-    REQUIRE (faults.size() == 1);
-    CHECK (faults[0].message.find ("not tried in another order") != std::string::npos);
+    const auto diagnostics = support::faultsOf (job ("\"options\": { \"A\": { \"rewires\": [ " + times (8, many + ", " + undo) + ", " + many + ", " + many + " ] } }"));
+    REQUIRE (diagnostics.size() == 1);
+    CHECK (diagnostics[0].message.find ("not tried in another order") != std::string::npos);
 }
 }

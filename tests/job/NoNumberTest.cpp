@@ -1,8 +1,8 @@
 // What is no sound goes neither in nor out: not a number, infinite (IEEE 754), or over +120 dBFS.
 
-#include "Bench.h"
+#include "support/JobFixture.h"
 
-#include "job/ImpulseFile.h"
+#include "takes/ImpulseFile.h"
 
 #include <sndfile.h>
 
@@ -11,7 +11,7 @@
 namespace noNumberTest
 {
 using namespace coldiron;
-using bench::Folder;
+using support::Folder;
 namespace fs = std::filesystem;
 
 namespace

@@ -1,5 +1,5 @@
 // The words of presets are the trade's: common practice of the trade, no source.
-#include "Bench.h"
+#include "support/JobFixture.h"
 
 #include <algorithm>
 #include <cctype>
@@ -43,8 +43,8 @@ TEST_CASE ("Presets speak as a shop does", "[words]")
         std::ifstream stream (entry.path());
         const std::string text ((std::istreambuf_iterator<char> (stream)), {});
         Json json;
-        Faults faults;
-        REQUIRE (parseJson (text, entry.path().string(), json, faults));
+        Diagnostics diagnostics;
+        REQUIRE (parseJson (text, entry.path().string(), json, diagnostics));
         std::vector<std::string> texts;
         collect (json, texts);
         for (auto words : texts)

@@ -1,6 +1,6 @@
-#include "Bench.h"
+#include "support/JobFixture.h"
 
-#include "audition/Voice.h"
+#include "response/GuitarResponse.h"
 #include "job/Readers.h"
 
 #include <algorithm>
@@ -13,9 +13,9 @@ using namespace coldiron;
 
 TEST_CASE ("Every shipped preset reads without a fault and says what it is")
 {
-    const auto presets = bench::shipped();
-    Faults faults;
-    Library library (presets, faults);
+    const auto presets = support::shipped();
+    Diagnostics diagnostics;
+    Library library (presets, diagnostics);
     size_t count = 0;
     for (const char* kind : { "pickup", "switch", "taper", "guitar", "rewire" })
     {
@@ -32,9 +32,9 @@ TEST_CASE ("Every shipped preset reads without a fault and says what it is")
             REQUIRE (resolved->json.find ("name") != nullptr);
             CHECK_FALSE (resolved->json.find ("name")->text.empty());
             if (kind == std::string ("pickup"))
-                readPickup (resolved->json, faults);
+                readPickup (resolved->json, diagnostics);
             else if (kind == std::string ("switch"))
-                readSwitch (resolved->json, faults);
+                readSwitch (resolved->json, diagnostics);
             else if (kind == std::string ("taper"))
                 readTaper (json, library);
             else if (kind == std::string ("guitar"))
@@ -50,9 +50,9 @@ TEST_CASE ("Every shipped preset reads without a fault and says what it is")
             }
         }
     }
-    for (const auto& fault : faults)
+    for (const auto& fault : diagnostics)
         UNSCOPED_INFO (fault.text());
-    CHECK (faults.empty());
+    CHECK (diagnostics.empty());
     CHECK (count >= 30);
     std::cout << "presets read: " << count << "\n";
 }
@@ -93,12 +93,12 @@ Peak loadedPeak (const Pickup& pickup)
     harness.solder ({ "t.2", "c.1" });
     harness.solder ({ "c.2", "ground" });
     StringSet strings { { { "E2", 82.41, 650.0 } }, { true } };
-    const Voice voice (harness, {}, { 500e-12, 1e6, 0.0 }, strings);
-    REQUIRE_FALSE (voice.isSilent());
+    const GuitarResponse response (harness, {}, { 500e-12, 1e6, 0.0 }, strings);
+    REQUIRE_FALSE (response.isSilent());
     Peak best { 0.0, -300.0 };
-    const double reference = std::abs (voice.plain (200.0));
+    const double reference = std::abs (response.unisonResponse (200.0));
     for (double hz = 200.0; hz < 12000.0; hz *= 1.005)
-        if (const double db = 20.0 * std::log10 (std::abs (voice.plain (hz)) / reference); db > best.db)
+        if (const double db = 20.0 * std::log10 (std::abs (response.unisonResponse (hz)) / reference); db > best.db)
             best = { hz, db };
     return best;
 }
@@ -113,15 +113,15 @@ TEST_CASE ("Pickups peak at 0 to 12 dB into 500k pots, a 500 pF cable and 1M, an
         { "humbucker-moderate", { 2600, 3200 } }, { "humbucker-hot", { 1900, 2400 } },
         { "humbucker-moderate-two-lead", { 2600, 3200 } }, { "humbucker-hot-two-lead", { 1900, 2400 } },
     };
-    const auto presets = bench::shipped();
-    Faults faults;
-    Library library (presets, faults);
+    const auto presets = support::shipped();
+    Diagnostics diagnostics;
+    Library library (presets, diagnostics);
     for (const auto& name : presets.list ("pickups"))
     {
         Json json;
         json.kind = Json::Kind::text;
         json.text = name;
-        const auto pickup = readPickup (library.resolve ("pickup", json)->json, faults);
+        const auto pickup = readPickup (library.resolve ("pickup", json)->json, diagnostics);
         bool heard = false;
         for (const auto& coil : pickup.coils)
             heard = heard || coil.stringSign() != 0;
@@ -148,15 +148,15 @@ TEST_CASE ("A coupling that no coils can have is refused")
                            + coupling + ",\n\"coils\": {";
         for (int i = 0; i < coils; ++i)
             text += std::string (i > 0 ? "," : "") + " \"c" + std::to_string (i) + "\": { \"dcr\": \"4k\", \"inductance\": 2 }";
-        return bench::faultsOf (text + " } } } }, \"wires\": [[\"p.c0.start\", \"jack.tip\"], [\"p.c0.finish\", \"ground\"]] } }");
+        return support::faultsOf (text + " } } } }, \"wires\": [[\"p.c0.start\", \"jack.tip\"], [\"p.c0.finish\", \"ground\"]] } }");
     };
     CHECK (with (2, "-0.95").empty());
     CHECK (with (3, "-0.49").empty());
     CHECK (with (4, "-0.33").empty());
     CHECK (with (8, "0.95").empty());
-    CHECK (bench::has (with (3, "-0.5"), 2, { "3 coils cannot oppose each other so much", "more than -0.5" }));
-    CHECK (bench::has (with (4, "-0.34"), 2, { "4 coils", "more than -0.333" }));
-    CHECK (bench::has (with (2, "1"), 2, { "\"coupling\"", "from -0.95 to 0.95" }));
-    CHECK (bench::has (with (2, "-1"), 2, { "\"coupling\"", "from -0.95 to 0.95" }));
+    CHECK (support::has (with (3, "-0.5"), 2, { "3 coils cannot oppose each other so much", "more than -0.5" }));
+    CHECK (support::has (with (4, "-0.34"), 2, { "4 coils", "more than -0.333" }));
+    CHECK (support::has (with (2, "1"), 2, { "\"coupling\"", "from -0.95 to 0.95" }));
+    CHECK (support::has (with (2, "-1"), 2, { "\"coupling\"", "from -0.95 to 0.95" }));
 }
 }

@@ -1,11 +1,11 @@
-#include "Bench.h"
+#include "support/JobFixture.h"
 
 #include "job/Readings.h"
 
 namespace readingsTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -22,17 +22,17 @@ const char* const whole = "# a humbucker on the bench\n"
                           "load,1M,470p,rising,north\n"
                           "response,1k,-3\n";
 
-std::optional<ReadingsFile> read (const std::string& text, Faults& faults)
+std::optional<ReadingsFile> read (const std::string& text, Diagnostics& diagnostics)
 {
-    return readReadingsText (text, "bench.csv", shipped(), faults);
+    return readReadingsText (text, "bench.csv", shipped(), diagnostics);
 }
 }
 
 TEST_CASE ("Bench readings are read as written", "[readings]")
 {
-    Faults faults;
-    const auto file = read (whole, faults);
-    for (const auto& fault : faults)
+    Diagnostics diagnostics;
+    const auto file = read (whole, diagnostics);
+    for (const auto& fault : diagnostics)
         UNSCOPED_INFO (fault.text());
     REQUIRE (file);
     CHECK (file->preset == "humbucker-moderate");
@@ -80,15 +80,15 @@ TEST_CASE ("Every wrong row is named by its line, all at once", "[readings]")
     std::string text = "pickup,humbucker-moderate\n";
     for (const auto& row : wrong)
         text += std::string (row.row) + "\n";
-    Faults faults;
-    CHECK_FALSE (read (text, faults));
+    Diagnostics diagnostics;
+    CHECK_FALSE (read (text, diagnostics));
     int line = 1;
     for (const auto& row : wrong)
     {
         INFO (row.row);
-        CHECK (has (faults, ++line, row.words));
+        CHECK (has (diagnostics, ++line, row.words));
     }
-    CHECK (faults.front().text().rfind ("bench.csv:2:", 0) == 0);
+    CHECK (diagnostics.front().text().rfind ("bench.csv:2:", 0) == 0);
 }
 
 TEST_CASE ("A file without a pickup, readings or sense is refused", "[readings]")
@@ -96,13 +96,13 @@ TEST_CASE ("A file without a pickup, readings or sense is refused", "[readings]"
     for (const std::string& text : { std::string(), std::string ("dcr,8k\n"), std::string ("pickup,humbucker-moderate\n"), std::string ("pickup,no-such\ndcr,8k\n"),
                                     std::string ("\xff\xfe\0\x01,,,\n\n,", 9), std::string (",,,,\n"), std::string (100000, ',') })
     {
-        Faults faults;
-        CHECK_FALSE (read (text, faults));
-        CHECK_FALSE (faults.empty());
+        Diagnostics diagnostics;
+        CHECK_FALSE (read (text, diagnostics));
+        CHECK_FALSE (diagnostics.empty());
     }
-    Faults faults;
-    CHECK_FALSE (readReadings ("/no/such/readings.csv", shipped(), faults));
-    CHECK (faults.size() == 1);
+    Diagnostics diagnostics;
+    CHECK_FALSE (readReadings ("/no/such/readings.csv", shipped(), diagnostics));
+    CHECK (diagnostics.size() == 1);
 }
 
 TEST_CASE ("A fitted pickup is written as a preset that reads back the same", "[readings]")
@@ -110,8 +110,8 @@ TEST_CASE ("A fitted pickup is written as a preset that reads back the same", "[
     for (const std::string& preset : shipped().list ("pickups"))
     {
         INFO (preset);
-        Faults faults;
-        const auto file = read ("pickup," + preset + "\nname,Quoted \"walnut\"\ndcr,9k\n", faults);
+        Diagnostics diagnostics;
+        const auto file = read ("pickup," + preset + "\nname,Quoted \"walnut\"\ndcr,9k\n", diagnostics);
         REQUIRE (file);
         auto readings = *file;
         auto& ohms = std::get<OhmsReading> (readings.readings.readings.front().kind).ohms;
@@ -124,13 +124,13 @@ TEST_CASE ("A fitted pickup is written as a preset that reads back the same", "[
         REQUIRE (fit.accepted());
 
         const auto text = pickupPresetText (readings, fit);
-        const auto back = readPickupText (text, "fitted.json", shipped(), faults);
-        for (const auto& fault : faults)
+        const auto back = readPickupText (text, "fitted.json", shipped(), diagnostics);
+        for (const auto& fault : diagnostics)
             UNSCOPED_INFO (fault.text());
         REQUIRE (back);
-        CHECK (faults.empty());
+        CHECK (diagnostics.empty());
         CHECK (back->name == "Quoted \"walnut\"");
-        CHECK (back->known == Knowledge::fromOhms);
+        CHECK (back->known == Provenance::fromOhms);
         CHECK (back->coupling == readings.generic.coupling);
         CHECK (back->inside == readings.generic.inside);
         REQUIRE (back->coils.size() == fit.pickup.coils.size());

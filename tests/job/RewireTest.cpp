@@ -1,10 +1,10 @@
-#include "Bench.h"
+#include "support/JobFixture.h"
 
 namespace rewireTest
 {
 using namespace coldiron;
-using bench::faultsOf;
-using bench::has;
+using support::faultsOf;
+using support::has;
 
 namespace
 {
@@ -32,8 +32,8 @@ TEST_CASE ("Asks are checked against the guitar at that moment")
 
 TEST_CASE ("Defaults fill in, arguments override, and reach into parts and words")
 {
-    Faults faults;
-    const auto job = readJobText (jobWith (two, R"({ "use": "treble-bleed-parallel", "pot": "bridge-volume", "cap": "680p" })"), "/", bench::shipped(), faults);
+    Diagnostics diagnostics;
+    const auto job = readJobText (jobWith (two, R"({ "use": "treble-bleed-parallel", "pot": "bridge-volume", "cap": "680p" })"), "/", support::shipped(), diagnostics);
     REQUIRE (job.has_value());
     const auto& option = job->options.at (0);
     CHECK (option.harness.find ("bridge-volume-bleed-cap")->as<CapacitorPart>()->farads == 680e-12);
@@ -44,8 +44,8 @@ TEST_CASE ("Defaults fill in, arguments override, and reach into parts and words
 
 TEST_CASE ("A pickup with its joint inside cannot be split, and the words say why")
 {
-    const auto faults = faultsOf (jobWith (twoLeads, R"({ "use": "series-parallel", "pickup": "bridge", "pot": "volume" })"));
-    CHECK (has (faults, 5, { "four leads", "joined inside" }));
+    const auto diagnostics = faultsOf (jobWith (twoLeads, R"({ "use": "series-parallel", "pickup": "bridge", "pot": "volume" })"));
+    CHECK (has (diagnostics, 5, { "four leads", "joined inside" }));
     CHECK (has (faultsOf (jobWith (twoLeads, R"({ "use": "phase-pull", "pickup": "bridge", "pot": "volume" })")), 5, { "braid", "four leads" }));
     CHECK (faultsOf (jobWith (twoLeads, R"({ "use": "bass-cut", "pickup": "bridge", "pot": "volume" })")).empty());
 }
@@ -57,27 +57,27 @@ TEST_CASE ("No step reaches inside a pickup, and none may bring a joint out")
     CHECK (has (faultsOf (jobWith (twoLeads, own (R"({ "solder": ["bridge.north.finish", "volume.3"] })"))), 5, { "step 1 of \"Own\"", "joined inside" }));
     CHECK (has (faultsOf (jobWith (twoLeads, own (R"({ "solder": ["volume.3", "@bridge.south.finish"] })"))), 5, { "joined inside" }));
     // A four-lead pickup on a switch cannot be replaced by one whose joint is inside.
-    const auto faults = faultsOf (jobWith (two, R"({ "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" },
+    const auto diagnostics = faultsOf (jobWith (two, R"({ "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" },
 )" + own (R"({ "replace": "bridge", "as": { "pickup": "humbucker-moderate-two-lead" } })")));
-    REQUIRE (faults.size() == 1);
-    CHECK (has (faults, 4, { "joined inside", "four leads" }));
+    REQUIRE (diagnostics.size() == 1);
+    CHECK (has (diagnostics, 4, { "joined inside", "four leads" }));
 }
 
 TEST_CASE ("A refusal names the step, its file and line, and whether another order works")
 {
     const auto series = R"({ "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" })";
-    const auto faults = faultsOf (jobWith (two, std::string (series) + ",\n" + R"({ "use": "series-parallel", "pickup": "neck", "pot": "bridge-volume" })"));
-    REQUIRE (faults.size() == 1);
-    CHECK (has (faults, 4, { "step 1 of", "series-parallel.json:", "bridge-volume", "No other order works" }));
+    const auto diagnostics = faultsOf (jobWith (two, std::string (series) + ",\n" + R"({ "use": "series-parallel", "pickup": "neck", "pot": "bridge-volume" })"));
+    REQUIRE (diagnostics.size() == 1);
+    CHECK (has (diagnostics, 4, { "step 1 of", "series-parallel.json:", "bridge-volume", "No other order works" }));
 }
 
 TEST_CASE ("A rewire that another one stands in the way of is told the order that works")
 {
     // The tone moves to the output side only while its lug has the one wire.
-    const auto faults = faultsOf (jobWith (two, R"({ "use": { "coldiron": "rewire 1", "name": "Second wire", "steps": [ { "solder": ["bridge-tone.1", "bridge-volume.2"] } ] } },
+    const auto diagnostics = faultsOf (jobWith (two, R"({ "use": { "coldiron": "rewire 1", "name": "Second wire", "steps": [ { "solder": ["bridge-tone.1", "bridge-volume.2"] } ] } },
 { "use": { "coldiron": "rewire 1", "name": "First wire away", "steps": [ { "move": "bridge-tone.1", "to": "jack.tip" } ] } })"));
-    REQUIRE (faults.size() == 1);
-    CHECK (has (faults, 4, { "\"First wire away\"", "several wires", "Another order works: \"First wire away\", \"Second wire\"" }));
+    REQUIRE (diagnostics.size() == 1);
+    CHECK (has (diagnostics, 4, { "\"First wire away\"", "several wires", "Another order works: \"First wire away\", \"Second wire\"" }));
 }
 
 TEST_CASE ("A rewire that changes nothing is refused")
@@ -87,23 +87,23 @@ TEST_CASE ("A rewire that changes nothing is refused")
 
 TEST_CASE ("An unknown {name}, a wrong step and an unknown key of a rewire are faults in its own line")
 {
-    const auto faults = faultsOf (jobWith (two, R"({ "use": { "coldiron": "rewire 1", "asks": { "pot": "pot" },
+    const auto diagnostics = faultsOf (jobWith (two, R"({ "use": { "coldiron": "rewire 1", "asks": { "pot": "pot" },
  "steps": [ { "solder": ["{pto}.1", "ground"] },
   { "sodler": ["a", "b"] },
   { "swap": ["a"] },
   { "fit": "x", "as": { "capacitor": "1n", "colour": "red" } } ] }, "pot": "bridge-tone" })"));
-    CHECK (has (faults, 4, { "{pto}", "did you mean {pot}" }));
-    CHECK (has (faults, 5, { "does not say what to do", "did you mean \"solder\"" }));
-    CHECK (has (faults, 6, { "found 1 points, expected two" }));
-    CHECK (has (faults, 7, { "no key \"colour\"" }));
+    CHECK (has (diagnostics, 4, { "{pto}", "did you mean {pot}" }));
+    CHECK (has (diagnostics, 5, { "does not say what to do", "did you mean \"solder\"" }));
+    CHECK (has (diagnostics, 6, { "found 1 points, expected two" }));
+    CHECK (has (diagnostics, 7, { "no key \"colour\"" }));
 }
 
 TEST_CASE ("An option starts from its take's setting, as far as the controls are the same")
 {
-    Faults faults;
+    Diagnostics diagnostics;
     const auto job = readJobText (R"({ "coldiron": "job 1", "guitar": "two-humbuckers-four-knobs",
  "takes": [ { "file": "a.wav" }, { "file": "sub/../b.wav", "setting": { "selector": "bridge", "bridge-volume": 7, "neck-tone": "3.5" }, "strings": ["E2"] } ],
- "options": { "A": { "take": 2, "setting": { "neck-tone": 1 } }, "B": { "take": 2, "guitar": "one-humbucker" }, "C": { "listening": { "cable": "1n" } } } })", "/music", bench::shipped(), faults);
+ "options": { "A": { "take": 2, "setting": { "neck-tone": 1 } }, "B": { "take": 2, "guitar": "one-humbucker" }, "C": { "listening": { "cable": "1n" } } } })", "/music", support::shipped(), diagnostics);
     REQUIRE (job.has_value());
     const auto* a = job->find ("A");
     REQUIRE (a != nullptr);
@@ -115,8 +115,8 @@ TEST_CASE ("An option starts from its take's setting, as far as the controls are
     CHECK (job->find ("C")->listening.cableFarads == 1e-9);
     CHECK (job->find ("C")->listening.inputOhms == 1e6);
     CHECK (job->takes.at (1).file == "/music/b.wav");
-    CHECK (job->recordedSide (1).strings.played == std::vector<bool> { true, false, false, false, false, false });
-    CHECK (job->optionSide (*job->find ("C")).strings.played == std::vector<bool> (6, true));
+    CHECK (job->recordedConfig (1).strings.played == std::vector<bool> { true, false, false, false, false, false });
+    CHECK (job->optionConfig (*job->find ("C")).strings.played == std::vector<bool> (6, true));
     CHECK (job->find ("D") == nullptr);
 }
 }

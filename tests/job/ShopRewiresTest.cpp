@@ -1,13 +1,13 @@
 // The jobs most asked for in a shop, each as a rewire that does what its name says. Which jobs: common practice of the
 // trade, no source. Ohms: series and parallel of the pickups' own, [calc].
-#include "Rewired.h"
+#include "support/Rewired.h"
 
-#include "job/Paths.h"
+#include "files/Paths.h"
 
 namespace shopRewiresTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 using Heard = std::set<std::string>;
 
 namespace
@@ -187,7 +187,7 @@ TEST_CASE ("A stacked single coil is quiet, and plays nearly as loud", "[shop]")
     const auto guitar = guitarOf ("three-single-coils");
     const auto harness = rewired (guitar, { { "stacked-for-single", { { "pickup", "bridge" } } } });
     const auto bridge = levers ({ { "blade", "bridge" } });
-    const auto hum = [&] (const Harness& h) { return 20.0 * std::log10 (std::abs (sideOf (guitar, h, bridge).voice().hum (150.0)) + 1e-15); };
+    const auto hum = [&] (const Harness& h) { return 20.0 * std::log10 (std::abs (configOf (guitar, h, bridge).response().hum (150.0)) + 1e-15); };
     CHECK (hum (harness) < hum (guitar.harness) - 25.0);
     CHECK (levelDb (guitar, harness, bridge, 500.0) > levelDb (guitar, guitar.harness, bridge, 500.0) - 3.0);
     // A buck coil in line brings the resonance down, but not to a humbucker's.
@@ -221,9 +221,9 @@ TEST_CASE ("A rewire asked for by another name is found, and the fault says the 
     { return faultsOf ("{ \"coldiron\": \"job 1\", \"guitar\": \"two-humbuckers-four-knobs\", \"options\": { \"A\": { \"rewires\": [\n { \"use\": \"" + name + "\", \"pickup\": \"bridge\", \"pot\": \"bridge-volume\" } ] } } }"); };
     for (const char* name : { "coil-split", "Coil Split" })
     {
-        const auto faults = asked (name);
-        REQUIRE (faults.size() == 1);
-        CHECK (has (faults, 2, { "also called so", "\"split-shorted\"", "\"split-open\"", "use one of them" }));
+        const auto diagnostics = asked (name);
+        REQUIRE (diagnostics.size() == 1);
+        CHECK (has (diagnostics, 2, { "also called so", "\"split-shorted\"", "\"split-open\"", "use one of them" }));
     }
     CHECK (has (asked ("fifties-wiring"), 2, { "\"tone-on-output\"", "use that" }));
     CHECK (has (asked ("split-shortd"), 2, { "did you mean \"split-shorted\"" }));

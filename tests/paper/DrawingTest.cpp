@@ -2,7 +2,7 @@
 // Sources: none outside; the properties are those of a wiring diagram, common practice of the trade, no source.
 
 #include "job/Job.h"
-#include "paper/Changes.h"
+#include "analysis/Changes.h"
 #include "paper/Drawing.h"
 #include "paper/DrawingSvg.h"
 #include "paper/Router.h"
@@ -31,8 +31,8 @@ struct Case
 /** Asks filled with the names there are, the first that the rewire takes. */
 std::optional<Harness> applied (const std::string& rewire, const Guitar& guitar, const PresetFolders& presets)
 {
-    Faults faults;
-    const auto info = readRewireInfo (rewire, presets, faults);
+    Diagnostics diagnostics;
+    const auto info = readRewireInfo (rewire, presets, diagnostics);
     REQUIRE (info.has_value());
     std::vector<std::map<std::string, std::string>> tries { {} };
     for (const auto& ask : info->asks)
@@ -62,7 +62,7 @@ std::optional<Harness> applied (const std::string& rewire, const Guitar& guitar,
     }
     for (const auto& arguments : tries)
     {
-        Faults why;
+        Diagnostics why;
         const auto use = fillRewire (rewire, arguments, guitar.harness, presets, why);
         if (! use)
             continue;
@@ -80,8 +80,8 @@ const std::vector<Case>& cases()
         const auto presets = PresetFolders::standard();
         for (const auto& name : presets.list ("guitars"))
         {
-            Faults faults;
-            const auto guitar = readGuitar (name, presets, faults);
+            Diagnostics diagnostics;
+            const auto guitar = readGuitar (name, presets, diagnostics);
             REQUIRE (guitar.has_value());
             list.push_back ({ name, guitar->harness, guitar->harness });
             for (const auto& rewire : presets.list ("rewires"))
@@ -244,12 +244,12 @@ TEST_CASE ("made and opened pairs turn one harness's pairs into the other's", "[
 TEST_CASE ("an independent volume moves two wires and makes no new part", "[drawing]")
 {
     const auto presets = PresetFolders::standard();
-    Faults faults;
-    const auto guitar = readGuitar ("two-humbuckers-four-knobs", presets, faults);
+    Diagnostics diagnostics;
+    const auto guitar = readGuitar ("two-humbuckers-four-knobs", presets, diagnostics);
     REQUIRE (guitar.has_value());
-    const auto use = fillRewire ("independent-volumes", { { "pot", "bridge-volume" } }, guitar->harness, presets, faults);
+    const auto use = fillRewire ("independent-volumes", { { "pot", "bridge-volume" } }, guitar->harness, presets, diagnostics);
     REQUIRE (use.has_value());
-    const auto after = applyRewires (guitar->harness, { *use }, "", faults);
+    const auto after = applyRewires (guitar->harness, { *use }, "", diagnostics);
     REQUIRE (after.has_value());
     const auto changes = changesBetween (guitar->harness, *after);
     CHECK (changes.fitted.empty());

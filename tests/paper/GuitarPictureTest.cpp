@@ -20,8 +20,8 @@ PresetFolders shipped()
 
 GuitarPicture picture (const char* preset)
 {
-    Faults faults;
-    const auto guitar = readGuitar (preset, shipped(), faults);
+    Diagnostics diagnostics;
+    const auto guitar = readGuitar (preset, shipped(), diagnostics);
     REQUIRE (guitar);
     return pictureOf (*guitar);
 }

@@ -1,4 +1,4 @@
-#include "audition/Voice.h"
+#include "response/GuitarResponse.h"
 #include "guitar/Bench.h"
 #include "paper/Spice.h"
 
@@ -17,7 +17,7 @@
 namespace spiceTest
 {
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {

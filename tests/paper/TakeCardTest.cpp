@@ -1,5 +1,5 @@
 // The take card: which takes a guitar needs, and a page that needs nothing from outside.
-#include "audition/PickupsHeard.h"
+#include "response/PickupsHeard.h"
 #include "paper/TakeCard.h"
 
 #include <catch2/catch.hpp>
@@ -17,8 +17,8 @@ PresetFolders shippedHere() { return PresetFolders { { std::filesystem::path (CO
 
 Guitar guitarNamed (const std::string& name)
 {
-    Faults faults;
-    auto guitar = readGuitar (name, shippedHere(), faults);
+    Diagnostics diagnostics;
+    auto guitar = readGuitar (name, shippedHere(), diagnostics);
     REQUIRE (guitar.has_value());
     return *guitar;
 }

@@ -2,7 +2,7 @@
 #include "DamagedStates.h"
 #include "Processors.h"
 
-#include "job/TakeFile.h"
+#include "takes/TakeFile.h"
 
 #include <catch2/catch.hpp>
 
@@ -110,7 +110,7 @@ TEST_CASE ("a host that renders as soon as it has loaded gets what one gets that
         Processor processor;
         give (processor, state);
         if (waits)
-            REQUIRE (processor.wholeSession().settleReports (60.0));
+            REQUIRE (processor.wholeSession().waitUntilReported (60.0));
         processor.setNonRealtime (true);
         processor.prepareToPlay (48000.0, 256);
         return run (processor, { x, x }, 2)[0];

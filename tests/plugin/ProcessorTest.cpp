@@ -146,8 +146,8 @@ TEST_CASE ("no memory is taken and no mutex locked in processBlock while options
             for (int k = 0; k < 256; ++k)
                 buffer.setSample (c, k, static_cast<float> ((i * 31 + k * 7) % 100) / 400.0f);
         trap::arm(); // a host may move parameters on the audio thread: our own part of that is wait-free
-        processor.wholeSession().hostMoved (Lane::knob, 3, (i % 11));
-        processor.wholeSession().hostMoved (Lane::option, 0, i % 20 < 10 ? 1 : 3);
+        processor.wholeSession().hostMoved (ParameterKind::knob, 3, (i % 11));
+        processor.wholeSession().hostMoved (ParameterKind::option, 0, i % 20 < 10 ? 1 : 3);
         tone->setValue (static_cast<float> (i % 11) / 10.0f);
         option->setValue (i % 20 < 10 ? 0.125f : 0.375f);
         atTheHost.allocations += trap::disarm().all();
@@ -177,17 +177,17 @@ namespace
 /** Broken on purpose, in each of the ways the trap is for. */
 struct BrokenProcessor : Processor
 {
-    enum class Fault { allocates, grows, locks } fault = Fault::allocates;
+    enum class Diagnostic { allocates, grows, locks } fault = Diagnostic::allocates;
     std::vector<float> growing;
     std::mutex mutex;
 
     void processBlock (juce::AudioBuffer<float>& buffer, juce::MidiBuffer& midi) override
     {
-        if (fault == Fault::allocates)
+        if (fault == Diagnostic::allocates)
             juce::AudioBuffer<float> copy (buffer);
-        if (fault == Fault::grows)
+        if (fault == Diagnostic::grows)
             growing.push_back (buffer.getSample (0, 0));
-        if (fault == Fault::locks)
+        if (fault == Diagnostic::locks)
             const std::scoped_lock lock (mutex);
         Processor::processBlock (buffer, midi);
     }
@@ -197,7 +197,7 @@ struct BrokenProcessor : Processor
 
 TEST_CASE ("the trap catches a processor that allocates, grows a vector or locks")
 {
-    for (auto fault : { BrokenProcessor::Fault::allocates, BrokenProcessor::Fault::grows, BrokenProcessor::Fault::locks })
+    for (auto fault : { BrokenProcessor::Diagnostic::allocates, BrokenProcessor::Diagnostic::grows, BrokenProcessor::Diagnostic::locks })
     {
         BrokenProcessor processor;
         processor.fault = fault;

@@ -34,7 +34,7 @@ TEST_CASE ("no memory is taken and no mutex locked in a minute of switching with
     juce::AudioBuffer<float> buffer (2, 256);
     juce::MidiBuffer midi;
     trap::Counts total;
-    const AfterJackChoice sounds[] = { { AfterSound::amplifier, {}, 6.0 }, { AfterSound::file, folder / "long.wav", 0.0 }, {}, { AfterSound::amplifier, {}, 0.0 } };
+    const OutputChainChoice sounds[] = { { OutputSound::amplifier, {}, 6.0 }, { OutputSound::file, folder / "long.wav", 0.0 }, {}, { OutputSound::amplifier, {}, 0.0 } };
     int turn = 0;
     for (int at = 0; at < 60 * 48000; at += 256)
     {
@@ -42,10 +42,10 @@ TEST_CASE ("no memory is taken and no mutex locked in a minute of switching with
         {
             bench.hear (turn % 9);
             if (turn % 20 == 0)
-                bench.setAfterJack (sounds[turn / 20 % 4]);
+                bench.setOutputChain (sounds[turn / 20 % 4]);
             bench.setFacingDegrees (turn % 90);
             bench.setBuzz (0.1 * (turn % 11));
-            REQUIRE (processor.wholeSession().settle (5.0));
+            REQUIRE (processor.wholeSession().waitUntilIdle (5.0));
             ++turn;
         }
         for (int c = 0; c < 2; ++c)
@@ -62,7 +62,7 @@ TEST_CASE ("no memory is taken and no mutex locked in a minute of switching with
     CHECK (total.allocations == 0);
     CHECK (total.frees == 0);
     CHECK (total.locks == 0);
-    CHECK (bench.afterJackFault().empty());
+    CHECK (bench.outputChainFault().empty());
     CHECK (processor.getLatencySamples() == 0);
     std::filesystem::remove_all (folder);
 }

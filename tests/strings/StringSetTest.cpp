@@ -25,13 +25,13 @@ StringSet guitar (double scaleMm = 648.0)
 /** One string alone, no smoothing: what a coil at d hears is sin^2 (2 pi f d / c). */
 double heard (const StringSet& set, int string, double hz, const std::vector<double>& places)
 {
-    std::vector<Ear> ears;
+    std::vector<CoilPosition> coilPositions;
     for (double mm : places)
-        ears.push_back (makeEar (set, mm, 0.0, {}));
+        coilPositions.push_back (makeEar (set, mm, 0.0, {}));
     StringDraw draw;
     draw.sigma = 0.0;
     draw.onlyString = string;
-    return stringWeights (set, ears, hz, draw).sum() / stringPower (set, string, hz, draw);
+    return stringWeights (set, coilPositions, hz, draw).sum() / stringPower (set, string, hz, draw);
 }
 }
 
@@ -79,10 +79,10 @@ TEST_CASE ("Two coils in phase have a null at c/(2s)", "[strings]")
 TEST_CASE ("Weights are a power: symmetric, never negative, the sum of its strings", "[strings]")
 {
     const auto set = guitar();
-    const std::vector<Ear> ears { makeEar (set, 35.0, 0.0, {}), makeEar (set, 53.0, 4.0, {}), makeEar (set, 150.0, 0.0, { "E2", "A2" }) };
+    const std::vector<CoilPosition> coilPositions { makeEar (set, 35.0, 0.0, {}), makeEar (set, 53.0, 4.0, {}), makeEar (set, 150.0, 0.0, { "E2", "A2" }) };
     for (double hz : { 60.0, 200.0, 1000.0, 5000.0, 15000.0 })
     {
-        const auto w = stringWeights (set, ears, hz);
+        const auto w = stringWeights (set, coilPositions, hz);
         CHECK ((w - w.transpose()).norm() == 0.0);
         const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen (w);
         CHECK (eigen.eigenvalues().minCoeff() > -1e-6 * eigen.eigenvalues().maxCoeff());
@@ -91,7 +91,7 @@ TEST_CASE ("Weights are a power: symmetric, never negative, the sum of its strin
         {
             StringDraw one;
             one.onlyString = s;
-            sum += stringWeights (set, ears, hz, one);
+            sum += stringWeights (set, coilPositions, hz, one);
         }
         // Every string is played, so the sum over strings alone is the whole.
         CHECK ((w - sum).norm() < 1e-12 * w.norm());
@@ -99,7 +99,7 @@ TEST_CASE ("Weights are a power: symmetric, never negative, the sum of its strin
     // A coil that hears two strings shares nothing of the others.
     StringDraw high;
     high.onlyString = 5;
-    CHECK (stringWeights (set, ears, 1000.0, high) (2, 2) == 0.0);
+    CHECK (stringWeights (set, coilPositions, 1000.0, high) (2, 2) == 0.0);
 }
 
 TEST_CASE ("Ticked strings count fifty times the others, low strings nothing below their note", "[strings]")

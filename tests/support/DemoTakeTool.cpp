@@ -16,7 +16,7 @@
 #include <stdexcept>
 
 using namespace coldiron;
-using namespace coldiron::bench;
+using namespace coldiron::support;
 
 namespace
 {
@@ -25,10 +25,10 @@ constexpr double takePeak = 0.35;
 constexpr const char* guitarName = "two-humbuckers-four-knobs";
 const Setting asPlayed { {}, { { "selector", "bridge" } } };
 
-[[noreturn]] void giveUp (const Faults& faults)
+[[noreturn]] void giveUp (const Diagnostics& diagnostics)
 {
     std::string text = "the demo's files do not read:";
-    for (const auto& fault : faults)
+    for (const auto& fault : diagnostics)
         text += "\n" + fault.text();
     throw std::runtime_error (text);
 }
@@ -50,10 +50,10 @@ std::vector<double> played (const std::vector<GuitarString>& strings, const Harn
 /** The take at its true level, before it is brought to a recording level. */
 std::vector<double> take()
 {
-    Faults faults;
-    const auto guitar = readGuitar (guitarName, PresetFolders::standard(), faults);
+    Diagnostics diagnostics;
+    const auto guitar = readGuitar (guitarName, PresetFolders::standard(), diagnostics);
     if (! guitar)
-        giveUp (faults);
+        giveUp (diagnostics);
     return played (guitar->strings, guitar->harness, asPlayed, Load {});
 }
 
@@ -105,16 +105,16 @@ double thirdOctaveRms (const std::vector<double>& rendering, const std::vector<d
 
 void writeTruths (const std::filesystem::path& jobFile, const std::filesystem::path& rendered, const std::filesystem::path& out)
 {
-    Faults faults;
-    const auto job = readJob (jobFile, PresetFolders::standard(), faults);
+    Diagnostics diagnostics;
+    const auto job = readJob (jobFile, PresetFolders::standard(), diagnostics);
     if (! job)
-        giveUp (faults);
+        giveUp (diagnostics);
     const double gain = takePeak / peakOf (take());
     std::filesystem::create_directories (out);
     for (const auto& option : job->options)
     {
-        const Side side = job->optionSide (option);
-        auto truth = played (option.guitar.strings, side.harness, side.setting, side.load);
+        const CircuitConfig config = job->optionConfig (option);
+        auto truth = played (option.guitar.strings, config.harness, config.setting, config.load);
         scale (truth, gain);
         writeFloatWav (out / (option.letter + ".wav"), { rate, { truth } });
         const auto rendering = readWav (renderingOf (rendered, option.letter)).channels.at (0);

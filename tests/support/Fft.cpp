@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 size_t powerOfTwoAtLeast (size_t n)
 {

@@ -3,7 +3,7 @@
 #include <complex>
 #include <vector>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** Bins 0 to n/2 of a real signal padded with zeros to n, a power of two. */
 std::vector<std::complex<double>> spectrumOf (const std::vector<double>& signal, size_t n);

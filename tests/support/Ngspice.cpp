@@ -9,7 +9,7 @@
 #include <numbers>
 #include <stdexcept>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 namespace
 {

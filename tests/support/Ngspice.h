@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** The general circuit simulator ngspice, in process: the standing independent check of whole circuits.
 

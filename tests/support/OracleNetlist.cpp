@@ -6,7 +6,7 @@
 #include <set>
 #include <stdexcept>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 namespace
 {
@@ -189,7 +189,7 @@ struct Writer
     {
         const auto one = node (part.name + ".1"), two = node (part.name + ".2"), three = node (part.name + ".3");
         const auto travel = knobTravel (part, pot);
-        if (pot.opensAtTen && travel >= 1.0)
+        if (pot.noLoad && travel >= 1.0)
         {
             put ('r', one, three, pot.ohms);
             return;

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** How an oracle's netlist is to be driven and built. */
 struct OracleOptions

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <stdexcept>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 namespace
 {

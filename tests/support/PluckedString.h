@@ -9,7 +9,7 @@
     Losses, stiffness and the like are plausible values chosen by us, not measurements of anybody's instrument.
     Nothing here is shared with the code under test.
 */
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** One string as it is really set up. */
 struct PluckedString

@@ -1,7 +1,7 @@
 #include "support/PluckedStringPhrases.h"
 #include "support/PluckedStringWriter.h"
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 std::vector<Phrase> guitarPhrases()
 {

@@ -2,7 +2,7 @@
 
 #include "support/PluckedString.h"
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** Short takes for measuring: chords, barre, low riff, high lead, palm mute, arpeggio and more. All our own. */
 std::vector<Phrase> guitarPhrases();

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <cstdint>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** A small generator of our own, so that a seed gives the same take with every library. */
 class Scatter

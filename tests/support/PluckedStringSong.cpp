@@ -1,7 +1,7 @@
 #include "support/PluckedStringPhrases.h"
 #include "support/PluckedStringWriter.h"
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 // Eight bars in A minor and a last chord left to ring: low strings, chords and the top of the neck, loud and soft,
 // so that a change of wiring shows in each register.

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 namespace
 {

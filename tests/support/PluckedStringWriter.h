@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** Writes a phrase in beats, with the small unevenness of a hand. */
 class PhraseWriter

@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** Where a coil listens and how loud, read from the harness's parts. */
 struct CoilPlace

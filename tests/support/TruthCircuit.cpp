@@ -8,7 +8,7 @@
 #include <numbers>
 #include <stdexcept>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 namespace
 {

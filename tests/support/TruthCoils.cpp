@@ -1,6 +1,6 @@
 #include "support/Truth.h"
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 std::vector<CoilPlace> coilPlaces (const Harness& harness)
 {

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <vector>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** A finely sampled smooth signal, read between its samples by the polynomial through the four nearest; silence around. */
 class TruthTable

@@ -6,7 +6,7 @@
 #include <memory>
 #include <stdexcept>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 namespace
 {

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-namespace coldiron::bench
+namespace coldiron::support
 {
 /** Sound in a file, by libsndfile alone: the product's own reader is not asked. */
 struct Wav

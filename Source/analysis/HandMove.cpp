@@ -1,0 +1,91 @@
+#include "analysis/HandMove.h"
+
+#include "job/Readers.h"
+#include "analysis/PartNames.h"
+
+#include <algorithm>
+
+namespace coldiron
+{
+namespace
+{
+Step stepOf (Step::Kind kind, const std::string& a, const std::string& b)
+{
+    Step step;
+    step.kind = kind;
+    step.points = { a, b };
+    return step;
+}
+}
+
+std::vector<Step> HandMove::steps() const
+{
+    std::vector<Step> list;
+    if (from == to)
+        return list;
+    if (! from.empty())
+        list.push_back (stepOf (Step::Kind::unsolder, held, from));
+    if (! to.empty())
+        list.push_back (stepOf (Step::Kind::solder, held, to));
+    return list;
+}
+
+std::vector<HandJoint> jointsAt (const Harness& harness, const std::string& point)
+{
+    std::vector<HandJoint> joints;
+    if (harness.isLead (point))
+    {
+        const auto& landing = harness.landings().at (point);
+        if (! leadInside (harness, point).empty())
+            return joints;
+        if (! landing.lug.empty())
+            joints.push_back ({ point, landing.lug });
+        else if (landing.joint >= 0)
+            for (const auto& partner : harness.leadsInJoint (landing.joint))
+                if (partner != point)
+                {
+                    joints.push_back ({ point, partner });
+                    break; // off one is off all
+                }
+        return joints;
+    }
+    for (const auto& lead : harness.leadsOn (point))
+        joints.push_back ({ lead, point });
+    for (const auto& lug : harness.lugsWiredTo (point))
+        joints.push_back ({ lug, point });
+    return joints;
+}
+
+Harness applyStep (const Harness& harness, const HandMove& move)
+{
+    for (const auto& name : { move.held, move.from, move.to })
+        if (const auto lead = name.empty() ? std::string() : leadInside (harness, name); ! lead.empty())
+            throw HarnessError (pointInWords (harness, lead) + " is joined inside the pickup and cannot be reached");
+    if (move.held == move.to)
+        throw HarnessError ("A wire from a point to itself joins nothing");
+    Harness result = harness;
+    for (const auto& step : move.steps())
+        result = applyStep (result, step);
+    if (const auto why = whyUnsound (result); ! why.empty())
+        throw HarnessError (why);
+    return result;
+}
+
+std::string pointInWords (const Harness& harness, const std::string& point)
+{
+    if (point == "strings")
+        return "Strings, at the bridge";
+    const auto [partName, terminal] = splitPoint (point);
+    const auto* part = harness.find (partName);
+    if (part == nullptr)
+        return point;
+    auto words = terminal;
+    std::replace (words.begin(), words.end(), '.', ' ');
+    std::replace (words.begin(), words.end(), '-', ' ');
+    if (part->as<PotPart>() != nullptr && terminal != "case")
+        words = "lug " + words;
+    else if (part->isLead (terminal) && part->as<PickupPart>() == nullptr)
+        words = "leg " + words;
+    return titleOf (*part) + ", " + words;
+}
+}

@@ -1,0 +1,53 @@
+#pragma once
+
+#include "editor/Tokens.h"
+
+#include <functional>
+
+namespace coldiron
+{
+/** What every part of the window shares: the bench, the colours, and the few things one part asks of another. */
+struct UiContext
+{
+    explicit UiContext (Bench& b) : bench (b) {}
+
+    Bench& bench;
+    const Tokens* tokens = &Tokens::light();
+
+    std::function<void (Tag)> addRewireTo;        ///< opens the list of rewires for an option; asRecorded: a new one
+    std::function<void (Tag)> rename;
+    std::function<void()> openTakeFile;
+    std::function<void (int)> findTakeFile;       ///< asks where a take's file is now
+    std::function<void()> openNotes;
+    bool inHost = false;                          ///< a host's track comes in, not the guitar itself
+    std::function<void()> openSound;              ///< the sheet of how it is listened to
+    std::function<void (const juce::String&)> say; ///< one line at the foot of the window, for a while
+
+    const Tokens& colours() const { return *tokens; }
+    void tell (const juce::String& words) const { if (say) say (words); }
+};
+
+/** A part of the window that draws from the bench. */
+class Panel : public juce::Component
+{
+public:
+    explicit Panel (UiContext& d) : ui (d) {}
+
+    /** Called on the message thread with what changed since the last call. */
+    virtual void benchChanged (const Revisions& before, const Revisions& now) = 0;
+
+protected:
+    UiContext& ui;
+    const Tokens& colours() const { return ui.colours(); }
+
+    /** The sheet of a panel: paper, hairline, corners of 6. */
+    void paintSheet (juce::Graphics& g) const
+    {
+        const auto area = getLocalBounds().toFloat().reduced (0.5f);
+        g.setColour (colours().sheet);
+        g.fillRoundedRectangle (area, 6.0f);
+        g.setColour (colours().line);
+        g.drawRoundedRectangle (area, 6.0f, 1.0f);
+    }
+};
+}

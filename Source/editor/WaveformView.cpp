@@ -1,0 +1,327 @@
+#include "editor/WaveformView.h"
+
+#include "editor/Words.h"
+
+#include <cmath>
+#include <utility>
+
+namespace coldiron
+{
+WaveformView::WaveformView (UiContext& d) : Panel (d), open (d, "Open a take"), chips (d)
+{
+    setTitle ("Take");
+    addChildComponent (chips);
+    addChildComponent (open);
+    addChildComponent (nameField);
+    open.onClick = [this] { picture != nullptr && ui.findTakeFile ? ui.findTakeFile (ui.bench.take()) : ui.openTakeFile(); };
+    chips.onRename = [this] (int take) { renameTake (take); };
+    chips.onRelink = [this] (int take)
+    {
+        if (ui.findTakeFile)
+            ui.findTakeFile (take);
+    };
+    nameField.setTitle ("Name of the take");
+    nameField.onReturnKey = [this] { endNaming (true); };
+    nameField.onEscapeKey = [this] { endNaming (false); };
+    nameField.onFocusLost = [this] { endNaming (true); };
+}
+
+void WaveformView::benchChanged (const Revisions& before, const Revisions& now)
+{
+    chips.benchChanged (before, now);
+    if (before.transport != now.transport || before.job != now.job)
+    {
+        const auto shown = std::exchange (picture, ui.bench.takePicture());
+        if (shown != nullptr && picture != nullptr && picture != shown && ! picture->remarks.empty())
+            ui.tell (words::from (picture->name + ": " + picture->remarks.front().words + ". " + picture->remarks.front().cost));
+        chips.setVisible (! chips.takes().empty());
+        open.setVisible (! playable());
+        open.setWords (picture == nullptr ? "Open a take" : "Find file");
+        resized();
+    }
+    repaint();
+}
+
+void WaveformView::resized()
+{
+    auto area = getLocalBounds().reduced (16, 8);
+    const int round = juce::jmin (52, getHeight() - 28);
+    button = area.removeFromLeft (round + 4).withSizeKeepingCentre (round, round);
+    area.removeFromLeft (20);
+    heading = area.removeFromTop (20);
+    if (! chips.takes().empty())
+    {
+        if (playable())
+        {
+            chips.setBounds (heading.removeFromLeft (chips.idealWidth()).expanded (2));
+            heading.removeFromLeft (10);
+        }
+        else
+            chips.setBounds (juce::Rectangle<int> (24, 8, chips.idealWidth(), 20).expanded (2));
+    }
+    nameField.setBounds (heading.withWidth (200).expanded (0, 2));
+    area.removeFromTop (3);
+    area.removeFromBottom (2);
+    wave = area;
+    open.setBounds (getLocalBounds().removeFromRight (open.idealWidth() + 20).withSizeKeepingCentre (open.idealWidth(), 36));
+    placeTicks();
+    buildWave();
+}
+
+std::pair<double, double> WaveformView::loopRange() const
+{
+    const auto range = ui.bench.loop();
+    return range.second > range.first || ! playable() ? range : std::make_pair (0.0, picture->seconds);
+}
+
+float WaveformView::xOf (double seconds) const
+{
+    return playable() ? static_cast<float> (wave.getX() + wave.getWidth() * seconds / picture->seconds) : static_cast<float> (wave.getX());
+}
+
+double WaveformView::secondsAt (float x) const
+{
+    return playable() ? juce::jlimit (0.0, picture->seconds, (static_cast<double> (x) - wave.getX()) / wave.getWidth() * picture->seconds) : 0.0;
+}
+
+void WaveformView::buildWave()
+{
+    quiet.clear();
+    loud.clear();
+    if (! playable() || picture->low.empty() || wave.isEmpty())
+        return;
+    const auto [from, to] = loopRange();
+    const int pitch = 5, bars = juce::jmax (1, wave.getWidth() / pitch);
+    float most = 1e-6f;
+    for (size_t i = 0; i < picture->low.size(); ++i)
+        most = juce::jmax (most, -picture->low[i], picture->high[i]);
+    const float middle = static_cast<float> (wave.getCentreY()), scale = static_cast<float> (wave.getHeight()) * 0.48f / most;
+    for (int bar = 0; bar < bars; ++bar)
+    {
+        const size_t first = picture->low.size() * static_cast<size_t> (bar) / static_cast<size_t> (bars);
+        const size_t last = juce::jmax (first + 1, picture->low.size() * static_cast<size_t> (bar + 1) / static_cast<size_t> (bars));
+        float low = 0.0f, high = 0.0f;
+        for (size_t i = first; i < last && i < picture->low.size(); ++i)
+        {
+            low = juce::jmin (low, picture->low[i]);
+            high = juce::jmax (high, picture->high[i]);
+        }
+        const float x = static_cast<float> (wave.getX() + bar * pitch + 1);
+        const double at = secondsAt (x);
+        const bool inside = ui.bench.isLooping() && at >= from && at <= to;
+        (inside || ! ui.bench.isLooping() ? loud : quiet)
+            .addRoundedRectangle (x, middle - juce::jmax (1.0f, high * scale), 2.0f, juce::jmax (2.0f, (high - low) * scale), 1.0f);
+    }
+}
+
+void WaveformView::placeTicks()
+{
+    ticks.clear();
+    const auto job = ui.bench.job();
+    const int take = ui.bench.take();
+    if (! playable() || take < 0 || take >= static_cast<int> (job->takes.size()))
+        return;
+    const auto& played = job->takes[static_cast<size_t> (take)].strings;
+    auto row = heading.withTrimmedRight (150);
+    const auto& strings = job->guitar.strings;
+    for (size_t i = strings.size(); i-- > 0;)
+    {
+        const bool on = played.empty() || std::find (played.begin(), played.end(), strings[i].name) != played.end();
+        const int width = juce::roundToInt (type::width (type::text (12.0f), words::from (strings[i].name))) + 12;
+        ticks.insert (ticks.begin(), { strings[i].name, row.removeFromRight (width).withSizeKeepingCentre (width, 18), on });
+        row.removeFromRight (3);
+    }
+}
+
+void WaveformView::flipString (size_t index)
+{
+    std::vector<std::string> played;
+    for (size_t i = 0; i < ticks.size(); ++i)
+        if (ticks[i].on != (i == index))
+            played.push_back (ticks[i].name);
+    if (played.empty())
+        return ui.tell ("A take plays at least one string.");
+    if (played.size() == ticks.size())
+        played.clear();
+    ui.bench.setStringsPlayed (ui.bench.take(), played);
+}
+
+void WaveformView::paintWave (juce::Graphics& g)
+{
+    const auto& t = colours();
+    const auto [from, to] = loopRange();
+    const bool looping = ui.bench.isLooping();
+    if (looping)
+    {
+        const auto region = juce::Rectangle<float> (xOf (from), static_cast<float> (wave.getY()), xOf (to) - xOf (from), static_cast<float> (wave.getHeight()));
+        g.setColour (t.well);
+        g.fillRect (region);
+        g.setColour (t.ink);
+        for (const auto& [x, way] : { std::pair<float, float> { region.getX(), 8.0f }, std::pair<float, float> { region.getRight(), -8.0f } })
+        {
+            juce::Path bracket;
+            bracket.startNewSubPath (x + way, region.getY() + 1);
+            bracket.lineTo (x, region.getY() + 1);
+            bracket.lineTo (x, region.getBottom() - 1);
+            bracket.lineTo (x + way, region.getBottom() - 1);
+            g.strokePath (bracket, juce::PathStrokeType (2.0f));
+        }
+    }
+    g.setColour (t.mute.withAlpha (0.6f));
+    g.fillPath (quiet);
+    g.setColour (t.of (ui.bench.heard()));
+    g.fillPath (loud);
+}
+
+void WaveformView::paintHead (juce::Graphics& g)
+{
+    const auto& t = colours();
+    const auto blind = ui.bench.blind();
+    const Tag heard = ui.bench.heard();
+    const float x = juce::jlimit (static_cast<float> (wave.getX()), static_cast<float> (wave.getRight()), xOf (ui.bench.positionSeconds()));
+    g.setColour (t.ink);
+    g.fillRect (x - 1.0f, static_cast<float> (wave.getY()), 2.0f, static_cast<float> (wave.getHeight()));
+    if (heard == asRecorded && ! blind.isRunning)
+        return;
+    const juce::Rectangle<float> flag (x - 9.0f, static_cast<float> (wave.getY()) - 2.0f, 18.0f, 16.0f);
+    g.setColour (t.of (heard));
+    g.fillRoundedRectangle (flag, 3.0f);
+    g.setColour (blind.isRunning ? t.sheet : t.onOption);
+    g.setFont (type::bold (12.0f));
+    type::draw (g, ! blind.isRunning ? words::from (letterOf (heard)) : blind.isX (blind.heard) ? juce::String ("X") : juce::String (blind.heard), flag.toNearestInt(), juce::Justification::centred, false);
+}
+
+void WaveformView::tick()
+{
+    if (! playable())
+        return;
+    const int x = juce::roundToInt (xOf (ui.bench.positionSeconds()));
+    if (x == lastX)
+        return;
+    repaint (lastX - 12, wave.getY() - 6, 24, wave.getHeight() + 8);
+    repaint (x - 12, wave.getY() - 6, 24, wave.getHeight() + 8);
+    lastX = x;
+}
+
+void WaveformView::togglePlay()
+{
+    if (! playable())
+        return;
+    if (ui.bench.isPlaying())
+        ui.bench.stop();
+    else
+        ui.bench.play();
+    repaint();
+}
+
+void WaveformView::toggleLoop()
+{
+    ui.bench.setLooping (! ui.bench.isLooping());
+    buildWave();
+    repaint();
+}
+
+void WaveformView::nextTake()
+{
+    const auto count = static_cast<int> (ui.bench.job()->takes.size());
+    if (count < 2)
+        return;
+    // Every take in turn for all options, then again each option from the take nearest to it.
+    const int next = ui.bench.takesFollow() ? 0 : ui.bench.take() + 1;
+    if (next < count)
+        ui.bench.selectTake (next);
+    else
+        ui.bench.followTakes();
+    ui.tell (next < count ? "Take " + juce::String (next + 1) + " for all options." : juce::String ("Each option is derived from the take nearest to it."));
+}
+
+void WaveformView::setLoopEndHere (bool second)
+{
+    if (! playable())
+        return;
+    auto [from, to] = loopRange();
+    const double here = ui.bench.positionSeconds();
+    (second ? to : from) = here;
+    if (to - from < 0.05)
+        return ui.tell ("The loop's end comes after its start.");
+    ui.bench.setLoop (from, to);
+    ui.bench.setLooping (true);
+    buildWave();
+    repaint();
+}
+
+WaveformView::Grip WaveformView::gripAt (juce::Point<float> at) const
+{
+    if (! playable() || ! wave.toFloat().expanded (8, 0).contains (at))
+        return Grip::none;
+    const auto [from, to] = loopRange();
+    if (ui.bench.isLooping() && std::abs (at.x - xOf (from)) < 8.0f)
+        return Grip::left;
+    if (ui.bench.isLooping() && std::abs (at.x - xOf (to)) < 8.0f)
+        return Grip::right;
+    return Grip::place;
+}
+
+void WaveformView::mouseMove (const juce::MouseEvent& e)
+{
+    const auto at = gripAt (e.position);
+    setMouseCursor (at == Grip::left || at == Grip::right ? juce::MouseCursor::LeftRightResizeCursor : juce::MouseCursor::NormalCursor);
+    bool onTick = false;
+    for (const auto& tick : ticks)
+        onTick = onTick || tick.area.contains (e.getPosition());
+    juce::String remarks;
+    if (playable() && heading.contains (e.getPosition()))
+        for (const auto& remark : picture->remarks)
+            remarks << (remarks.isEmpty() ? "" : "\n") << words::from (remark.words) << ". " << words::from (remark.cost);
+    setTooltip (! onTick && remarks.isNotEmpty() ? remarks : onTick ? juce::String ("Tick the strings this phrase plays: fewer strings change what another pickup hears, and ticking them is what helps an estimate most.") : juce::String());
+}
+
+void WaveformView::mouseDown (const juce::MouseEvent& e)
+{
+    if (! playable())
+        return;
+    if (button.expanded (4).contains (e.getPosition()))
+        return togglePlay();
+    for (size_t i = 0; i < ticks.size(); ++i)
+        if (ticks[i].area.contains (e.getPosition()))
+            return flipString (i);
+    if (heading.contains (e.getPosition()) && ui.bench.job()->takes.size() > 1)
+        return nextTake();
+    grip = gripAt (e.position);
+    if (grip == Grip::place)
+        ui.bench.seek (secondsAt (e.position.x));
+}
+
+void WaveformView::mouseDrag (const juce::MouseEvent& e)
+{
+    auto [from, to] = loopRange();
+    const double at = secondsAt (e.position.x);
+    if (grip == Grip::left)
+        ui.bench.setLoop (juce::jmin (at, to - 0.1), to);
+    else if (grip == Grip::right)
+        ui.bench.setLoop (from, juce::jmax (at, from + 0.1));
+    else if (grip == Grip::place)
+    {
+        // Dragging over the wave draws a new loop.
+        const double start = secondsAt (e.mouseDownPosition.x);
+        if (std::abs (e.getDistanceFromDragStartX()) < 8)
+            return;
+        ui.bench.setLoop (juce::jmin (start, at), juce::jmax (juce::jmin (start, at) + 0.1, juce::jmax (start, at)));
+        ui.bench.setLooping (true);
+    }
+    else
+        return;
+    buildWave();
+    repaint();
+}
+
+void WaveformView::mouseDoubleClick (const juce::MouseEvent& e)
+{
+    if (! playable() || ! wave.contains (e.getPosition()))
+        return;
+    ui.bench.setLoop (0.0, picture->seconds);
+    ui.bench.setLooping (true);
+    buildWave();
+    repaint();
+}
+}

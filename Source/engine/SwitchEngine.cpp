@@ -1,0 +1,280 @@
+#include "engine/SwitchEngine.h"
+
+#include <bit>
+#include <cmath>
+#include <numbers>
+#include <stdexcept>
+
+namespace coldiron
+{
+namespace
+{
+constexpr double glideSeconds = 0.020; ///< of bypass, hum and trim over their whole way of 1
+
+double raisedCosine (double x) { return 0.5 - 0.5 * std::cos (std::numbers::pi * x); }
+
+bool isFinite (const ModalFilter& filter)
+{
+    const auto isNumber = [] (const std::complex<double>& z) { return std::isfinite (z.real()) && std::isfinite (z.imag()); };
+    return std::isfinite (filter.direct) && std::all_of (filter.poles.begin(), filter.poles.end(), isNumber)
+        && std::all_of (filter.residues.begin(), filter.residues.end(), isNumber);
+}
+}
+
+void SwitchEngine::prepare (double sampleRate)
+{
+    rate = sampleRate;
+    started = false;
+    fadeLength = fadeAt = 0;
+    fading.store (false, std::memory_order_relaxed);
+    mains.reset();
+    white.reset();
+    areNoisesAtStart = true;
+    after.prepare (sampleRate);
+    EngineDesign plain;
+    plain.filter = ModalFilter::unity (sampleRate);
+    plain.probe();
+    playing = 0;
+    for (int i : { 0, 1 })
+        loadDesign (i, plain);
+}
+
+void SwitchEngine::publish (const EngineDesign& design)
+{
+    if (! FilterRunner::fits (design.filter) || ! FilterRunner::fits (design.hiss))
+        throw std::invalid_argument ("a filter has more poles than a runner holds");
+    if (! isFinite (design.filter) || ! isFinite (design.hiss) || ! std::isfinite (design.gain))
+        throw std::invalid_argument ("a filter of values that are no numbers");
+    pending.write (design);
+}
+
+void SwitchEngine::loadDesign (int player, const EngineDesign& design)
+{
+    Player& p = players[static_cast<size_t> (player)];
+    p.runner.use (design.filter);
+    p.runner.reset();
+    p.hiss.use (design.hiss);
+    p.hiss.reset();
+    p.gain = design.gain;
+    p.hum = design.hum;
+    p.probeDb = design.probeDb;
+}
+
+int SwitchEngine::fadeFramesTo (const EngineDesign& design) const
+{
+    double farthest = 0.0;
+    const auto& now = players[static_cast<size_t> (playing)].probeDb;
+    for (size_t i = 0; i < now.size(); ++i)
+        farthest = std::max (farthest, static_cast<double> (std::abs (now[i] - design.probeDb[i])));
+
+    // 20 ms up to 1 dB, 30 at 6, 50 from 16 dB on.
+    const double seconds = std::clamp (shortestFade + (farthest - 1.0) * 0.002, shortestFade, longestFade);
+    return std::max (1, static_cast<int> (seconds * rate + 0.5));
+}
+
+void SwitchEngine::pollPending()
+{
+    if (fadeLength > 0)
+        return; // whatever comes meanwhile waits, the newest of it
+    const EngineDesign* next = pending.read();
+    if (next == nullptr || next->filter.sampleRate != rate)
+        return;
+
+    if (! started)
+    {
+        loadDesign (playing, *next);
+        return;
+    }
+    loadDesign (1 - playing, *next);
+    fadeLength = fadeFramesTo (*next);
+    fadeAt = 0;
+    fading.store (true, std::memory_order_relaxed);
+}
+
+void SwitchEngine::process (float* const* channels, int numChannels, int frames)
+{
+    numChannels = std::min (numChannels, FilterRunner::maxChannels);
+    if (frames > 0)
+        pollPending();
+    if (! started)
+    {
+        bypassMix.value = bypassed.load (std::memory_order_relaxed) ? 1.0 : 0.0;
+        humLevel.value = humGain.load (std::memory_order_relaxed);
+        hissLevel.value = hissGain.load (std::memory_order_relaxed);
+        trimLevel.value = trim.load (std::memory_order_relaxed);
+    }
+    for (int done = 0; done < frames;)
+    {
+        std::array<float*, FilterRunner::maxChannels> part {};
+        for (int c = 0; c < numChannels; ++c)
+            part[static_cast<size_t> (c)] = channels[c] + done;
+        // A fade ends on its frame, whatever the blocks, so that what waits begins where it would in any other host.
+        const int left = fadeLength > 0 ? std::min (frames - done, fadeLength - fadeAt) : frames - done;
+        const int count = std::min (chunk, left);
+        processChunk (part.data(), numChannels, count);
+        done += count;
+        if (fadeLength == 0)
+            pollPending();
+    }
+    started = started || frames > 0;
+}
+
+/** @returns false, and silence, where a sample is beyond `loudest` */
+bool SwitchEngine::takeIn (const float* samples, double* out, int frames)
+{
+    // The bits of positive numbers stand in their order, and those of no number above all.
+    constexpr uint32_t most = std::bit_cast<uint32_t> (loudest);
+    uint32_t beyond = 0;
+    for (int i = 0; i < frames; ++i)
+    {
+        beyond |= static_cast<uint32_t> ((std::bit_cast<uint32_t> (samples[i]) & 0x7fffffffu) > most);
+        out[i] = static_cast<double> (samples[i]);
+    }
+    if (beyond == 0)
+        return true;
+    bool isFine = true;
+    for (int i = 0; i < frames; ++i)
+    {
+        isFine = isFine && ! (std::isfinite (samples[i]) && std::abs (samples[i]) > loudest);
+        out[i] = std::isfinite (samples[i]) ? out[i] : 0.0;
+    }
+    if (! isFine)
+        std::fill (out, out + frames, 0.0);
+    return isFine;
+}
+
+void SwitchEngine::forgetSound()
+{
+    for (Player& p : players)
+    {
+        p.runner.reset();
+        p.hiss.reset();
+    }
+    after.reset();
+}
+
+/** The noise behind both designs is the same, so that nothing is heard of a switch but what it changes. */
+void SwitchEngine::addHiss (Player& now, Player* next, const double* nextShare, double* sum, int frames)
+{
+    const double step = 1.0 / (glideSeconds * rate), wanted = hissGain.load (std::memory_order_relaxed);
+    if (hissLevel.value == 0.0 && wanted == 0.0)
+        return;
+    std::array<double, chunk> noise {}, first, second;
+    for (int i = 0; i < frames; ++i)
+        noise[static_cast<size_t> (i)] = white.next();
+    now.hiss.process (0, noise.data(), first.data(), frames);
+    if (next != nullptr)
+        next->hiss.process (0, noise.data(), second.data(), frames);
+    for (int i = 0; i < frames; ++i)
+    {
+        const auto k = static_cast<size_t> (i);
+        double sound = now.gain * first[k];
+        if (next != nullptr)
+            sound += nextShare[k] * (next->gain * second[k] - sound);
+        sum[k] += hissLevel.next (wanted, step * std::max ({ 1e-3, wanted, hissLevel.value })) * sound;
+    }
+}
+
+void SwitchEngine::processChunk (float* const* channels, int numChannels, int frames)
+{
+    Player& now = players[static_cast<size_t> (playing)];
+    Player& next = players[static_cast<size_t> (1 - playing)];
+    const bool fade = fadeLength > 0;
+
+    std::array<double, chunk> nextShare, hum, wet, level; // hiss is added to the hum
+    const double step = 1.0 / (glideSeconds * rate);
+    const double wantedBypass = bypassed.load (std::memory_order_relaxed) ? 1.0 : 0.0;
+    const double wantedHum = humGain.load (std::memory_order_relaxed), wantedTrim = trim.load (std::memory_order_relaxed);
+
+    const bool isQuiet = humLevel.value == 0.0 && wantedHum == 0.0 && hissLevel.value == 0.0 && hissGain.load (std::memory_order_relaxed) == 0.0f;
+    if (isQuiet && ! areNoisesAtStart)
+    {
+        mains.reset();
+        white.reset();
+        for (Player& p : players)
+            p.hiss.reset();
+    }
+    areNoisesAtStart = isQuiet;
+    std::array<double, chunk> phase;
+    static_assert (chunk <= MainsClock::longest);
+    if (! isQuiet)
+        mains.next (now.hum.mainsHz, rate, phase.data(), frames);
+
+    // Most of the time nothing moves: then there is nothing to work out sample by sample.
+    const bool isActive = after.isActive();
+    const bool isSteady = ! isActive && ! fade && bypassMix.value == wantedBypass && trimLevel.value == wantedTrim
+                       && isQuiet && wantedBypass == 0.0;
+    for (int i = 0; i < frames && ! isSteady; ++i)
+    {
+        const auto k = static_cast<size_t> (i);
+        nextShare[k] = fade ? raisedCosine (std::min (1.0, (fadeAt + i + 1.0) / fadeLength)) : 0.0;
+        const double mix = bypassMix.next (wantedBypass, step);
+        wet[k] = mix == 0.0 ? 1.0 : 1.0 - raisedCosine (mix);
+        level[k] = trimLevel.next (wantedTrim, step * std::max (1.0, wantedTrim));
+        hum[k] = humLevel.next (wantedHum, step * std::max ({ 1e-3, wantedHum, humLevel.value }));
+        if (hum[k] > 0.0)
+        {
+            const double sound = now.gain * now.hum.at (phase[k]);
+            hum[k] *= fade ? sound + nextShare[k] * (next.gain * next.hum.at (phase[k]) - sound) : sound;
+        }
+    }
+    if (! isSteady)
+        addHiss (now, fade ? &next : nullptr, nextShare.data(), hum.data(), frames);
+
+    std::array<std::array<double, chunk>, FilterRunner::maxChannels> dry, sound;
+    double* sounds[] = { sound[0].data(), sound[1].data() };
+    bool isNoSound = false;
+    for (int c = 0; c < numChannels; ++c)
+        isNoSound = ! takeIn (channels[c], dry[static_cast<size_t> (c)].data(), frames) || isNoSound;
+    if (isNoSound && ! wasNoSound)
+        forgetSound(); // once: from here on the filters are given silence
+    wasNoSound = isNoSound;
+    for (int c = 0; c < numChannels; ++c)
+    {
+        const auto& in = dry[static_cast<size_t> (c)];
+        auto& out = sound[static_cast<size_t> (c)];
+        now.runner.process (c, in.data(), out.data(), frames);
+        if (isSteady)
+        {
+            const double all = now.gain * trimLevel.value;
+            for (int i = 0; i < frames; ++i)
+                channels[c][i] = static_cast<float> (all * out[static_cast<size_t> (i)]);
+            continue;
+        }
+        std::array<double, chunk> second;
+        if (fade)
+            next.runner.process (c, in.data(), second.data(), frames);
+        for (int i = 0; i < frames; ++i)
+        {
+            const auto k = static_cast<size_t> (i);
+            double y = now.gain * out[k];
+            if (fade)
+                y += nextShare[k] * (next.gain * second[k] - y);
+            out[k] = y + hum[k];
+        }
+    }
+    if (isActive)
+        after.process (sounds, numChannels, frames);
+    for (int c = 0; c < numChannels && ! isSteady; ++c)
+        for (int i = 0; i < frames; ++i)
+        {
+            const auto k = static_cast<size_t> (i);
+            const double x = dry[static_cast<size_t> (c)][k], y = sounds[c][i] * level[k];
+            channels[c][i] = static_cast<float> (wet[k] >= 1.0 ? y : x + wet[k] * (y - x));
+        }
+    // A state that is no number stays so for ever: its last sample tells.
+    for (int c = 0; c < numChannels; ++c)
+        if (! std::isfinite (channels[c][frames - 1]))
+        {
+            forgetSound();
+            std::fill (channels[c], channels[c] + frames, 0.0f);
+        }
+
+    if (fade && (fadeAt += frames) >= fadeLength)
+    {
+        playing = 1 - playing;
+        fadeLength = fadeAt = 0;
+        fading.store (false, std::memory_order_relaxed);
+    }
+}
+}

@@ -1,0 +1,42 @@
+#pragma once
+
+#include "guitar/Coil.h"
+
+#include <string>
+#include <vector>
+
+namespace coldiron
+{
+class GuitarResponse;
+
+/** The first mark: how alike the option hears the playing. Ordered, the surest first. */
+enum class Similarity { sameCoils, close, fair, rough };
+
+/** How sure an option is: two marks, and the figures that were found for them over 96 synthesized takes. */
+struct Confidence
+{
+    Similarity playing = Similarity::sameCoils;
+    bool betweenOneAndBothOutOfPhase = false;   ///< the rougher kind of rough: to or from both pickups
+    Provenance guitar = Provenance::assumed;
+
+    bool isEstimated() const { return playing != Similarity::sameCoils; }
+    double thirdOctaveTypicalDb() const;        ///< rms over third octaves, typical take
+    double thirdOctaveNineInTenDb() const;      ///< the same, not passed by nine takes in ten
+    double loudnessDb() const;                  ///< +/- LU
+    std::string playingWord() const;            ///< "same coils", "close", "fair", "rough"
+    std::string guitarWord() const;             ///< "measured", "from ohms", "assumed"
+    std::string pillWord() const;               ///< the weaker of the two
+    std::vector<std::string> meanings() const;  ///< what each of the two words means, "WORD: sentences"; for a legend
+    std::string explanation() const;            ///< the same sentences in one, without the words
+};
+
+/** Compares which coils the two voices hear, in which proportion, at which places and signs.
+
+    The proportions are looked at at five frequencies from 150 Hz to 2.4 kHz and the weakest mark counts:
+    - the same proportion at every place, or series and parallel of the same unequal coils: same coils;
+    - the same pickup places in the same proportion, other coils of them: close (basses: fair);
+    - a coil heard against the others in one voice and not in the other: rough, to or from several places rougher;
+    - all else: fair.
+    The second mark is the weakest knowledge of the pickups that either voice hears. */
+Confidence assessConfidence (const GuitarResponse& recorded, const GuitarResponse& option);
+}

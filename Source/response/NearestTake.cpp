@@ -1,0 +1,133 @@
+#include "response/NearestTake.h"
+
+#include "response/SourceResponses.h"
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+namespace coldiron
+{
+namespace
+{
+constexpr double loudShare = 0.15; ///< of the loudest pickup
+
+/** How loud each pickup is heard at a middle frequency, in the order of the harness. */
+std::vector<std::pair<std::string, double>> sharesOf (const GuitarResponse& response)
+{
+    std::vector<std::pair<std::string, double>> shares;
+    if (response.isSilent())
+        return shares;
+    const Eigen::VectorXcd h = sourceResponses (response, 500.0);
+    for (Eigen::Index k = 0; k < h.size(); ++k)
+    {
+        const auto& name = response.guitar().coils[static_cast<size_t> (k)].pickup;
+        auto found = std::find_if (shares.begin(), shares.end(), [&] (const auto& s) { return s.first == name; });
+        if (found == shares.end())
+            found = shares.insert (shares.end(), { name, 0.0 });
+        found->second = std::max (found->second, std::abs (h[k]));
+    }
+    double most = 0.0;
+    for (const auto& [name, share] : shares)
+        most = std::max (most, share);
+    std::erase_if (shares, [&] (const auto& s) { return s.second <= loudShare * most; });
+    return shares;
+}
+
+/** The most that treble is lifted over the middle, in whole dB: less than that decides nothing. */
+int lift (const GuitarResponse& recorded, const GuitarResponse& option)
+{
+    const TransferFunction transfer (recorded, option);
+    const auto gains = transfer.gains ({ 500.0, 2000.0, 3150.0, 5000.0, 8000.0 });
+    double most = 0.0;
+    for (size_t i = 1; i < gains.size(); ++i)
+        if (gains[0] > 0.0 && gains[i] > 0.0)
+            most = std::max (most, 20.0 * std::log10 (gains[i] / gains[0]));
+    return static_cast<int> (std::lround (most));
+}
+
+std::string nameOf (int take, const GuitarResponse& recorded)
+{
+    return "take " + std::to_string (take + 1) + ", " + pickupsInWords (recorded);
+}
+
+std::string listed (std::vector<std::string> names)
+{
+    std::string text;
+    for (size_t i = 0; i < names.size(); ++i)
+        text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
+    return text;
+}
+}
+
+std::string pickupsInWords (const GuitarResponse& response)
+{
+    std::vector<std::string> names;
+    for (const auto& [name, share] : sharesOf (response))
+        names.push_back (name);
+    return names.empty() ? "nothing" : names.size() == 1 ? names.front() + " alone" : listed (names);
+}
+
+TakeChoice nearestTake (const std::vector<CircuitConfig>& takes, const CircuitConfig& option, std::optional<int> own)
+{
+    TakeChoice choice;
+    if (takes.empty())
+        return choice;
+
+    const GuitarResponse heard = option.response();
+    std::vector<GuitarResponse> recorded;
+    for (const auto& take : takes)
+        recorded.push_back (take.response());
+
+    using Rank = std::tuple<int, bool, bool, int, int>; // the smallest is the nearest
+    std::optional<Rank> best, ownRank;
+    int nearest = 0;
+    std::vector<Confidence> sure;
+    for (int t = 0; t < static_cast<int> (takes.size()); ++t)
+    {
+        const auto& response = recorded[static_cast<size_t> (t)];
+        sure.push_back (assessConfidence (response, heard));
+        const bool silent = response.isSilent();
+        const bool morePickups = sure.back().playing == Similarity::rough && sharesOf (response).size() > 1;
+        const Rank rank { silent ? 99 : static_cast<int> (sure.back().playing), sure.back().betweenOneAndBothOutOfPhase, morePickups,
+                          lift (response, heard), t };
+        if (! best || rank < *best)
+        {
+            best = rank;
+            nearest = t;
+        }
+        if (own == t)
+            ownRank = rank;
+    }
+
+    choice.isOwn = ownRank.has_value();
+    choice.take = choice.isOwn ? *own : nearest;
+    const auto& from = recorded[static_cast<size_t> (choice.take)];
+    choice.confidence = sure[static_cast<size_t> (choice.take)];
+    choice.words = "from " + nameOf (choice.take, from) + ": " + choice.confidence.playingWord();
+    const auto& surest = sure[static_cast<size_t> (nearest)];
+    if (choice.isOwn && surest.playing < choice.confidence.playing)
+        choice.suggestion = "surer from " + nameOf (nearest, recorded[static_cast<size_t> (nearest)]) + ": " + surest.playingWord();
+    else if (choice.confidence.playing >= Similarity::fair && ! heard.isSilent())
+    {
+        const auto pickups = sharesOf (heard);
+        std::vector<std::string> names;
+        for (const auto& [name, share] : pickups)
+            names.push_back (name);
+        choice.suggestion = pickups.size() == 1 ? "record a take of the " + names.front() + " pickup: this would be surer"
+                                                : "record one take per pickup (" + listed (names) + "): this would be surer";
+        // A take of each is there already: no recording makes coils that oppose each other sure.
+        const bool haveAll = std::all_of (names.begin(), names.end(), [&] (const std::string& name)
+                                          {
+                                              return std::any_of (recorded.begin(), recorded.end(), [&] (const GuitarResponse& response)
+                                                                  {
+                                                                      const auto shares = sharesOf (response);
+                                                                      return shares.size() == 1 && shares.front().first == name;
+                                                                  });
+                                          });
+        if (haveAll)
+            choice.suggestion.clear();
+    }
+    return choice;
+}
+}

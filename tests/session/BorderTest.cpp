@@ -1,0 +1,100 @@
+// What a host or a window hands over that is no number: it moves nothing, and the last good value stays.
+#include "Sessions.h"
+
+#include <catch2/catch.hpp>
+
+#include <limits>
+
+namespace borderTest
+{
+using namespace coldiron;
+using namespace sessions;
+
+namespace
+{
+const double bads[] = { std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity() };
+}
+
+TEST_CASE ("a parameter that is no number moves nothing, and the host is shown the last good value")
+{
+    Session session (shippedPresets());
+    REQUIRE (session.setJobText (twoOptions));
+    session.hear (3);
+    session.setKnob (3, "bridge-tone", 4.0);
+    session.setLever (3, "bridge-volume-pull", "up");
+    session.setTrimDb (-6.0);
+    session.setHumDb (-30.0);
+    session.setLevelMatched (true);
+    session.prepare (48000.0);
+    REQUIRE (session.waitUntilReported (60.0));
+    REQUIRE (session.waitUntilIdle (5.0));
+    const auto x = noise (4800);
+    played (session, x);
+    const auto map = session.controlMap();
+    const std::string before = session.state();
+    const std::pair<ParameterKind, int> lanes[] = { { ParameterKind::option, 0 }, { ParameterKind::bypass, 0 }, { ParameterKind::matched, 0 }, { ParameterKind::hum, 0 }, { ParameterKind::trim, 0 },
+                                           { ParameterKind::knob, map.find ("bridge-tone")->place }, { ParameterKind::lever, map.find ("bridge-volume-pull")->place } };
+    for (const auto& [lane, place] : lanes)
+        for (const double bad : bads)
+        {
+            const double value = session.hostValue (lane, place);
+            const Revisions then = session.revisions();
+            session.hostMoved (lane, place, bad);
+            CHECK (session.hostValue (lane, place) == value);
+            // Whoever holds the bad value is told to look again.
+            CHECK ((session.revisions().heard != then.heard || session.revisions().settings != then.settings));
+        }
+    CHECK (session.state() == before);
+    float peak = 0.0f;
+    for (float sample : played (session, x))
+    {
+        REQUIRE (std::isfinite (sample));
+        peak = std::max (peak, std::abs (sample));
+    }
+    CHECK (peak > 0.01f);
+}
+
+TEST_CASE ("values of the window that are no numbers change nothing")
+{
+    Session session (shippedPresets());
+    REQUIRE (session.setJobText (twoOptions));
+    session.setLoop (1.0, 2.0);
+    const std::string before = session.state();
+    for (const double bad : bads)
+    {
+        session.setTrimDb (bad);
+        session.setHumDb (bad);
+        session.setMainsHz (bad);
+        session.setFacingDegrees (bad);
+        session.setBuzz (bad);
+        session.setHissGainDb (bad);
+        session.setKnob (1, "bridge-tone", bad);
+        session.setKnob (3, "bridge-tone", bad);
+        CHECK (session.state() == before);
+        session.seek (bad);
+        session.setLoop (0.0, bad);
+        session.setLoop (bad, bad);
+        CHECK (session.loop().first <= session.loop().second);
+        session.setLoop (1.0, 2.0);
+    }
+    session.prepare (48000.0);
+    for (float sample : played (session, noise (4800)))
+        REQUIRE (std::isfinite (sample));
+}
+
+TEST_CASE ("absurd input is muted in a session too, and the meters stay numbers")
+{
+    Session session (shippedPresets());
+    REQUIRE (session.setJobText (twoOptions));
+    session.hear (3);
+    session.prepare (48000.0);
+    auto x = noise (9600);
+    for (size_t i = 2048; i < 2304; ++i)
+        x[i] = i % 3 == 0 ? 1e10f : i % 3 == 1 ? std::numeric_limits<float>::infinity() : std::numeric_limits<float>::quiet_NaN();
+    const auto y = played (session, x, 256);
+    for (size_t i = 0; i < y.size(); ++i)
+        REQUIRE (std::abs (y[i]) < 2.0f);
+    CHECK (std::isfinite (session.takeInputPeak()));
+    CHECK (std::isfinite (session.takeOutputPeak()));
+}
+}

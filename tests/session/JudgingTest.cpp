@@ -1,0 +1,397 @@
+// Blind tests, hearing at true level, several takes and one string alone, by the session that the window talks to.
+#include "Sessions.h"
+
+#include "takes/TakeFile.h"
+
+#include <catch2/catch.hpp>
+
+#include <filesystem>
+#include <fstream>
+#include <set>
+
+#include <unistd.h>
+
+namespace judgingTest
+{
+using namespace coldiron;
+using namespace sessions;
+
+namespace
+{
+const char* threeOptions = R"({ "coldiron": "job 1", "title": "Three", "guitar": "two-humbuckers-four-knobs",
+  "options": { "A": { "name": "Bridge", "setting": { "selector": "bridge" } },
+               "B": { "name": "Both", "setting": { "selector": "both" } },
+               "C": { "name": "Bridge, tone 3", "setting": { "selector": "bridge", "bridge-tone": 3 } } } })";
+
+std::vector<float> rung (double seconds, uint64_t shift, double gain = 1.0)
+{
+    auto x = noise (static_cast<size_t> (seconds * 48000.0) + shift);
+    x.erase (x.begin(), x.begin() + static_cast<std::ptrdiff_t> (shift));
+    for (float& sample : x)
+        sample = static_cast<float> (sample * gain);
+    return x;
+}
+
+struct Fixture
+{
+    std::filesystem::path folder = std::filesystem::temp_directory_path() / ("coldiron-judging-" + std::to_string (getpid()));
+    Session session { shippedPresets() };
+
+    Fixture()
+    {
+        std::filesystem::create_directories (folder);
+        session.prepare (48000.0);
+    }
+    ~Fixture() { std::filesystem::remove_all (folder); }
+
+    void take (const std::string& name, const std::vector<float>& x) const
+    {
+        TakeWriter writer (folder / name, 48000.0, 1, true);
+        writer.write ({ x });
+        writer.finish();
+    }
+
+    void open (const std::string& text)
+    {
+        std::ofstream (folder / "job.json") << text;
+        const bool opened = session.openJob (folder / "job.json");
+        for (const auto& fault : session.diagnostics())
+            UNSCOPED_INFO (fault.text());
+        REQUIRE (opened);
+        REQUIRE (session.waitUntilReported (30.0));
+    }
+};
+}
+
+TEST_CASE ("a preference run hides what plays, keeps levels matched and stores what it found")
+{
+    Fixture fixture;
+    auto& session = fixture.session;
+    REQUIRE (session.setJobText (threeOptions));
+    REQUIRE (session.waitUntilReported (30.0));
+    session.hear (2);
+    const std::string before = session.jobText();
+    const auto parameter = session.hostValue (ParameterKind::option, 0);
+    REQUIRE (session.startRanking ({ 0, 1, 2, 3 }, 11));
+
+    // Every number plays one version, each once, as loud as the take; and nothing on the bench moves with it.
+    const auto x = rung (2.0, 0);
+    std::set<int> found;
+    for (int number = 1; number <= 4; ++number)
+    {
+        session.hearBlind (number);
+        CHECK (session.blind().heard == number);
+        CHECK (session.heard() == asRecorded);
+        CHECK (session.levelMatched());
+        CHECK (session.hostValue (ParameterKind::option, 0) == parameter);
+        REQUIRE (session.waitUntilIdle (20.0));
+        const auto y = played (session, x);
+        const std::vector<float> late (y.begin() + 48000, y.end());
+        int like = -1;
+        double nearest = 0.0;
+        for (Tag tag = 0; tag <= 3; ++tag)
+        {
+            auto expected = tag == asRecorded ? x : offline (session, tag, 48000.0, x);
+            const float gain = static_cast<float> (std::pow (10.0, session.report (tag)->matchDb / 20.0));
+            for (float& sample : expected)
+                sample *= gain;
+            const std::vector<float> lateExpected (expected.begin() + 48000, expected.end());
+            if (const double residual = residualDb (late, lateExpected); residual < nearest)
+            {
+                nearest = residual;
+                like = tag;
+            }
+        }
+        INFO ("number " << number << " residual " << nearest);
+        CHECK (nearest < -60.0);
+        found.insert (like);
+    }
+    CHECK (found == std::set<int> { 0, 1, 2, 3 });
+
+    session.hear (1);
+    session.setLevelMatched (false);
+    CHECK (session.blind().heard == 4);
+    CHECK (session.levelMatched());
+
+    CHECK_FALSE (session.reveal()); // not ranked yet
+    for (int number = 1; number <= 4; ++number)
+        session.rankBlind (number, RankMove::down);
+    session.rankBlind (4, RankMove::tie);
+    CHECK (session.blind().canTurnOver);
+    CHECK (session.blind().places[3] == 2);
+    CHECK (session.jobText() == before); // nothing is written before the end
+    const auto outcome = session.reveal ("2026-11-25");
+    REQUIRE (outcome);
+    CHECK_FALSE (session.blind().isRunning);
+    CHECK (session.heard() == 2);
+    CHECK (std::set<int> (outcome->behind.begin(), outcome->behind.end()) == std::set<int> { 0, 1, 2, 3 });
+    REQUIRE (session.job()->blind.size() == 1);
+    const auto& kept = session.job()->blind.front();
+    REQUIRE (kept.ranking.size() == 3);
+    CHECK (kept.ranking[2].size() == 2);
+    const int first = outcome->behind[0];
+    CHECK (kept.ranking[0].front() == (first == asRecorded ? "recorded" : letterOf (first)));
+    CHECK (kept.names.at ("C") == "Bridge, tone 3");
+    CHECK (kept.date == "2026-11-25");
+    CHECK (session.undoName() == "Blind test");
+    REQUIRE (session.undo());
+    CHECK (session.jobText() == before);
+    REQUIRE (session.redo());
+    CHECK (session.job()->blind.size() == 1);
+}
+
+TEST_CASE ("another seed, another order")
+{
+    Fixture fixture;
+    auto& session = fixture.session;
+    REQUIRE (session.setJobText (threeOptions));
+    REQUIRE (session.waitUntilReported (30.0));
+    std::set<std::vector<int>> orders;
+    for (uint64_t seed = 0; seed < 12; ++seed)
+    {
+        REQUIRE (session.waitUntilReported (30.0)); // levels are measured again after every edit of the job
+        REQUIRE (session.startRanking ({ 0, 1, 2, 3 }, seed));
+        for (int number = 1; number <= 4; ++number)
+            session.rankBlind (number, RankMove::down);
+        const auto outcome = session.reveal();
+        REQUIRE (outcome);
+        orders.insert (outcome->behind);
+    }
+    CHECK (orders.size() > 6);
+}
+
+TEST_CASE ("X is one of the two, and the answers are counted")
+{
+    Fixture fixture;
+    auto& session = fixture.session;
+    REQUIRE (session.setJobText (threeOptions));
+    REQUIRE (session.waitUntilReported (30.0));
+    REQUIRE (session.startAbx (asRecorded, 2, 10, 5));
+    CHECK (session.blind().about == "Now and B");
+    CHECK (session.blind().versions == 3);
+    const auto x = rung (0.5, 0);
+    const auto hear = [&] (int number)
+    {
+        session.hearBlind (number);
+        REQUIRE (session.waitUntilIdle (20.0));
+        played (session, x); // past the fade
+        return played (session, x);
+    };
+    for (int trial = 0; trial < 10; ++trial)
+    {
+        CHECK (session.blind().answered == trial);
+        const auto one = hear (1), two = hear (2), unknown = hear (3);
+        const bool isOne = residualDb (unknown, one) < -60.0, isTwo = residualDb (unknown, two) < -60.0;
+        REQUIRE (isOne != isTwo);
+        const int right = isOne ? 1 : 2;
+        session.answerBlind (trial < 9 ? right : 3 - right);
+    }
+    CHECK (session.blind().canTurnOver);
+    const auto outcome = session.reveal();
+    REQUIRE (outcome);
+    CHECK (outcome->result.words() == "as recorded and B: 9 of 10: guessing does that well about 1 time in 93.");
+    CHECK (session.job()->blind.front().right == 9);
+}
+
+TEST_CASE ("a blind test that cannot be is refused, and ends where its versions go")
+{
+    Fixture fixture;
+    auto& session = fixture.session;
+    REQUIRE (session.setJobText (threeOptions));
+    REQUIRE (session.waitUntilReported (30.0));
+    CHECK_FALSE (session.startRanking ({ 1 }, 1));
+    CHECK_FALSE (session.startRanking ({ 1, 8 }, 1));
+    CHECK_FALSE (session.startAbx (1, 1, 10, 1));
+    CHECK_FALSE (session.startAbx (1, 2, 3, 1));
+    CHECK_FALSE (session.blind().isRunning);
+    REQUIRE (session.startRanking ({ 1, 2 }, 1));
+    REQUIRE (session.removeOption (2));
+    CHECK_FALSE (session.blind().isRunning);
+    CHECK (session.job()->blind.empty());
+    REQUIRE (session.undo());
+    REQUIRE (session.waitUntilReported (30.0));
+    REQUIRE (session.startRanking ({ 1, 2 }, 1));
+    session.stopBlind();
+    CHECK_FALSE (session.blind().isRunning);
+    CHECK (session.job()->blind.empty());
+}
+
+TEST_CASE ("an option is agreed on after it was heard for a second at true level")
+{
+    Fixture fixture;
+    fixture.take ("take.wav", rung (3.0, 0));
+    fixture.open (R"({ "coldiron": "job 1", "guitar": "two-humbuckers-four-knobs", "takes": [ { "file": "take.wav", "setting": { "selector": "bridge" } } ],
+        "options": { "A": { "setting": { "selector": "bridge" } }, "B": { "setting": { "selector": "neck" } } } })");
+    auto& session = fixture.session;
+    CHECK_FALSE (session.agree (1));
+    CHECK (session.diagnostics().front().message == "Hear A at true level first");
+    const std::vector<float> half (24000, 0.0f);
+
+    session.setLevelMatched (true);
+    session.hear (1);
+    session.play();
+    for (int i = 0; i < 4; ++i)
+        played (session, half);
+    CHECK_FALSE (session.heardAtTrueLevel (1)); // matched
+    session.hearAtTrueLevel (1);
+    CHECK_FALSE (session.levelMatched());
+    CHECK (session.isPlaying());
+    session.setBypassed (true);
+    played (session, half);
+    played (session, half);
+    session.setBypassed (false);
+    played (session, half);
+    CHECK_FALSE (session.heardAtTrueLevel (1)); // half a second, and a bypass before
+    session.stop();
+    played (session, half);
+    CHECK_FALSE (session.heardAtTrueLevel (1)); // nothing played
+    session.play();
+    played (session, half);
+    played (session, half);
+    CHECK (session.heardAtTrueLevel (1));
+    CHECK_FALSE (session.heardAtTrueLevel (2));
+    REQUIRE (session.agree (1));
+    CHECK (session.job()->agreed == "A");
+    CHECK (session.job()->heard == std::vector<std::string> { "A" });
+
+    // Kept with the job and in a host's state; lost when the option is wired otherwise.
+    const auto file = fixture.folder / "kept.json";
+    REQUIRE (session.saveJob (file));
+    Session again (shippedPresets()), restored (shippedPresets());
+    REQUIRE (again.openJob (file));
+    CHECK (again.heardAtTrueLevel (1));
+    REQUIRE (restored.restore (session.state()));
+    CHECK (restored.heardAtTrueLevel (1));
+    CHECK_FALSE (restored.heardAtTrueLevel (2));
+    REQUIRE (session.setRewires (1, { { "series-parallel", { { "pickup", "bridge" }, { "pot", "bridge-volume" } } } }));
+    CHECK_FALSE (session.heardAtTrueLevel (1));
+    CHECK (session.takeAgreementBack());
+    CHECK (session.job()->agreed.empty());
+}
+
+TEST_CASE ("playing live at true level counts, silence does not")
+{
+    Fixture fixture;
+    auto& session = fixture.session;
+    REQUIRE (session.setJobText (threeOptions));
+    session.hear (3);
+    played (session, std::vector<float> (96000, 0.0f));
+    CHECK_FALSE (session.heardAtTrueLevel (3));
+    played (session, rung (1.1, 0));
+    CHECK (session.heardAtTrueLevel (3));
+}
+
+TEST_CASE ("each option plays the take it is derived from, at the same place of the phrase")
+{
+    Fixture fixture;
+    const auto bridge = rung (4.0, 0), neck = rung (4.0, 1000, 0.6);
+    fixture.take ("bridge.wav", bridge);
+    fixture.take ("neck.wav", neck);
+    fixture.open (R"({ "coldiron": "job 1", "guitar": "two-humbuckers-four-knobs",
+        "takes": [ { "file": "bridge.wav", "setting": { "selector": "bridge" } }, { "file": "neck.wav", "setting": { "selector": "neck" } } ],
+        "options": { "A": { "setting": { "selector": "bridge" } }, "B": { "setting": { "selector": "neck" } } } })");
+    auto& session = fixture.session;
+    session.hear (1);
+    session.play();
+    REQUIRE (session.waitUntilReported (30.0));
+    CHECK (session.takeFor (1) == 0);
+    CHECK (session.takeFor (2) == 1);
+    CHECK (session.report (2)->figures.confidence.playing == Similarity::sameCoils);
+    CHECK (session.report (2)->choice.words == "from take 2, neck alone: same coils");
+    CHECK (session.report (2)->figures.loudnessLu.value() == Approx (0.0).margin (0.02));
+
+    std::vector<float> silence (48000, 0.0f);
+    played (session, silence);
+    const double at = session.positionSeconds();
+    session.hear (2);
+    REQUIRE (session.waitUntilIdle (10.0));
+    CHECK (session.take() == 1);
+    CHECK (session.takePicture()->name == "neck.wav");
+    const auto y = played (session, silence);
+    CHECK (session.positionSeconds() == Approx (at + 1.0).margin (1e-3));
+    // B is the neck take as it is: its own samples, from the same place on.
+    const auto from = static_cast<size_t> (std::llround (at * 48000.0));
+    const std::vector<float> late (y.begin() + 4800, y.end()), expected (neck.begin() + static_cast<std::ptrdiff_t> (from + 4800), neck.begin() + static_cast<std::ptrdiff_t> (from + 48000));
+    CHECK (residualDb (late, expected) < -50.0);
+    session.hear (asRecorded);
+    CHECK (session.take() == 0);
+
+    // Different takes differ by themselves: no blind test between them until one is selected for all.
+    CHECK_FALSE (session.whyNoBlind ({ 1, 2 }).empty());
+    session.selectTake (1);
+    REQUIRE (session.waitUntilReported (30.0));
+    CHECK (session.takeFor (1) == 1);
+    CHECK (session.report (1)->choice.suggestion == "surer from take 1, bridge alone: same coils");
+    CHECK (session.whyNoBlind ({ 1, 2 }).empty());
+    session.followTakes();
+    CHECK (session.takeFor (1) == 0);
+
+    // Live, everything comes through the selected take's wiring.
+    session.setSource (Source::host);
+    CHECK (session.takeFor (1) == 1);
+}
+
+TEST_CASE ("going from take to take makes no step")
+{
+    const auto sine = [] (double phase)
+    {
+        auto take = std::make_shared<TakeAudio>();
+        take->sampleRate = 48000.0;
+        take->channels.resize (1);
+        for (int i = 0; i < 96000; ++i)
+            take->channels[0].push_back (static_cast<float> (0.5 * std::sin (2.0 * 3.14159265358979 * 220.0 * i / 48000.0 + phase)));
+        return take;
+    };
+    const auto one = sine (0.0), other = sine (2.0);
+    TakePlayer player;
+    player.prepare (48000.0);
+    player.load (one);
+    player.setPlaying (true);
+    std::vector<float> all;
+    for (int round = 0; round < 40; ++round)
+    {
+        std::vector<float> block (2400);
+        float* channel = block.data();
+        player.process (&channel, 1, 2400);
+        all.insert (all.end(), block.begin(), block.end());
+        player.load (round % 2 == 0 ? other : one, player.positionSeconds());
+    }
+    double largest = 0.0;
+    for (size_t i = 400; i < all.size(); ++i)
+        largest = std::max (largest, static_cast<double> (std::abs (all[i] - all[i - 1])));
+    // The sine's own slope, and a raised cosine of 240 samples between two values at most 1 apart.
+    CHECK (largest < 0.5 * 2.0 * 3.14159265358979 * 220.0 / 48000.0 + 3.14159265358979 / 480.0);
+}
+
+TEST_CASE ("one string alone is heard and drawn")
+{
+    Fixture fixture;
+    auto& session = fixture.session;
+    REQUIRE (session.setJobText (R"({ "coldiron": "job 1", "guitar": "two-humbuckers-four-knobs",
+        "takes": [ { "file": "none.wav", "setting": { "selector": "bridge" } } ], "options": { "A": { "setting": { "selector": "neck" } } } })"));
+    session.hear (1);
+    const auto changeOf = [&] (int string)
+    {
+        session.setOnlyString (string);
+        CHECK (session.onlyString() == string);
+        REQUIRE (session.waitUntilReported (30.0));
+        REQUIRE (session.waitUntilIdle (10.0));
+        const auto report = session.report (1);
+        const auto x = rung (1.0, 0);
+        const auto y = played (session, x);
+        auto side = session.job()->recordedConfig (0), option = session.job()->optionConfig (*session.job()->find ("A"));
+        side.strings.only = option.strings.only = string;
+        const GuitarResponse recorded = side.response(), heard = option.response();
+        const auto expected = renderTake ({ x }, designFilter (TransferFunction (recorded, heard), *FilterDesigner::shared (48000.0))).channels[0];
+        CHECK (residualDb (std::vector<float> (y.begin() + 9600, y.end()), std::vector<float> (expected.begin() + 9600, expected.end())) < -80.0);
+        return report->curve.changeDb;
+    };
+    const auto all = changeOf (-1), low = changeOf (0), high = changeOf (5);
+    double apart = 0.0;
+    for (size_t i = 0; i < all.size(); ++i)
+        apart = std::max (apart, std::abs (low[i] - high[i]));
+    CHECK (apart > 5.0);
+    session.setOnlyString (17);
+    CHECK (session.onlyString() == -1);
+}
+}

@@ -1,0 +1,58 @@
+// A starter set put into a job: one edit, undone as one.
+#include "Sessions.h"
+
+#include "session/StarterEdit.h"
+
+#include <catch2/catch.hpp>
+
+namespace starterEditTest
+{
+using namespace coldiron;
+
+namespace
+{
+StarterOffer offerFor (const Session& session, const std::string& set)
+{
+    Diagnostics diagnostics;
+    const auto starter = readStarter (set, session.presets(), diagnostics);
+    REQUIRE (starter.has_value());
+    return offerStarter (*starter, session.job()->guitar, {}, session.job()->listening, session.presets());
+}
+}
+
+TEST_CASE ("A starter set fills A to C of an empty job and is undone as one step")
+{
+    Session session (sessions::shippedPresets());
+    REQUIRE (session.newJob ("two-humbuckers-four-knobs"));
+    const auto before = session.jobText();
+    const auto edit = withStarter (before, offerFor (session, "brighter"));
+    CHECK (edit.letters == std::vector<std::string> { "A", "B", "C" }); // the option that changed nothing made room
+    REQUIRE (session.edit ("/options", edit.options, "Starter set: Brighter"));
+    CHECK (session.tags() == std::vector<Tag> { 1, 2, 3 });
+    for (const auto& option : session.job()->options)
+        CHECK_FALSE (option.rewires.empty());
+    CHECK (session.setting (1).levers.at ("neck-volume-pull") == "up");
+    CHECK (session.undoName() == "Starter set: Brighter");
+    REQUIRE (session.undo());
+    CHECK (session.jobText() == before);
+}
+
+TEST_CASE ("A starter set takes the letters that are free and says how many it could not place")
+{
+    Session session (sessions::shippedPresets());
+    REQUIRE (session.setJobText (sessions::twoOptions));
+    const auto offer = offerFor (session, "brighter");
+    REQUIRE (offer.options.size() == 3);
+    const auto edit = withStarter (session.jobText(), offer);
+    CHECK (edit.letters == std::vector<std::string> { "B", "D", "E" });
+    CHECK (edit.left == 0);
+    while (session.tags().size() < 7)
+        REQUIRE (session.duplicateOption (3) != asRecorded);
+    const auto last = withStarter (session.jobText(), offer);
+    CHECK (last.letters.size() == 1);
+    CHECK (last.left == 2);
+    REQUIRE (session.edit ("/options", last.options, "Starter set: Brighter"));
+    CHECK (withStarter (session.jobText(), offer).options.empty());
+    CHECK (withStarter ("not a job", offer).options.empty());
+}
+}
