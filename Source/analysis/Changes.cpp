@@ -146,8 +146,7 @@ Changes changesBetween (const Harness& before, const Harness& after)
         // A lead that lands elsewhere, or a wire one of whose ends does, has moved: its old end is a stub.
         Changes::Opened opened { pair, "" };
         const bool firstLead = before.isLead (pair.first), secondLead = before.isLead (pair.second);
-        const auto moved = [&] (const std::string& end)
-        {
+        const auto moved = [&] (const std::string& end) {
             return std::any_of (madePairs.begin(), madePairs.end(), [&] (const SolderPair& made) { return touches (made, end); });
         };
         if (firstLead && moved (pair.first))

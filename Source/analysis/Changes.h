@@ -21,14 +21,14 @@ struct Changes
     struct Made
     {
         SolderPair pair;
-        int number = 0;          ///< from 1, by pickup, then in the order of the parts
-        std::string resting;     ///< the end that was soldered before and stays; empty: none
+        int number = 0;      ///< from 1, by pickup, then in the order of the parts
+        std::string resting; ///< the end that was soldered before and stays; empty: none
     };
 
     struct Opened
     {
         SolderPair pair;
-        std::string stubAt;      ///< the end left behind where the other end moved; empty: the whole wire goes
+        std::string stubAt; ///< the end left behind where the other end moved; empty: the whole wire goes
     };
 
     std::vector<SolderPair> stays;

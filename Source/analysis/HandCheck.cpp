@@ -1,8 +1,8 @@
 #include "analysis/HandCheck.h"
 
+#include "analysis/PartNames.h"
 #include "guitar/Nets.h"
 #include "job/Readers.h"
-#include "analysis/PartNames.h"
 
 #include <algorithm>
 #include <cmath>
@@ -108,7 +108,8 @@ std::vector<Setting> HandCheck::combinations (const Harness& harness, const Sett
     return all;
 }
 
-std::vector<HandCheck::Position> HandCheck::positions (const Harness& harness, const std::vector<Setting>& settings, const Load& load)
+std::vector<HandCheck::Position> HandCheck::positions (const Harness& harness, const std::vector<Setting>& settings,
+                                                       const Load& load)
 {
     std::vector<Position> result;
     const auto list = controls (harness);
@@ -117,7 +118,9 @@ std::vector<HandCheck::Position> HandCheck::positions (const Harness& harness, c
         Position position;
         for (const auto& control : list)
             if (const auto lever = setting.levers.find (control.name); lever != setting.levers.end())
-                position.name += (position.name.empty() ? "" : ", ") + (control.positions.size() > 2 ? spoken (lever->second) : spoken (control.name) + " " + spoken (lever->second));
+                position.name += (position.name.empty() ? "" : ", ")
+                                 + (control.positions.size() > 2 ? spoken (lever->second)
+                                                                 : spoken (control.name) + " " + spoken (lever->second));
         position.path = buildCircuit (harness, setting, load).path;
         result.push_back (std::move (position));
     }
@@ -138,15 +141,17 @@ bool HandCheck::doesNothing (const CircuitConfig& config, const std::string& kno
         if (up.isSilent())
             continue;
         for (const double hz : { 100.0, 700.0, 3000.0, 8000.0 })
-            if (const double a = std::abs (up.unisonResponse (hz)), b = std::abs (down.unisonResponse (hz)); std::abs (a - b) > 0.01 * std::max (a, b))
+            if (const double a = std::abs (up.unisonResponse (hz)), b = std::abs (down.unisonResponse (hz));
+                std::abs (a - b) > 0.01 * std::max (a, b))
                 return false;
     }
     return true;
 }
 
 HandCheck::HandCheck (const CircuitConfig& config)
-    : now (config), settings (combinations (config.harness, config.setting)), before (positions (config.harness, settings, config.load)),
-      grounded (groundedMetal (config.harness)), figures (computeFigures (config, config))
+    : now (config), settings (combinations (config.harness, config.setting)),
+      before (positions (config.harness, settings, config.load)), grounded (groundedMetal (config.harness)),
+      figures (computeFigures (config, config))
 {
     for (const auto& control : controls (now.harness))
         if (control.positions.empty() && doesNothing (now, control.name, settings))
@@ -225,12 +230,15 @@ HandVerdict HandCheck::check (const Harness& wanted) const
             {
                 std::vector<std::string> with;
                 for (size_t i = 0; i < then.size(); ++i)
-                    if (const auto lever = wantedSettings[i].levers.find (control.name); lever != wantedSettings[i].levers.end() && lever->second == position)
+                    if (const auto lever = wantedSettings[i].levers.find (control.name);
+                        lever != wantedSettings[i].levers.end() && lever->second == position)
                         with.push_back (then[i].name);
-                const auto isBad = [&] (const auto& name) { return std::find (places.begin(), places.end(), name) != places.end(); };
+                const auto isBad = [&] (const auto& name)
+                { return std::find (places.begin(), places.end(), name) != places.end(); };
                 if (with.empty() || ! std::all_of (with.begin(), with.end(), isBad))
                     continue;
-                names.push_back (control.positions.size() > 2 ? spoken (position) : spoken (control.name) + " " + spoken (position));
+                names.push_back (control.positions.size() > 2 ? spoken (position)
+                                                              : spoken (control.name) + " " + spoken (position));
                 std::erase_if (rest, [&] (const auto& name) { return std::find (with.begin(), with.end(), name) != with.end(); });
             }
         return " at " + list (rest.empty() ? names : places);
@@ -260,7 +268,8 @@ HandVerdict HandCheck::check (const Harness& wanted) const
         CircuitConfig config { wanted, now.setting, now.load, now.strings };
         std::vector<std::string> useless;
         for (const auto& control : controls (wanted))
-            if (shorts.empty() && silent.empty() && control.positions.empty() && deadPots.count (control.name) == 0 && doesNothing (config, control.name, wantedSettings))
+            if (shorts.empty() && silent.empty() && control.positions.empty() && deadPots.count (control.name) == 0
+                && doesNothing (config, control.name, wantedSettings))
                 useless.push_back (spoken (control.name));
         if (! useless.empty())
             bad.push_back (list (useless) + (useless.size() > 1 ? " do nothing" : " does nothing"));
@@ -284,8 +293,14 @@ HandVerdict HandCheck::check (const Harness& wanted) const
         else if (! figures.silent)
         {
             sound = decibels (changed.levelDb) == "0.0 dB" ? "as loud" : decibels (changed.levelDb);
-            const auto kilohertz = [] (double hz) { char text[32]; std::snprintf (text, sizeof text, "%.1f kHz", hz / 1000.0); return std::string (text); };
-            if (changed.resonance.peakHz && figures.resonance.peakHz && kilohertz (*changed.resonance.peakHz) != kilohertz (*figures.resonance.peakHz))
+            const auto kilohertz = [] (double hz)
+            {
+                char text[32];
+                std::snprintf (text, sizeof text, "%.1f kHz", hz / 1000.0);
+                return std::string (text);
+            };
+            if (changed.resonance.peakHz && figures.resonance.peakHz
+                && kilohertz (*changed.resonance.peakHz) != kilohertz (*figures.resonance.peakHz))
                 sound += ", peak " + kilohertz (*figures.resonance.peakHz) + " to " + kilohertz (*changed.resonance.peakHz);
             else if (changed.resonance.peakHz && ! figures.resonance.peakHz)
                 sound += ", peak at " + kilohertz (*changed.resonance.peakHz);

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "response/Figures.h"
 #include "analysis/HandMove.h"
+#include "response/Figures.h"
 
 #include <optional>
 #include <set>
@@ -13,18 +13,17 @@ namespace coldiron
 /** What a move by hand would come to. */
 struct HandVerdict
 {
-    enum class Kind
-    {
-        refused,    ///< cannot be done; words say why
-        nothing,    ///< can be done, and no two points more or fewer are joined
-        bad,        ///< silent, shorted, ground missing, a control that does nothing
-        heard       ///< changes the sound, or a position of a switch that is not the one heard
+    enum class Kind {
+        refused, ///< cannot be done; words say why
+        nothing, ///< can be done, and no two points more or fewer are joined
+        bad,     ///< silent, shorted, ground missing, a control that does nothing
+        heard    ///< changes the sound, or a position of a switch that is not the one heard
     };
 
     Kind kind = Kind::heard;
-    std::string words;                ///< one line, plain, without a full stop
-    std::optional<double> levelDb;    ///< of the heard setting, against before the move
-    std::optional<double> peakHz;     ///< after the move; none where the response only falls
+    std::string words;             ///< one line, plain, without a full stop
+    std::optional<double> levelDb; ///< of the heard setting, against before the move
+    std::optional<double> peakHz;  ///< after the move; none where the response only falls
     bool canBeDone() const { return kind != Kind::refused; }
 };
 
@@ -45,13 +44,17 @@ public:
     const Harness& harness() const { return now.harness; }
 
 private:
-    struct Position { std::string name; Path path = Path::open; };
+    struct Position
+    {
+        std::string name;
+        Path path = Path::open;
+    };
 
     const CircuitConfig now;
-    const std::vector<Setting> settings;       ///< every combination of the switches, at the heard knobs; at most 256
-    std::vector<Position> before;              ///< one a setting
-    std::set<std::string> deadPots;            ///< turn and change nothing
-    std::set<std::string> grounded;            ///< cases, shields, strings that are on ground
+    const std::vector<Setting> settings; ///< every combination of the switches, at the heard knobs; at most 256
+    std::vector<Position> before;        ///< one a setting
+    std::set<std::string> deadPots;      ///< turn and change nothing
+    std::set<std::string> grounded;      ///< cases, shields, strings that are on ground
     Figures figures;
 
     static std::vector<Setting> combinations (const Harness&, const Setting& knobs);

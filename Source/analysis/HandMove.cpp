@@ -1,7 +1,7 @@
 #include "analysis/HandMove.h"
 
-#include "job/Readers.h"
 #include "analysis/PartNames.h"
+#include "job/Readers.h"
 
 #include <algorithm>
 

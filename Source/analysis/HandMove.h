@@ -10,9 +10,9 @@ namespace coldiron
 /** One thing done with the iron by hand: a joint opened, made, or moved. */
 struct HandMove
 {
-    std::string held;   ///< what stays in the hand: a lead, or the lug at the wire's other end; where a new wire begins
-    std::string from;   ///< where it comes off; empty: nothing is opened, a new wire is drawn out of `held`
-    std::string to;     ///< where it is soldered; empty: it is left off (a lead free, a wire removed)
+    std::string held; ///< what stays in the hand: a lead, or the lug at the wire's other end; where a new wire begins
+    std::string from; ///< where it comes off; empty: nothing is opened, a new wire is drawn out of `held`
+    std::string to;   ///< where it is soldered; empty: it is left off (a lead free, a wire removed)
 
     /** The bench steps, `unsolder` before `solder`; none where nothing would be done. */
     std::vector<Step> steps() const;

@@ -10,16 +10,16 @@ namespace coldiron
 /** One of the answers to a question about hum. */
 struct HumAnswer
 {
-    std::string words;               ///< "Falls"
-    std::string value;               ///< as the job's file says it, a JSON value
-    std::string means;               ///< a sentence
+    std::string words; ///< "Falls"
+    std::string value; ///< as the job's file says it, a JSON value
+    std::string means; ///< a sentence
 };
 
 /** A question about hum, put before any option, and what its answers mean for the work. */
 struct HumQuestion
 {
     std::string words;
-    std::string key;                 ///< in the job, inside "hum"
+    std::string key; ///< in the job, inside "hum"
     std::vector<HumAnswer> answers;
 
     /** Which of the answers was given; none: not asked, or said in a way that none of them has. */

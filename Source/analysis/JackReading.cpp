@@ -1,8 +1,8 @@
 #include "analysis/JackReading.h"
 
 #include "circuit/Network.h"
-#include "guitar/GuitarCircuit.h"
 #include "files/Quantity.h"
+#include "guitar/GuitarCircuit.h"
 
 #include <algorithm>
 #include <cmath>
@@ -106,7 +106,8 @@ LeadsReading leadsFromJack (const Harness& harness, const Setting& setting, cons
     const auto* found = part != nullptr ? part->as<PickupPart>() : nullptr;
     if (found == nullptr || isActive (harness))
     {
-        reading.refusal = found == nullptr ? "the guitar has no pickup " + pickup : "A buffer drives the jack: read the pickup at its own leads.";
+        reading.refusal = found == nullptr ? "the guitar has no pickup " + pickup
+                                           : "A buffer drives the jack: read the pickup at its own leads.";
         return reading;
     }
     double sum = 0.0;
@@ -116,14 +117,15 @@ LeadsReading leadsFromJack (const Harness& harness, const Setting& setting, cons
     if (factor <= 0.0)
     {
         const double most = atJack (harness, setting, pickup, 1e6, 0.0); // as good as lifted
-        reading.refusal = most <= jackOhms
-                              ? "The pots alone read " + quantityText (threeFigures (most)) + " there: more cannot be. Are all knobs at 10?"
-                              : "Too little for this pickup: a short, or another pickup beside it?";
+        reading.refusal = most <= jackOhms ? "The pots alone read " + quantityText (threeFigures (most))
+                                                 + " there: more cannot be. Are all knobs at 10?"
+                                           : "Too little for this pickup: a short, or another pickup beside it?";
         return reading;
     }
     reading.ohms = sum * factor;
     // Pots of more ohms leave less of the reading to the pickup's.
-    const double withMore = factorFor (harness, setting, pickup, jackOhms, 1.0), withLess = factorFor (harness, setting, pickup, jackOhms, -1.0);
+    const double withMore = factorFor (harness, setting, pickup, jackOhms, 1.0),
+                 withLess = factorFor (harness, setting, pickup, jackOhms, -1.0);
     reading.lowOhms = withMore > 0.0 ? sum * withMore : reading.ohms;
     reading.highOhms = withLess > 0.0 ? sum * withLess : reading.ohms;
     return reading;

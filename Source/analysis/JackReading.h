@@ -14,9 +14,9 @@ std::optional<Setting> aloneAtJack (const Harness&, const std::string& pickup);
 /** A pickup's own DC resistance from what a meter reads at the jack. */
 struct LeadsReading
 {
-    double ohms = 0.0;                     ///< its coils one after the other, as across its two leads taken off
-    double lowOhms = 0.0, highOhms = 0.0;  ///< as the pots' tolerance leaves it
-    std::string refusal;                   ///< not empty: what is wrong with the reading, in words
+    double ohms = 0.0;                    ///< its coils one after the other, as across its two leads taken off
+    double lowOhms = 0.0, highOhms = 0.0; ///< as the pots' tolerance leaves it
+    std::string refusal;                  ///< not empty: what is wrong with the reading, in words
 };
 
 /** Takes the pots and resistors across the jack out of the reading. The coils keep their proportion to each other.

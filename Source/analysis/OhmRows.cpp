@@ -15,7 +15,8 @@ bool isClose (double a, double b) { return a == b || std::abs (a - b) <= 1e-3 * 
 bool isSame (const OhmReading& a, const OhmReading& b)
 {
     return a.words() == b.words() && isClose (a.volumeDownOhms, b.volumeDownOhms)
-           && (! a.words().empty() || (isClose (a.ohms, b.ohms) && isClose (a.lowOhms, b.lowOhms) && isClose (a.highOhms, b.highOhms)));
+           && (! a.words().empty()
+               || (isClose (a.ohms, b.ohms) && isClose (a.lowOhms, b.lowOhms) && isClose (a.highOhms, b.highOhms)));
 }
 
 bool isTwin (const OhmReading& a, const OhmReading& b, size_t but)
@@ -64,7 +65,9 @@ std::vector<std::pair<std::string, OhmReading>> volumesApart (const Harness& har
     for (const auto& control : controls (harness)) // a blend has its detent between two pickups
         if (control.positions.empty() && control.rest != 10.0)
             std::erase (volumes, control.name);
-    if (volumes.size() < 2 || std::any_of (harness.parts().begin(), harness.parts().end(), [] (const Part& part) { return part.as<SwitchPart>() != nullptr && part.as<SwitchPart>()->on.empty(); }))
+    if (volumes.size() < 2
+        || std::any_of (harness.parts().begin(), harness.parts().end(),
+                        [] (const Part& part) { return part.as<SwitchPart>() != nullptr && part.as<SwitchPart>()->on.empty(); }))
         return {};
     std::vector<std::pair<std::string, OhmReading>> apart;
     for (const auto& volume : volumes)

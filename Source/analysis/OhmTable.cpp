@@ -1,14 +1,14 @@
 #include "analysis/OhmTable.h"
 
-#include "response/Volumes.h"
 #include "circuit/Network.h"
+#include "response/Volumes.h"
 
 namespace coldiron
 {
 namespace
 {
 constexpr double openOhms = 100e6, shortOhms = 1.0;
-constexpr double copperPerKelvin = 0.00393; // re 20 C
+constexpr double copperPerKelvin = 0.00393;                       // re 20 C
 constexpr double coldest = 15.0, warmest = 30.0, standard = 20.0; // C, of a workshop
 
 using Factors = std::vector<std::pair<std::string, PartFactors>>;
@@ -46,10 +46,7 @@ double measure (const Harness& harness, const Setting& setting, const Factors* f
 }
 }
 
-std::string OhmReading::words() const
-{
-    return isActive ? "a buffer, no reading" : isOpen ? "open" : isShort ? "short" : "";
-}
+std::string OhmReading::words() const { return isActive ? "a buffer, no reading" : isOpen ? "open" : isShort ? "short" : ""; }
 
 OhmReading ohmReading (const Harness& harness, Setting setting, const std::map<std::string, double>& knobs)
 {

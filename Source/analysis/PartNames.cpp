@@ -21,8 +21,12 @@ std::string titleOf (const Part& part)
 
 std::string quantityText (double value, const std::string& unit)
 {
-    static constexpr struct { double scale; const char* prefix; } prefixes[]
-        = { { 1e9, "G" }, { 1e6, "M" }, { 1e3, "k" }, { 1.0, "" }, { 1e-3, "m" }, { 1e-6, "µ" }, { 1e-9, "n" }, { 1e-12, "p" } };
+    static constexpr struct
+    {
+        double scale;
+        const char* prefix;
+    } prefixes[] = { { 1e9, "G" },  { 1e6, "M" },  { 1e3, "k" },  { 1.0, "" },
+                     { 1e-3, "m" }, { 1e-6, "µ" }, { 1e-9, "n" }, { 1e-12, "p" } };
     if (value == 0.0 || ! std::isfinite (value))
         return "0 " + unit;
     const double size = std::abs (value);
@@ -59,7 +63,10 @@ std::string valueOf (const Part& part)
     if (const auto* pot = part.as<PotPart>())
     {
         const auto& taper = pot->taper.name;
-        const auto word = taper.rfind ("reverse", 0) == 0 ? "rev log" : taper.rfind ("log", 0) == 0 ? "log" : taper == "linear" || taper.empty() ? "lin" : "";
+        const auto word = taper.rfind ("reverse", 0) == 0      ? "rev log"
+                          : taper.rfind ("log", 0) == 0        ? "log"
+                          : taper == "linear" || taper.empty() ? "lin"
+                                                               : "";
         return quantityText (pot->ohms, "Ω") + (*word != 0 ? std::string (" ") + word : "");
     }
     if (const auto* capacitor = part.as<CapacitorPart>())

@@ -22,7 +22,7 @@ Eigen::VectorXcd solve (const Equations& equations, BranchId drive, double hz)
 
 void checkBranch (const Netlist& netlist, BranchId branch)
 {
-    if (branch < 0 || branch >= (BranchId) netlist.branches().size())
+    if (branch < 0 || branch >= (BranchId)netlist.branches().size())
         throw std::invalid_argument ("there is no such branch");
 }
 }

@@ -67,18 +67,18 @@ Eigen::MatrixXd choleskyColumns (Eigen::MatrixXd matrix)
 
 void Equations::findIslands (const Netlist& netlist)
 {
-    std::vector<NodeId> parent ((size_t) netlist.numNodes());
+    std::vector<NodeId> parent ((size_t)netlist.numNodes());
     std::iota (parent.begin(), parent.end(), 0);
     const auto rootOf = [&parent] (NodeId node)
     {
-        while (parent[(size_t) node] != node)
-            node = parent[(size_t) node] = parent[(size_t) parent[(size_t) node]];
+        while (parent[(size_t)node] != node)
+            node = parent[(size_t)node] = parent[(size_t)parent[(size_t)node]];
         return node;
     };
     const auto tie = [&] (NodeId a, NodeId b) // the lower number stays the root, so ground does
     {
         const auto first = rootOf (a), second = rootOf (b);
-        parent[(size_t) std::max (first, second)] = std::min (first, second);
+        parent[(size_t)std::max (first, second)] = std::min (first, second);
     };
 
     for (const auto& r : netlist.resistors())
@@ -101,26 +101,25 @@ void Equations::findIslands (const Netlist& netlist)
 Eigen::RowVectorXd Equations::voltage (NodeId node) const
 {
     Eigen::RowVectorXd row = Eigen::RowVectorXd::Zero (size());
-    for (const auto unknown : { unknownOf[(size_t) node], islandOf[(size_t) node] })
+    for (const auto unknown : { unknownOf[(size_t)node], islandOf[(size_t)node] })
         if (unknown >= 0)
             row (unknown) = 1.0;
     return row;
 }
 
-Equations::Equations (const Netlist& netlist)
-    : numVoltages (netlist.numNodes() - 1), numBranches ((int) netlist.branches().size())
+Equations::Equations (const Netlist& netlist) : numVoltages (netlist.numNodes() - 1), numBranches ((int)netlist.branches().size())
 {
     findIslands (netlist);
-    const auto numSmall = (int) std::count_if (netlist.resistors().begin(), netlist.resistors().end(), isSmall);
-    const auto n = numVoltages + numBranches + (int) netlist.followers().size() + numSmall;
+    const auto numSmall = (int)std::count_if (netlist.resistors().begin(), netlist.resistors().end(), isSmall);
+    const auto n = numVoltages + numBranches + (int)netlist.followers().size() + numSmall;
     const auto shift = 2.0 * std::numbers::pi * shiftHz;
     conductance.setZero (n, n);
     reactance.setZero (n, n);
-    const auto against = [this] (NodeId node) { return unknownOf[(size_t) node]; };
+    const auto against = [this] (NodeId node) { return unknownOf[(size_t)node]; };
 
     for (NodeId node = 1; node < netlist.numNodes(); ++node)
-        for (const auto i : { unknownOf[(size_t) node], islandOf[(size_t) node] })
-            for (const auto j : { unknownOf[(size_t) node], islandOf[(size_t) node] })
+        for (const auto i : { unknownOf[(size_t)node], islandOf[(size_t)node] })
+            for (const auto j : { unknownOf[(size_t)node], islandOf[(size_t)node] })
                 if (i >= 0 && j >= 0)
                     conductance (i, j) += leakSiemens * scaleOhms;
 
@@ -134,7 +133,7 @@ Equations::Equations (const Netlist& netlist)
 
     for (int k = 0; k < numBranches; ++k)
     {
-        const auto& branch = netlist.branches()[(size_t) k];
+        const auto& branch = netlist.branches()[(size_t)k];
         const auto i = current (k);
         join (conductance, against (branch.a), i, 1.0);
         join (conductance, against (branch.b), i, -1.0);
@@ -173,7 +172,7 @@ Equations::Energy Equations::energy() const
     const auto coils = choleskyColumns (-reactance.block (numVoltages, numVoltages, numBranches, numBranches));
 
     Energy energy;
-    energy.capacitorColumns = (int) capacitors.cols();
+    energy.capacitorColumns = (int)capacitors.cols();
     energy.columns.setZero (size(), capacitors.cols() + coils.cols());
     energy.columns.topLeftCorner (numVoltages, capacitors.cols()) = capacitors;
     energy.columns.block (numVoltages, capacitors.cols(), numBranches, coils.cols()) = coils;

@@ -25,7 +25,7 @@ public:
 
     explicit Equations (const Netlist&);
 
-    int size() const { return (int) conductance.rows(); }
+    int size() const { return (int)conductance.rows(); }
 
     /** A row of ones where the sum of unknowns is the node's voltage; its transpose is a current into the node. */
     Eigen::RowVectorXd voltage (NodeId) const;
@@ -46,8 +46,8 @@ public:
 
 private:
     int numVoltages = 0, numBranches = 0;
-    std::vector<int> unknownOf;   ///< of a node against its island's reference; -1 for references and ground
-    std::vector<int> islandOf;    ///< the unknown of the node's island against ground; -1 where tied to ground
+    std::vector<int> unknownOf; ///< of a node against its island's reference; -1 for references and ground
+    std::vector<int> islandOf;  ///< the unknown of the node's island against ground; -1 where tied to ground
 
     void findIslands (const Netlist&);
 };

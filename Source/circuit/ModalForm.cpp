@@ -47,7 +47,7 @@ ModalForm::ModalForm (const StateForm& state) : direct (state.direct)
 void ModalForm::addReal (double mu, Eigen::Index index, const Eigen::RowVectorXd& left, const Eigen::MatrixXd& right)
 {
     // 1 + mu q at q = -1 + j w
-    constant.col ((Eigen::Index) modes.size()) = left (index) * right.row (index).transpose();
+    constant.col ((Eigen::Index)modes.size()) = left (index) * right.row (index).transpose();
     modes.push_back ({ 1.0 - mu, 0.0, mu });
 }
 
@@ -56,7 +56,7 @@ void ModalForm::addPair (double a, double b, Eigen::Index index, const Eigen::Ro
     // The pair's block is [a b; -b a] in the pseudo-eigenvectors.
     const auto l1 = left (index), l2 = left (index + 1);
     const auto r1 = right.row (index).transpose(), r2 = right.row (index + 1).transpose();
-    const auto mode = (Eigen::Index) modes.size();
+    const auto mode = (Eigen::Index)modes.size();
     const auto d = a * a + b * b;
     constant.col (mode) = l1 * r1 + l2 * r2;
     slope.col (mode) = a * constant.col (mode) + b * (l2 * r1 - l1 * r2);
@@ -74,8 +74,8 @@ void ModalForm::responses (double w, int first, int count, std::complex<double>*
         const auto im = modes[m].linear * w;
         const auto scale = 1.0 / (re * re + im * im);
         const auto inverseRe = re * scale, inverseIm = -im * scale;
-        const auto* c = &constant.coeffRef (first, (Eigen::Index) m);
-        const auto* s = &slope.coeffRef (first, (Eigen::Index) m);
+        const auto* c = &constant.coeffRef (first, (Eigen::Index)m);
+        const auto* s = &slope.coeffRef (first, (Eigen::Index)m);
 
         for (int k = 0; k < count; ++k)
         {
@@ -86,8 +86,7 @@ void ModalForm::responses (double w, int first, int count, std::complex<double>*
 
     // minus q, times the sum
     for (int k = 0; k < count; ++k)
-        result[k] = { direct (first + k) + result[k].real() + w * result[k].imag(),
-                      result[k].imag() - w * result[k].real() };
+        result[k] = { direct (first + k) + result[k].real() + w * result[k].imag(), result[k].imag() - w * result[k].real() };
 }
 
 void ModalForm::compare (const StateForm& state, const Eigen::VectorXcd& eigenvalues)
@@ -107,8 +106,8 @@ void ModalForm::compare (const StateForm& state, const Eigen::VectorXcd& eigenva
     if (resonance > 0.0 && resonance < 20.0)
         spots.push_back (resonance);
 
-    const auto inputs = (int) state.columns.cols();
-    std::vector<std::complex<double>> quick ((size_t) inputs), slow ((size_t) inputs);
+    const auto inputs = (int)state.columns.cols();
+    std::vector<std::complex<double>> quick ((size_t)inputs), slow ((size_t)inputs);
     Eigen::VectorXd apart = Eigen::VectorXd::Zero (inputs), largest = Eigen::VectorXd::Zero (inputs);
     for (const auto w : spots)
     {
@@ -116,8 +115,8 @@ void ModalForm::compare (const StateForm& state, const Eigen::VectorXcd& eigenva
         directAnswers (state, w, slow.data());
         for (int k = 0; k < inputs; ++k)
         {
-            apart (k) = std::max (apart (k), std::abs (quick[(size_t) k] - slow[(size_t) k]));
-            largest (k) = std::max (largest (k), std::abs (slow[(size_t) k]));
+            apart (k) = std::max (apart (k), std::abs (quick[(size_t)k] - slow[(size_t)k]));
+            largest (k) = std::max (largest (k), std::abs (slow[(size_t)k]));
         }
     }
 

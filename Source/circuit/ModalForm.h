@@ -25,9 +25,9 @@ private:
     /** (constant + slope q) / (1 + 2 a q + d q^2), q = p - 1: one real mode (b = 0 with d = 0) or a complex pair. */
     struct Mode
     {
-        double zeroth;  ///< the denominator's real part at w = 0
-        double square;  ///< -d: its growth with w^2
-        double linear;  ///< its imaginary part over w
+        double zeroth; ///< the denominator's real part at w = 0
+        double square; ///< -d: its growth with w^2
+        double linear; ///< its imaginary part over w
     };
 
     std::vector<Mode> modes;

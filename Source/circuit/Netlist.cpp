@@ -52,16 +52,16 @@ BranchId Netlist::addBranch (NodeId a, NodeId b, double ohms, double henries)
     require (isAtLeastZero (ohms), "a branch needs 0 ohms or more");
     require (isAtLeastZero (henries), "a branch needs 0 henries or more");
     branchList.push_back ({ a, b, ohms, henries });
-    return (BranchId) branchList.size() - 1;
+    return (BranchId)branchList.size() - 1;
 }
 
 void Netlist::addCoupling (BranchId first, BranchId second, double mutualHenries)
 {
-    const auto count = (BranchId) branchList.size();
+    const auto count = (BranchId)branchList.size();
     require (first >= 0 && first < count && second >= 0 && second < count, "a coupling needs two branches that exist");
     require (first != second, "a branch cannot be coupled with itself");
 
-    const auto most = std::sqrt (branchList[(size_t) first].henries * branchList[(size_t) second].henries);
+    const auto most = std::sqrt (branchList[(size_t)first].henries * branchList[(size_t)second].henries);
     require (std::abs (mutualHenries) <= most * (1.0 + 1e-12), "a mutual inductance is at most sqrt (L1 L2)");
     couplingList.push_back ({ first, second, mutualHenries });
 }

@@ -20,23 +20,45 @@ inline constexpr NodeId ground = 0;
 class Netlist
 {
 public:
-    struct Resistor { NodeId a, b; double ohms; };
-    struct Capacitor { NodeId a, b; double farads; };
+    struct Resistor
+    {
+        NodeId a, b;
+        double ohms;
+    };
+    struct Capacitor
+    {
+        NodeId a, b;
+        double farads;
+    };
 
     /** v_a - v_b - (ohms + s henries) i = e, with i flowing from a to b through the branch and e the EMF. */
-    struct Branch { NodeId a, b; double ohms; double henries; };
-    struct Coupling { BranchId first, second; double henries; };
+    struct Branch
+    {
+        NodeId a, b;
+        double ohms;
+        double henries;
+    };
+    struct Coupling
+    {
+        BranchId first, second;
+        double henries;
+    };
 
     /** v_out = gain * v_in, nothing drawn from the input. */
-    struct Follower { NodeId in, out; double gain; };
+    struct Follower
+    {
+        NodeId in, out;
+        double gain;
+    };
 
     NodeId addNode();
     int numNodes() const; ///< ground included, at least 1
 
-    void addResistor (NodeId a, NodeId b, double ohms);       ///< ohms > 0
-    void addCapacitor (NodeId a, NodeId b, double farads);    ///< farads >= 0; 0 adds nothing
+    void addResistor (NodeId a, NodeId b, double ohms);                   ///< ohms > 0
+    void addCapacitor (NodeId a, NodeId b, double farads);                ///< farads >= 0; 0 adds nothing
     BranchId addBranch (NodeId a, NodeId b, double ohms, double henries); ///< both >= 0
-    void addCoupling (BranchId first, BranchId second, double mutualHenries); ///< |M| <= sqrt (L1 L2), sign by the branches' direction
+    void addCoupling (BranchId first, BranchId second,
+                      double mutualHenries); ///< |M| <= sqrt (L1 L2), sign by the branches' direction
     void addFollower (NodeId in, NodeId out, double gain);
 
     const std::vector<Resistor>& resistors() const { return resistorList; }

@@ -15,14 +15,14 @@ void validateArguments (const Netlist& netlist, const std::vector<BranchId>& sou
     if (output < 0 || output >= netlist.numNodes())
         throw std::invalid_argument ("the output is no node of the circuit");
     for (const auto drive : sources)
-        if (drive < 0 || drive >= (BranchId) netlist.branches().size())
+        if (drive < 0 || drive >= (BranchId)netlist.branches().size())
             throw std::invalid_argument ("a drive is no branch of the circuit");
 }
 }
 
 struct Network::Impl
 {
-    Impl (const Netlist& netlist, const std::vector<BranchId>& sources, NodeId output) : numDrives ((int) sources.size())
+    Impl (const Netlist& netlist, const std::vector<BranchId>& sources, NodeId output) : numDrives ((int)sources.size())
     {
         validateArguments (netlist, sources, output);
         const StateForm state (netlist, sources, output);
@@ -61,7 +61,10 @@ int Network::numDrives() const { return impl->numDrives; }
 
 bool Network::isModal() const { return impl->modal.has_value(); }
 
-void Network::responses (double hz, std::complex<double>* responses) const { impl->responses (hz, 0, impl->numDrives, responses); }
+void Network::responses (double hz, std::complex<double>* responses) const
+{
+    impl->responses (hz, 0, impl->numDrives, responses);
+}
 
 std::complex<double> Network::outputImpedance (double hz) const
 {

@@ -9,13 +9,13 @@ StateForm::StateForm (const Netlist& netlist, const std::vector<BranchId>& sourc
     const Equations equations (netlist);
     const auto energy = equations.energy();
     const auto states = energy.columns.cols();
-    const auto inputs = (Eigen::Index) sources.size() + 1;
+    const auto inputs = (Eigen::Index)sources.size() + 1;
     const Eigen::RowVectorXd out = equations.voltage (output);
 
     Eigen::MatrixXd rightSides = Eigen::MatrixXd::Zero (equations.size(), states + inputs);
     rightSides.leftCols (states) = energy.columns;
     for (size_t k = 0; k < sources.size(); ++k)
-        rightSides (equations.current (sources[k]), states + (Eigen::Index) k) = 1.0;
+        rightSides (equations.current (sources[k]), states + (Eigen::Index)k) = 1.0;
     rightSides.rightCols (1) = Equations::scaleOhms * out.transpose();
 
     const Eigen::PartialPivLU<Eigen::MatrixXd> factors (equations.conductance + equations.reactance);

@@ -16,9 +16,9 @@ namespace coldiron
 */
 struct StateForm
 {
-    Eigen::MatrixXd matrix;      ///< m x m
-    Eigen::RowVectorXd row;      ///< the output
-    Eigen::MatrixXd columns;     ///< m x inputs: the drives, then a unit current into the output
+    Eigen::MatrixXd matrix;  ///< m x m
+    Eigen::RowVectorXd row;  ///< the output
+    Eigen::MatrixXd columns; ///< m x inputs: the drives, then a unit current into the output
     Eigen::RowVectorXd direct;
 
     /** @throws std::runtime_error when the circuit has no single solution */

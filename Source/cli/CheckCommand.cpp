@@ -12,8 +12,8 @@ int check (const std::string& path, const Common& common)
 {
     const auto job = openJob (path, common);
     checkSources (job, allTakes (job), job.outputChain.value_or (OutputChainChoice {}));
-    std::cout << format ("%s: fine; %zu take%s, %zu option%s\n", path.c_str(), job.takes.size(),
-                         job.takes.size() == 1 ? "" : "s", job.options.size(), job.options.size() == 1 ? "" : "s");
+    std::cout << format ("%s: fine; %zu take%s, %zu option%s\n", path.c_str(), job.takes.size(), job.takes.size() == 1 ? "" : "s",
+                         job.options.size(), job.options.size() == 1 ? "" : "s");
     return exitOk;
 }
 }

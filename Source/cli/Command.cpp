@@ -54,10 +54,7 @@ Job openJob (const std::string& path, const Common& common)
     return std::move (*job);
 }
 
-bool isRecorded (const std::string& letter)
-{
-    return letter == "recorded";
-}
+bool isRecorded (const std::string& letter) { return letter == "recorded"; }
 
 const Option& optionOf (const Job& job, const std::string& letter)
 {

@@ -60,8 +60,10 @@ void addLoudness (const Job& job, const std::vector<TakeMeasures>& takes, std::v
         for (size_t i = 0; i < job.options.size(); ++i)
             if (Compared& compared = all[i + 1]; static_cast<size_t> (job.options[i].take) == take && ! compared.figures.silent)
             {
-                const GuitarResponse before = recordedFor (job, &job.options[i]).response(), after = job.optionConfig (job.options[i]).response();
-                filters.push_back (designFilter (TransferFunction (before, after), *FilterDesigner::shared (takes[take].info.sampleRate)));
+                const GuitarResponse before = recordedFor (job, &job.options[i]).response(),
+                                     after = job.optionConfig (job.options[i]).response();
+                filters.push_back (
+                    designFilter (TransferFunction (before, after), *FilterDesigner::shared (takes[take].info.sampleRate)));
                 here.push_back (&compared);
             }
         const auto lufs = filters.empty() ? std::vector<double>() : loudnessThrough (job.takes[take].file, filters, pool);
@@ -83,7 +85,8 @@ int compare (const std::string& path, bool json, const Common& common)
         takes.push_back (measureTake (entry.file, pool));
         remarks.push_back ({ entry.file.filename().string(), takes.back().noise, takes.back().diagnostics });
     }
-    const auto takeOf = [&] (const Option* option) { return takes.empty() ? nullptr : &takes[option != nullptr ? static_cast<size_t> (option->take) : 0]; };
+    const auto takeOf = [&] (const Option* option)
+    { return takes.empty() ? nullptr : &takes[option != nullptr ? static_cast<size_t> (option->take) : 0]; };
     std::vector<Compared> all { compareOne (job, nullptr, takeOf (nullptr)) };
     for (const auto& option : job.options)
         all.push_back (compareOne (job, &option, takeOf (&option)));
@@ -95,12 +98,18 @@ int compare (const std::string& path, bool json, const Common& common)
 
 void addCompare (CLI::App& app, Common& common, Action& action)
 {
-    struct CompareArguments { std::string job; bool json = false; };
-    auto* command = app.add_subcommand ("compare", "A table of all options: level, resonance, clarity, hum, hiss, ohms, how sure");
+    struct CompareArguments
+    {
+        std::string job;
+        bool json = false;
+    };
+    auto* command =
+        app.add_subcommand ("compare", "A table of all options: level, resonance, clarity, hum, hiss, ohms, how sure");
     auto asked = std::make_shared<CompareArguments>();
     command->add_option ("JOB", asked->job, "The job's file")->required();
     command->add_flag ("--json", asked->json, "For programs");
     addPresetFolders (*command, common);
-    command->callback ([asked, &common, &action] { action = [asked, &common] { return compare (asked->job, asked->json, common); }; });
+    command->callback ([asked, &common, &action]
+                       { action = [asked, &common] { return compare (asked->job, asked->json, common); }; });
 }
 }

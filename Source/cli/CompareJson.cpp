@@ -18,7 +18,9 @@ OrderedJson volumes (const Figures& figures)
     {
         OrderedJson entry, steps = OrderedJson::array();
         for (const auto& step : volume.steps)
-            steps.push_back (OrderedJson { { "knob", step.knob }, { "level_db_re_knob_10", step.levelDb }, { "clarity_db_re_knob_10", orNull (step.clarityDb) } });
+            steps.push_back (OrderedJson { { "knob", step.knob },
+                                           { "level_db_re_knob_10", step.levelDb },
+                                           { "clarity_db_re_knob_10", orNull (step.clarityDb) } });
         entry["volume"] = volume.knob;
         entry["heard"] = volume.heard;
         entry["mutes_others"] = volume.mutesOthers ? OrderedJson (*volume.mutesOthers) : OrderedJson();
@@ -53,19 +55,30 @@ OrderedJson column (const Job& job, const Compared& c)
     entry["hum_by_assumed_mismatch"] = f.humByMismatch;
     OrderedJson coils = OrderedJson::array();
     for (const auto& choice : c.otherCoils)
-        coils.push_back (OrderedJson { { "lever", choice.lever }, { "position", choice.position }, { "pickup", choice.pickup }, { "kept", choice.kept },
-                                { "other", choice.other }, { "hum_db_re_one_coil", choice.humDb }, { "hum_db_with_other", choice.otherHumDb } });
+        coils.push_back (OrderedJson { { "lever", choice.lever },
+                                       { "position", choice.position },
+                                       { "pickup", choice.pickup },
+                                       { "kept", choice.kept },
+                                       { "other", choice.other },
+                                       { "hum_db_re_one_coil", choice.humDb },
+                                       { "hum_db_with_other", choice.otherHumDb } });
     entry["other_coils"] = coils;
     entry["hiss_uv"] = f.hissUv;
     entry["output_ohms_1_khz"] = f.outputOhms;
     entry["cable_db_per_metre_5_khz"] = unless (f.silent, f.dbPerMetre);
     const bool noReading = ! c.ohms.words().empty();
-    entry["ohms"] = { { "reads", noReading ? c.ohms.words() : "ohms" }, { "ohms", unless (noReading, c.ohms.ohms) },
-                      { "low_ohms", unless (noReading, c.ohms.lowOhms) }, { "high_ohms", unless (noReading, c.ohms.highOhms) } };
+    entry["ohms"] = { { "reads", noReading ? c.ohms.words() : "ohms" },
+                      { "ohms", unless (noReading, c.ohms.ohms) },
+                      { "low_ohms", unless (noReading, c.ohms.lowOhms) },
+                      { "high_ohms", unless (noReading, c.ohms.highOhms) } };
     const auto& sure = f.confidence;
-    entry["sure"] = { { "playing", sure.playingWord() }, { "guitar", sure.guitarWord() }, { "pill", sure.pillWord() },
-                      { "loudness_plus_minus_lu", sure.loudnessDb() }, { "third_octave_typical_db", sure.thirdOctaveTypicalDb() },
-                      { "third_octave_nine_in_ten_db", sure.thirdOctaveNineInTenDb() }, { "words", sure.explanation() } };
+    entry["sure"] = { { "playing", sure.playingWord() },
+                      { "guitar", sure.guitarWord() },
+                      { "pill", sure.pillWord() },
+                      { "loudness_plus_minus_lu", sure.loudnessDb() },
+                      { "third_octave_typical_db", sure.thirdOctaveTypicalDb() },
+                      { "third_octave_nine_in_ten_db", sure.thirdOctaveNineInTenDb() },
+                      { "words", sure.explanation() } };
     if (! c.choice.words.empty())
     {
         entry["take_number"] = c.choice.take + 1;
@@ -93,8 +106,10 @@ std::string compareJson (const Job& job, const std::vector<Compared>& all, const
     document["takes"] = OrderedJson::array();
     for (const auto& take : takes)
     {
-        OrderedJson entry { { "file", take.name }, { "noise_db_re_playing", unless (! take.noise.isKnown, take.noise.noiseDb()) },
-                     { "pause_seconds", take.noise.pauseSeconds }, { "faults", OrderedJson::array() } };
+        OrderedJson entry { { "file", take.name },
+                            { "noise_db_re_playing", unless (! take.noise.isKnown, take.noise.noiseDb()) },
+                            { "pause_seconds", take.noise.pauseSeconds },
+                            { "faults", OrderedJson::array() } };
         for (const auto& fault : take.diagnostics)
             entry["faults"].push_back ({ { "words", fault.words }, { "cost", fault.cost } });
         document["takes"].push_back (entry);

@@ -67,36 +67,51 @@ std::string cornerCell (const Compared& c)
 }
 
 /** "~" where most of it is the assumed mismatch. */
-std::string humCell (const Compared& c, double db) { return unlessSilent (c, (c.figures.hum.assumed ? "~" : "") + format ("%+.0f", db)); }
+std::string humCell (const Compared& c, double db)
+{
+    return unlessSilent (c, (c.figures.hum.assumed ? "~" : "") + format ("%+.0f", db));
+}
 
 std::string numbers (const std::vector<Compared>& all)
 {
     std::string table = row (all, "", [] (const Compared& c) { return c.letter; });
     table += row (all, "level [dB]", [] (const Compared& c) { return unlessSilent (c, format ("%+.1f", c.figures.levelDb)); });
-    table += row (all, "loudness [LU]", [] (const Compared& c)
-                  { return c.figures.loudnessLu ? format ("%+.1f", *c.figures.loudnessLu) : std::string (c.figures.silent ? "silent" : "-"); });
-    table += row (all, "  plus/minus [LU]", [] (const Compared& c)
+    table += row (all, "loudness [LU]",
+                  [] (const Compared& c) {
+                      return c.figures.loudnessLu ? format ("%+.1f", *c.figures.loudnessLu)
+                                                  : std::string (c.figures.silent ? "silent" : "-");
+                  });
+    table += row (all, "  plus/minus [LU]",
+                  [] (const Compared& c)
                   { return c.letter == "now" ? std::string ("-") : format ("%.1f", c.figures.confidence.loudnessDb()); });
     table += row (all, "resonance [Hz]", [] (const Compared& c) { return peakCells (c, false); });
     table += row (all, "  peak above the low end [dB]", [] (const Compared& c) { return peakCells (c, true); });
     table += row (all, "-3 dB point [Hz]", cornerCell);
-    table += row (all, "clarity [dB re now]", [] (const Compared& c) { return unlessSilent (c, signedCell (c.figures.clarityDb)); });
+    table +=
+        row (all, "clarity [dB re now]", [] (const Compared& c) { return unlessSilent (c, signedCell (c.figures.clarityDb)); });
     constexpr int knobs[] = { 10, 8, 6, 4, 2 };
     for (const auto& knob : volumesHeard (all))
         for (size_t i = 1; i < 5; ++i)
-            table += row (all, (i == 1 ? "  " + knob + format (" at %d [dB re 10]", knobs[i]) : std::string (knob.size() + 2, ' ') + format (" at %d", knobs[i])),
+            table += row (all,
+                          (i == 1 ? "  " + knob + format (" at %d [dB re 10]", knobs[i])
+                                  : std::string (knob.size() + 2, ' ') + format (" at %d", knobs[i])),
                           [&knob, i] (const Compared& c) { return stepCell (c, knob, i); });
-    table += row (all, "hum at the jack [dB re single coil]", [] (const Compared& c) { return humCell (c, c.figures.hum.jackDb); });
+    table +=
+        row (all, "hum at the jack [dB re single coil]", [] (const Compared& c) { return humCell (c, c.figures.hum.jackDb); });
     table += row (all, "hum against playing [the same]", [] (const Compared& c) { return humCell (c, c.figures.hum.playingDb); });
     table += row (all, "hiss [uV, 20 Hz to 20 kHz]", [] (const Compared& c) { return format ("%.2f", c.figures.hissUv); });
-    table += row (all, "output impedance at 1 kHz [kohm]", [] (const Compared& c) { return format ("%.2f", c.figures.outputOhms / 1e3); });
-    table += row (all, "a metre more of cable [dB at 5k]", [] (const Compared& c) { return unlessSilent (c, format ("%.2f", c.figures.dbPerMetre)); });
+    table += row (all, "output impedance at 1 kHz [kohm]",
+                  [] (const Compared& c) { return format ("%.2f", c.figures.outputOhms / 1e3); });
+    table += row (all, "a metre more of cable [dB at 5k]",
+                  [] (const Compared& c) { return unlessSilent (c, format ("%.2f", c.figures.dbPerMetre)); });
     table += row (all, "ohms at the jack, knobs at 10", [] (const Compared& c) { return ohmCell (c.ohms); });
     if (std::any_of (all.begin(), all.end(), [] (const Compared& c) { return c.take > 0; }))
         table += row (all, "level and curve against take", [] (const Compared& c) { return format ("%d", c.take + 1); });
     if (std::any_of (all.begin(), all.end(), [] (const Compared& c) { return c.figures.trust.trustedToHz.has_value(); }))
-        table += row (all, "to be trusted up to [Hz]", [] (const Compared& c)
-                      { return c.figures.trust.trustedToHz ? format ("%.0f", *c.figures.trust.trustedToHz) : std::string ("all"); });
+        table +=
+            row (all, "to be trusted up to [Hz]",
+                 [] (const Compared& c)
+                 { return c.figures.trust.trustedToHz ? format ("%.0f", *c.figures.trust.trustedToHz) : std::string ("all"); });
     table += row (all, "how sure: the playing", [] (const Compared& c) { return c.figures.confidence.playingWord(); });
     table += row (all, "          the guitar", [] (const Compared& c) { return c.figures.confidence.guitarWord(); });
     return table;
@@ -120,7 +135,9 @@ std::string bandWords (const Band& band)
         }
     if (widest < 0.05)
         return "no band: whatever the parts are, it stays the same";
-    return counted == 0 ? "" : format ("band +/-%.1f dB on average from 100 Hz to 5 kHz, widest +/-%.1f dB at %.0f Hz", sum / counted, widest, at);
+    return counted == 0 ? ""
+                        : format ("band +/-%.1f dB on average from 100 Hz to 5 kHz, widest +/-%.1f dB at %.0f Hz", sum / counted,
+                                  widest, at);
 }
 
 std::string words (const Compared& c)
@@ -130,23 +147,29 @@ std::string words (const Compared& c)
     if (f.silent)
         return text + "   silent at this setting\n";
     if (! c.stillAtRest.empty())
-        text += "   sounds like as recorded until " + listed (c.stillAtRest) + (c.stillAtRest.size() == 1 ? " is" : " are") + " pulled or thrown\n";
+        text += "   sounds like as recorded until " + listed (c.stillAtRest) + (c.stillAtRest.size() == 1 ? " is" : " are")
+                + " pulled or thrown\n";
     if (c.letter != "now")
     {
         const double change = f.loudnessLu.value_or (f.levelDb);
         text += format ("   level: %s; %+.0f dB, +/-%.1f\n", levelWords (change).c_str(), change, f.confidence.loudnessDb());
     }
-    text += "   hum: " + f.humWords + (f.hum.assumed ? format (", about %.0f dB re a single coil at the jack, coils 2 %% unlike", f.hum.jackDb) : "") + "\n";
+    text += "   hum: " + f.humWords
+            + (f.hum.assumed ? format (", about %.0f dB re a single coil at the jack, coils 2 %% unlike", f.hum.jackDb) : "")
+            + "\n";
     for (const auto& choice : c.otherCoils)
         text += "   hum: " + choice.words() + "\n";
     for (const auto& volume : f.volumes)
         if (volume.mutesOthers)
-            text += "   " + volume.knob + (*volume.mutesOthers ? " at 0 mutes the other pickup" : " at 0 does not mute the other pickup") + "\n";
+            text += "   " + volume.knob
+                    + (*volume.mutesOthers ? " at 0 mutes the other pickup" : " at 0 does not mute the other pickup") + "\n";
     if (c.letter != "now")
     {
-        text += "   how sure: " + f.confidence.playingWord() + ", " + f.confidence.guitarWord() + "; " + bandWords (c.band) + ".\n";
+        text +=
+            "   how sure: " + f.confidence.playingWord() + ", " + f.confidence.guitarWord() + "; " + bandWords (c.band) + ".\n";
         if (! c.choice.words.empty())
-            text += "   " + c.choice.words + (c.choice.isOwn ? " (as the option asks)" : "") + (c.choice.suggestion.empty() ? "" : "; " + c.choice.suggestion) + "\n";
+            text += "   " + c.choice.words + (c.choice.isOwn ? " (as the option asks)" : "")
+                    + (c.choice.suggestion.empty() ? "" : "; " + c.choice.suggestion) + "\n";
         if (f.trust.trustedToHz)
             text += "   noise: " + f.trust.words() + "\n";
     }
@@ -160,8 +183,9 @@ namespace
 std::string legend (const std::vector<Compared>& all)
 {
     const auto bands = clarityBands (all.front().strings);
-    std::string text = format ("Clarity: power of the playing in %.3g to %.3g kHz over that in %.0f to %.0f Hz; 1 dB is heard. Below 0 is duller.\n",
-                               bands.clearLow / 1e3, bands.clearHigh / 1e3, bands.fullLow, bands.fullHigh);
+    std::string text = format (
+        "Clarity: power of the playing in %.3g to %.3g kHz over that in %.0f to %.0f Hz; 1 dB is heard. Below 0 is duller.\n",
+        bands.clearLow / 1e3, bands.clearHigh / 1e3, bands.fullLow, bands.fullHigh);
     text += "Hum: magnetic, against a single coil of 8000 turns; ~ where most of it is what coils 2 % unlike leave.\n"
             "   Buzz that falls or rises when the strings are touched is not wiring's to cure, but for a broken string ground.\n";
     std::vector<std::string> said;
@@ -182,8 +206,9 @@ std::string takeWords (const std::vector<TakeRemarks>& takes)
     {
         const auto& take = takes[t];
         text += format ("take %zu  %s: ", t + 1, take.name.c_str());
-        text += take.noise.isKnown ? format ("noise in its pauses %.0f dB under the playing\n", -take.noise.noiseDb())
-                : take.noise.isSilent ? "its pauses are exact silence, so its noise cannot be told\n" : "no pause, so its noise cannot be told; leave a few seconds of nothing\n";
+        text += take.noise.isKnown    ? format ("noise in its pauses %.0f dB under the playing\n", -take.noise.noiseDb())
+                : take.noise.isSilent ? "its pauses are exact silence, so its noise cannot be told\n"
+                                      : "no pause, so its noise cannot be told; leave a few seconds of nothing\n";
         for (const auto& fault : take.diagnostics)
             text += "   " + fault.words + ". " + fault.cost + "\n";
     }

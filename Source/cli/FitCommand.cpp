@@ -1,8 +1,8 @@
 #include "cli/Command.h"
 #include "cli/Targets.h"
-#include "job/Readings.h"
 #include "files/RegularFile.h"
 #include "files/WriteFile.h"
+#include "job/Readings.h"
 
 #include <CLI/CLI.hpp>
 
@@ -43,19 +43,23 @@ std::string howKnown (const FittedValue& value)
 
 void report (const ReadingsFile& file, const CoilFit& fit)
 {
-    std::cout << format ("Like %s, at its two leads%s, at 20 C:\n\n", file.preset.c_str(), fit.pickup.coils.size() > 1 ? " with the coils in series" : "");
+    std::cout << format ("Like %s, at its two leads%s, at 20 C:\n\n", file.preset.c_str(),
+                         fit.pickup.coils.size() > 1 ? " with the coils in series" : "");
     for (const auto& value : fit.values)
-        std::cout << format ("  %-22s %12s   %s\n", value.name.c_str(), shown (value.value, value.unit).c_str(), howKnown (value).c_str());
+        std::cout << format ("  %-22s %12s   %s\n", value.name.c_str(), shown (value.value, value.unit).c_str(),
+                             howKnown (value).c_str());
     if (fit.resonanceHz > 0.0)
-        std::cout << format ("  %-22s %12s   computed, with nothing across the leads\n", "resonance", shown (fit.resonanceHz, "Hz").c_str());
+        std::cout << format ("  %-22s %12s   computed, with nothing across the leads\n", "resonance",
+                             shown (fit.resonanceHz, "Hz").c_str());
 
-    std::cout << format ("\nResidual: the %zu readings lie typically %.2g times their stated accuracy from this pickup.\n", fit.readings.size(), fit.misfit);
+    std::cout << format ("\nResidual: the %zu readings lie typically %.2g times their stated accuracy from this pickup.\n",
+                         fit.readings.size(), fit.misfit);
     constexpr size_t mostRows = 12;
     for (size_t i = 0; i < fit.readings.size() && fit.readings.size() <= mostRows; ++i)
     {
         const auto& row = fit.readings[i];
-        std::cout << format ("  line %-4d %-10s read %12s   this pickup %12s   off by %.1f\n", row.line, row.what.c_str(), shown (row.read, row.unit).c_str(),
-                             shown (row.fitted, row.unit).c_str(), row.misfit);
+        std::cout << format ("  line %-4d %-10s read %12s   this pickup %12s   off by %.1f\n", row.line, row.what.c_str(),
+                             shown (row.read, row.unit).c_str(), shown (row.fitted, row.unit).c_str(), row.misfit);
     }
     for (const auto& note : fit.notes)
         std::cout << "note: " << note << "\n";
@@ -86,7 +90,8 @@ int fit (const FitArguments& asked, const Common& common)
     const auto file = readReadings (asked.readings, presets, diagnostics);
     const bool toFile = asked.out != "-";
     if (file && toFile && fs::path (asked.out).stem() == file->preset)
-        diagnostics.push_back ({ asked.out, 0, "the fitted pickup is like " + file->preset + " and cannot have its name; choose another" });
+        diagnostics.push_back (
+            { asked.out, 0, "the fitted pickup is like " + file->preset + " and cannot have its name; choose another" });
     if (const auto why = whyNotWritten (asked.out, { { asked.readings, "the file of readings" } }, asked.replace); ! why.empty())
         diagnostics.push_back ({ asked.out, 0, why });
     else if (toFile && ! isOurs (asked.out))
@@ -114,9 +119,11 @@ int fit (const FitArguments& asked, const Common& common)
     if (! toFile)
         return exitOk;
     report (*file, found);
-    const char* known = found.pickup.known == Provenance::measured ? "measured" : found.pickup.known == Provenance::fromOhms ? "from ohms" : "assumed";
-    std::cout << format ("\n%s is written, marked \"%s\". In a pickups folder it is found by its name: \"pickup\": \"%s\".\n", asked.out.c_str(), known,
-                         fs::path (asked.out).stem().c_str());
+    const char* known = found.pickup.known == Provenance::measured   ? "measured"
+                        : found.pickup.known == Provenance::fromOhms ? "from ohms"
+                                                                     : "assumed";
+    std::cout << format ("\n%s is written, marked \"%s\". In a pickups folder it is found by its name: \"pickup\": \"%s\".\n",
+                         asked.out.c_str(), known, fs::path (asked.out).stem().c_str());
     return exitOk;
 }
 }

@@ -1,9 +1,9 @@
 #include "cli/Command.h"
 #include "cli/Words.h"
-#include "offer/NewJob.h"
-#include "offer/PresetSearch.h"
 #include "files/Quantity.h"
 #include "files/RegularFile.h"
+#include "offer/NewJob.h"
+#include "offer/PresetSearch.h"
 
 #include <CLI/CLI.hpp>
 #include <cmath>
@@ -87,9 +87,12 @@ std::string relativeTo (const std::string& take, const fs::path& job)
 void tellNext (const NewArguments& asked, const Guitar& guitar)
 {
     const auto job = shellWord (asked.out);
-    const auto command = [] (const std::string& text, const std::string& about) { std::cout << format ("  %-58s %s\n", text.c_str(), about.c_str()); };
+    const auto command = [] (const std::string& text, const std::string& about)
+    { std::cout << format ("  %-58s %s\n", text.c_str(), about.c_str()); };
     std::cout << asked.out << ": written; " << guitar.name << ", "
-              << (asked.takes.empty() ? "no take yet" : std::to_string (asked.takes.size()) + (asked.takes.size() == 1 ? " take" : " takes")) << "\nNext:\n";
+              << (asked.takes.empty() ? "no take yet"
+                                      : std::to_string (asked.takes.size()) + (asked.takes.size() == 1 ? " take" : " takes"))
+              << "\nNext:\n";
     if (asked.takes.empty())
         command ("coldiron card " + job + " --out card.html", "how to record the takes, to print");
     else if (asked.at.empty())
@@ -117,7 +120,8 @@ int makeNew (const NewArguments& asked, const Common& common)
 
     std::error_code error;
     if (fs::symlink_status (asked.out, error).type() != fs::file_type::not_found)
-        throw JobDiagnostic (asked.out + ": something of this name is there already, and `new` writes over nothing; choose another name");
+        throw JobDiagnostic (asked.out
+                             + ": something of this name is there already, and `new` writes over nothing; choose another name");
     for (const auto& take : asked.takes)
     {
         try
@@ -133,10 +137,12 @@ int makeNew (const NewArguments& asked, const Common& common)
     const auto text = newJobText (job);
     const auto read = readJobText (text, fs::absolute (asked.out).parent_path(), presets, diagnostics);
     if (! read || ! diagnostics.empty())
-        throw JobDiagnostic (asked.out + ": not written: " + (diagnostics.empty() ? "it would not be read back" : diagnostics.front().message));
+        throw JobDiagnostic (
+            asked.out + ": not written: " + (diagnostics.empty() ? "it would not be read back" : diagnostics.front().message));
     for (size_t i = 0; i < asked.takes.size(); ++i)
         if (! fs::equivalent (read->takes.at (i).file, asked.takes[i], error))
-            throw JobDiagnostic (asked.takes[i] + ": its name cannot be written into a job; rename it with plain letters (UTF-8)");
+            throw JobDiagnostic (asked.takes[i]
+                                 + ": its name cannot be written into a job; rename it with plain letters (UTF-8)");
     writeWhole (asked.out, text);
     tellNext (asked, *guitar);
     return exitOk;
@@ -148,9 +154,15 @@ void addNew (CLI::App& app, Common& common, Action& action)
     auto* command = app.add_subcommand ("new", "Begin a job: a file with comments that names every control of a guitar");
     auto asked = std::make_shared<NewArguments>();
     command->add_option ("GUITAR", asked->guitar, "One of `coldiron presets guitars`, or what the trade calls it")->required();
-    command->add_option ("--take", asked->takes, "A take of it; may be repeated")->type_name ("FILE")->expected (1)->multi_option_policy (CLI::MultiOptionPolicy::TakeAll);
-    command->add_option ("--at", asked->at, "Where a control stood in the take, like selector=bridge or volume=7; may be repeated")
-        ->type_name ("CONTROL=POSITION")->expected (1)->multi_option_policy (CLI::MultiOptionPolicy::TakeAll);
+    command->add_option ("--take", asked->takes, "A take of it; may be repeated")
+        ->type_name ("FILE")
+        ->expected (1)
+        ->multi_option_policy (CLI::MultiOptionPolicy::TakeAll);
+    command
+        ->add_option ("--at", asked->at, "Where a control stood in the take, like selector=bridge or volume=7; may be repeated")
+        ->type_name ("CONTROL=POSITION")
+        ->expected (1)
+        ->multi_option_policy (CLI::MultiOptionPolicy::TakeAll);
     command->add_option ("--title", asked->title, "Whose guitar; left out: from the job's file name");
     command->add_option ("--wish", asked->wish, "What the client wants, in their words");
     command->add_option ("--out", asked->out, "The job's file to write; nothing is written over")->type_name ("JOB")->required();

@@ -2,8 +2,8 @@
 #include "cli/OfferText.h"
 #include "cli/Words.h"
 #include "files/Limits.h"
-#include "offer/OptionText.h"
 #include "job/Reader.h"
+#include "offer/OptionText.h"
 
 #include <CLI/CLI.hpp>
 #include <iostream>
@@ -35,7 +35,9 @@ class GrowingJob
 {
 public:
     GrowingJob (const std::string& path, const PresetFolders& folders)
-        : file (path), presets (folders), text (textOf (path)), job (read (text)) {}
+        : file (path), presets (folders), text (textOf (path)), job (read (text))
+    {
+    }
 
     void add (const StarterOption& option, Added& added)
     {
@@ -52,7 +54,8 @@ public:
         for (size_t i = 0; i < job.options.size(); ++i)
         {
             if (! sameOption (job.options[i], grown.options.at (i)) || job.options[i].name != grown.options[i].name)
-                throw JobDiagnostic (file + ": nothing was written: option " + job.options[i].letter + " would not stay as it is");
+                throw JobDiagnostic (file + ": nothing was written: option " + job.options[i].letter
+                                     + " would not stay as it is");
             if (sameOption (job.options[i], fresh))
             {
                 added.alreadyThere.push_back (option.name + " (as " + job.options[i].letter + ")");
@@ -78,7 +81,8 @@ private:
         Diagnostics diagnostics;
         auto result = readJobText (from, std::filesystem::absolute (file).parent_path(), presets, diagnostics);
         if (! result || ! diagnostics.empty())
-            throw JobDiagnostic (file + ": nothing was written: " + (diagnostics.empty() ? "it would not be read back" : diagnostics.front().message));
+            throw JobDiagnostic (file + ": nothing was written: "
+                                 + (diagnostics.empty() ? "it would not be read back" : diagnostics.front().message));
         return std::move (*result);
     }
 };
@@ -140,7 +144,8 @@ int offer (const OfferArguments& asked, const Common& common)
     if (asked.json)
         text = "[\n" + json + "\n]\n";
     else if (added)
-        text += "Next: coldiron render " + shellWord (asked.job) + " --out sounds; coldiron compare " + shellWord (asked.job) + "\n";
+        text +=
+            "Next: coldiron render " + shellWord (asked.job) + " --out sounds; coldiron compare " + shellWord (asked.job) + "\n";
     else if (! asked.add)
         text = job.guitar.name + ", from " + (job.takes.empty() ? "all knobs at 10" : "the take's setting") + "\n\n" + text
                + "To put it into the job: coldiron offer " + shellWord (asked.job) + " --wish WORDS --add\n";
@@ -151,12 +156,17 @@ int offer (const OfferArguments& asked, const Common& common)
 
 void addOffer (CLI::App& app, Common& common, Action& action)
 {
-    auto* command = app.add_subcommand ("offer", "Which starter sets and rewires fit this guitar, why others do not; puts them into the job");
+    auto* command =
+        app.add_subcommand ("offer", "Which starter sets and rewires fit this guitar, why others do not; puts them into the job");
     auto asked = std::make_shared<OfferArguments>();
     command->add_option ("JOB", asked->job, "The job's file")->required();
     command->add_option ("--wish", asked->wishes, "What the client says, or what the trade calls the rewire; may be repeated")
-        ->type_name ("WORDS")->expected (1)->multi_option_policy (CLI::MultiOptionPolicy::TakeAll);
-    command->add_flag ("--add", asked->add, "Write what fits into the job as options: up to three of the first starter set that answers, else of the rewires");
+        ->type_name ("WORDS")
+        ->expected (1)
+        ->multi_option_policy (CLI::MultiOptionPolicy::TakeAll);
+    command->add_flag (
+        "--add", asked->add,
+        "Write what fits into the job as options: up to three of the first starter set that answers, else of the rewires");
     command->add_flag ("--json", asked->json, "For programs: a list, one object for each wish");
     addPresetFolders (*command, common);
     command->callback ([asked, &common, &action] { action = [asked, &common] { return offer (*asked, common); }; });

@@ -1,9 +1,9 @@
 #include "cli/OfferText.h"
 
 #include "cli/Command.h"
-#include "offer/OptionText.h"
 #include "files/Quantity.h"
 #include "job/Substitution.h"
+#include "offer/OptionText.h"
 
 #include <nlohmann/json.hpp>
 
@@ -16,7 +16,8 @@ using Document = nlohmann::ordered_json;
 std::string settingWords (const Setting& setting)
 {
     std::string words;
-    const auto add = [&] (const std::string& name, const std::string& value) { words += (words.empty() ? "" : ", ") + name + " " + value; };
+    const auto add = [&] (const std::string& name, const std::string& value)
+    { words += (words.empty() ? "" : ", ") + name + " " + value; };
     for (const auto& [name, position] : setting.levers)
         add (name, position);
     for (const auto& [name, knob] : setting.knobs)
@@ -32,7 +33,8 @@ std::string optionLine (const StarterOption& option)
 
 std::string setText (const SetOffer& set)
 {
-    std::string text = "Starter set " + set.starter.preset + ": " + set.starter.name + (set.starter.says.empty() ? "" : " (\"" + set.starter.says + "\")") + "\n";
+    std::string text = "Starter set " + set.starter.preset + ": " + set.starter.name
+                       + (set.starter.says.empty() ? "" : " (\"" + set.starter.says + "\")") + "\n";
     for (const auto& option : set.offer.options)
         text += "  fits      " + optionLine (option) + "\n";
     for (const auto& [name, why] : set.offer.refused)
@@ -64,12 +66,14 @@ std::string rewireText (const RewireOffer& offer, bool withWords)
     return text;
 }
 
-
 Document optionJson (const StarterOption& option) { return Document::parse (optionText (option)); }
 
 Document rewireJson (const RewireOffer& offer)
 {
-    Document json { { "preset", offer.info.preset }, { "name", offer.info.name }, { "wish", offer.info.wish }, { "fits", offer.option.has_value() } };
+    Document json { { "preset", offer.info.preset },
+                    { "name", offer.info.name },
+                    { "wish", offer.info.wish },
+                    { "fits", offer.option.has_value() } };
     if (! offer.option)
     {
         json["why"] = offer.refusal;
@@ -113,11 +117,16 @@ std::string addedText (const Added& added, const std::string& job)
 
 std::string offerJson (const WishOffer& offer, const Added* added)
 {
-    Document json { { "wish", offer.wish }, { "sets", Document::array() }, { "rewires", Document::array() }, { "alike", Document::array() } };
+    Document json {
+        { "wish", offer.wish }, { "sets", Document::array() }, { "rewires", Document::array() }, { "alike", Document::array() }
+    };
     for (const auto& set : offer.sets)
     {
-        Document entry { { "preset", set.starter.preset }, { "name", set.starter.name }, { "says", set.starter.says },
-                         { "options", Document::array() }, { "refused", Document::array() } };
+        Document entry { { "preset", set.starter.preset },
+                         { "name", set.starter.name },
+                         { "says", set.starter.says },
+                         { "options", Document::array() },
+                         { "refused", Document::array() } };
         for (const auto& option : set.offer.options)
             entry["options"].push_back (optionJson (option));
         for (const auto& [name, why] : set.offer.refused)

@@ -10,9 +10,9 @@ namespace coldiron::cli
 /** What was put into the job for a wish. */
 struct Added
 {
-    std::vector<std::string> letters, names;  ///< of the new options
-    std::vector<std::string> alreadyThere;    ///< "Bridge split (as B)"
-    size_t left = 0;                          ///< for which no letter was free
+    std::vector<std::string> letters, names; ///< of the new options
+    std::vector<std::string> alreadyThere;   ///< "Bridge split (as B)"
+    size_t left = 0;                         ///< for which no letter was free
 };
 
 /** For people: what fits, what does not and why, one line each. */

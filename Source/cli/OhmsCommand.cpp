@@ -1,5 +1,5 @@
-#include "cli/Command.h"
 #include "analysis/OhmRows.h"
+#include "cli/Command.h"
 
 #include <CLI/CLI.hpp>
 #include <nlohmann/json.hpp>
@@ -15,7 +15,11 @@ using OrderedJson = nlohmann::ordered_json;
 
 std::string ohmText (double ohms)
 {
-    return ohms >= 100e6 ? "open" : ohms < 1.0 ? "short" : ohms >= 1e6 ? format ("%.3f M", ohms / 1e6) : ohms >= 1e3 ? format ("%.2f k", ohms / 1e3) : format ("%.1f", ohms);
+    return ohms >= 100e6 ? "open"
+           : ohms < 1.0  ? "short"
+           : ohms >= 1e6 ? format ("%.3f M", ohms / 1e6)
+           : ohms >= 1e3 ? format ("%.2f k", ohms / 1e3)
+                         : format ("%.1f", ohms);
 }
 
 OrderedJson asJson (const OhmReading& reading)
@@ -29,19 +33,24 @@ OrderedJson asJson (const OhmReading& reading)
     row["ohms"] = meaningless ? OrderedJson() : OrderedJson (reading.ohms);
     row["low_ohms"] = meaningless ? OrderedJson() : OrderedJson (reading.lowOhms);
     row["high_ohms"] = meaningless ? OrderedJson() : OrderedJson (reading.highOhms);
-    row["volumes_at_5_ohms"] = reading.isActive || reading.volumeDownOhms >= 100e6 ? OrderedJson() : OrderedJson (reading.volumeDownOhms);
+    row["volumes_at_5_ohms"] =
+        reading.isActive || reading.volumeDownOhms >= 100e6 ? OrderedJson() : OrderedJson (reading.volumeDownOhms);
     return row;
 }
 
 /** JSON text: names from a file may hold bytes that are no UTF-8. */
-std::string dumped (const OrderedJson& json, int indent) { return json.dump (indent, ' ', false, OrderedJson::error_handler_t::replace); }
+std::string dumped (const OrderedJson& json, int indent)
+{
+    return json.dump (indent, ' ', false, OrderedJson::error_handler_t::replace);
+}
 
 /** The document as it would be written in one, row by row as each is computed. */
 void printJson (const Harness& harness, const std::string& title, const std::string& option)
 {
     std::cout << "{\n  \"job\": " << dumped (title, -1) << ",\n  \"option\": " << dumped (option, -1) << ",\n  \"readings\": [";
     bool isFirst = true;
-    eachOhmReading (harness, [&] (const OhmReading& reading)
+    eachOhmReading (harness,
+                    [&] (const OhmReading& reading)
                     {
                         std::string row = dumped (asJson (reading), 2);
                         for (size_t at = 0; (at = row.find ('\n', at)) != std::string::npos; at += 5)
@@ -94,7 +103,9 @@ void printTable (const Harness& harness)
     for (const auto& row : rows)
         print (row);
     if (rows.size() < combinations)
-        std::cout << format ("%zu combinations of the switches, %zu that read differently; \"any\": that switch makes no difference there.\n", combinations, rows.size());
+        std::cout << format (
+            "%zu combinations of the switches, %zu that read differently; \"any\": that switch makes no difference there.\n",
+            combinations, rows.size());
 }
 
 /** A row for each volume with the others at 0: how two pickups that are always on together are told apart. */
@@ -120,8 +131,9 @@ int ohms (const std::string& path, const std::string& letter, bool json, const C
         printJson (harness, job.title, recorded ? "recorded" : letter);
         return exitOk;
     }
-    std::cout << job.title << ", " << (recorded ? "as recorded" : letter + " " + optionOf (job, letter).name) << "\n"
-              << "DC resistance at the jack at 20 C, every knob at 10, cable off. Between: worst case of the parts at 15 to 30 C.\n\n";
+    std::cout
+        << job.title << ", " << (recorded ? "as recorded" : letter + " " + optionOf (job, letter).name) << "\n"
+        << "DC resistance at the jack at 20 C, every knob at 10, cable off. Between: worst case of the parts at 15 to 30 C.\n\n";
     printTable (harness);
     std::cout << apartTable (harness);
     std::cout << "\nRead with the volumes at 10: turned down they read the pot and not the pickup.\n";
@@ -131,7 +143,11 @@ int ohms (const std::string& path, const std::string& letter, bool json, const C
 
 void addOhms (CLI::App& app, Common& common, Action& action)
 {
-    struct OhmsArguments { std::string job, option; bool json = false; };
+    struct OhmsArguments
+    {
+        std::string job, option;
+        bool json = false;
+    };
     auto* command = app.add_subcommand ("ohms", "DC resistance at the jack for every switch position");
     auto asked = std::make_shared<OhmsArguments>();
     command->add_option ("JOB", asked->job, "The job's file")->required();

@@ -1,9 +1,9 @@
 #include "cli/Command.h"
 #include "files/Limits.h"
-#include "offer/PresetSearch.h"
 #include "files/Printable.h"
 #include "files/Quantity.h"
 #include "job/Reader.h"
+#include "offer/PresetSearch.h"
 
 #include <CLI/CLI.hpp>
 #include <nlohmann/json.hpp>
@@ -30,7 +30,8 @@ std::string kindOf (const std::string& asked)
     for (const auto& kind : kinds())
         if (asked == kind || asked + "s" == kind || asked + "es" == kind)
             return kind;
-    throw UsageError ("there is no kind \"" + asked + "\" of presets; there are guitars, pickups, switches, tapers, rewires, starters, jobs");
+    throw UsageError ("there is no kind \"" + asked
+                      + "\" of presets; there are guitars, pickups, switches, tapers, rewires, starters, jobs");
 }
 
 std::string textOf (const PresetFolders& presets, const std::string& kind, const std::string& name)
@@ -74,7 +75,9 @@ int listKind (const PresetFolders& presets, const std::string& kind, bool json)
     Document document = Document::array();
     for (const auto& one : all)
     {
-        document.push_back ({ { "preset", one.preset }, { "name", one.name }, { "also_called", one.alsoCalled },
+        document.push_back ({ { "preset", one.preset },
+                              { "name", one.name },
+                              { "also_called", one.alsoCalled },
                               { "file", presets.find (kind, one.preset).string() } });
         if (! json)
             std::cout << format ("%-*s  %s\n", static_cast<int> (width), one.preset.c_str(), one.name.c_str());
@@ -93,7 +96,8 @@ int showOtherNames (const PresetFolders& presets, const std::string& kind, const
     Diagnostics diagnostics; // of other presets
     const auto found = bestNamed (asked, presetNames (kind, presets, diagnostics), match);
     if (match < WordMatch::named)
-        throw UsageError ("there is no \"" + asked + "\" among the " + kind + ", by that name or another; `coldiron presets " + kind + "` lists them");
+        throw UsageError ("there is no \"" + asked + "\" among the " + kind + ", by that name or another; `coldiron presets "
+                          + kind + "` lists them");
     std::cout << "\"" << asked << "\" is called here:\n";
     for (const auto& names : found)
         std::cout << format ("  %-24s  %s%s\n", names.preset.c_str(), names.name.c_str(),
@@ -127,24 +131,29 @@ int showPreset (const PresetFolders& presets, const std::string& kind, const std
 
 void addPresets (CLI::App& app, Common& common, Action& action)
 {
-    struct PresetsArguments { std::string kind, name; bool json = false; };
+    struct PresetsArguments
+    {
+        std::string kind, name;
+        bool json = false;
+    };
     auto* command = app.add_subcommand ("presets", "List what there is, or show one");
     auto asked = std::make_shared<PresetsArguments>();
     command->add_option ("KIND", asked->kind, "guitars, pickups, switches, tapers, rewires, starters or jobs");
     command->add_option ("NAME", asked->name, "The preset to show; another name of the trade tells what it is called here");
     command->add_flag ("--json", asked->json, "For programs");
     addPresetFolders (*command, common);
-    command->callback ([asked, &common, &action]
-                       {
-                           action = [asked, &common]
-                           {
-                               const auto presets = common.presets();
-                               if (asked->kind.empty())
-                                   return listKinds (presets, asked->json);
-                               const auto kind = kindOf (asked->kind);
-                               return asked->name.empty() ? listKind (presets, kind, asked->json)
-                                                          : showPreset (presets, kind, asked->name, asked->json);
-                           };
-                       });
+    command->callback (
+        [asked, &common, &action]
+        {
+            action = [asked, &common]
+            {
+                const auto presets = common.presets();
+                if (asked->kind.empty())
+                    return listKinds (presets, asked->json);
+                const auto kind = kindOf (asked->kind);
+                return asked->name.empty() ? listKind (presets, kind, asked->json)
+                                           : showPreset (presets, kind, asked->name, asked->json);
+            };
+        });
 }
 }

@@ -2,8 +2,8 @@
 #include "cli/Progress.h"
 #include "cli/Sources.h"
 #include "cli/Targets.h"
-#include "render/JobPieces.h"
 #include "files/RegularFile.h"
+#include "render/JobPieces.h"
 
 #include <CLI/CLI.hpp>
 #include <iostream>
@@ -67,7 +67,9 @@ OutputChainChoice afterJackFor (const Job& job, const RenderArguments& asked)
     OutputChainChoice choice = job.outputChain.value_or (OutputChainChoice {});
     if (asked.after)
     {
-        choice.sound = *asked.after == "none" ? OutputSound::none : *asked.after == "amplifier" ? OutputSound::amplifier : OutputSound::file;
+        choice.sound = *asked.after == "none"        ? OutputSound::none
+                       : *asked.after == "amplifier" ? OutputSound::amplifier
+                                                     : OutputSound::file;
         if (asked.after->empty())
             throw UsageError ("--after: found nothing, expected none, amplifier or the name of an impulse response");
         choice.file = choice.sound == OutputSound::file ? inFolder ({}, *asked.after) : std::filesystem::path();
@@ -89,9 +91,13 @@ std::string lineOf (const RenderedFile& file, bool isMatched, const std::string&
     if (file.isCapped)
         line += ", boost held below 24 dB";
     if (file.asFloat)
-        return line + format ("; %.1f dB over full scale, so written as 32-bit float: nothing is clipped", std::max (0.0, file.peakDb()));
+        return line
+               + format ("; %.1f dB over full scale, so written as 32-bit float: nothing is clipped",
+                         std::max (0.0, file.peakDb()));
     if (file.peak > 0.7 && file.truePeakDb > 0.0)
-        return line + format ("; peak %.1f dBFS, true peak %.1f dBTP: 24-bit holds it, a lossy copy may not", file.peakDb(), file.truePeakDb);
+        return line
+               + format ("; peak %.1f dBFS, true peak %.1f dBTP: 24-bit holds it, a lossy copy may not", file.peakDb(),
+                         file.truePeakDb);
     return line + format ("; peak %.1f dBFS, 24-bit", file.peakDb());
 }
 
@@ -119,7 +125,9 @@ int render (const RenderArguments& asked, const Common& common)
     askOnly (job, asked.onlyString);
     const auto pieces = piecesOf (job, asked);
     if (job.takes.empty())
-        throw JobDiagnostic (job.file.string() + ": has no take to render; expected \"takes\": [ { \"file\": \"...\" } ], record one and name it there");
+        throw JobDiagnostic (
+            job.file.string()
+            + ": has no take to render; expected \"takes\": [ { \"file\": \"...\" } ], record one and name it there");
     RenderPlan plan { asked.settings, {}, {} }; // its targets are checked below
     plan.settings.after = afterJackFor (job, asked);
     plan.settings.driveTake = job.takes.front().file; // what follows the jack is the same for all
@@ -137,7 +145,8 @@ int render (const RenderArguments& asked, const Common& common)
     if (settings.after.sound == OutputSound::file)
         std::cout << "after the jack: " << settings.after.file.filename().string() << ", the same for all\n";
     if (const double db = renderer.headroomDb(); settings.headroom)
-        std::cout << (db < 0.0 ? format ("%.1f dB on all, for headroom\n", db) : std::string ("0 dB on all: none passes full scale\n"));
+        std::cout << (db < 0.0 ? format ("%.1f dB on all, for headroom\n", db)
+                               : std::string ("0 dB on all: none passes full scale\n"));
     for (size_t i = 0; i < pieces.size(); ++i)
         std::cout << lineOf (written[i], settings.matched && pieces[i].file.option, pieces[i].what) << "\n";
     return exitOk;
@@ -153,20 +162,39 @@ void addRender (CLI::App& app, Common& common, Action& action)
     command->add_option ("--option", asked->options, "Letter, or `recorded`; may be repeated; all when left out")
         ->expected (1)
         ->multi_option_policy (CLI::MultiOptionPolicy::TakeAll);
-    command->add_option ("--string", asked->onlyString, "The change of this string alone, E2 say: an estimate differs from string to string")->type_name ("NAME");
-    command->add_flag ("--matched", asked->settings.matched, "As loud as the take (ITU-R BS.1770) as heard after the jack, the gain said");
-    command->add_option ("--hum", asked->settings.humDb, "Add mains hum: that of one coil, dB against the take's loudness")->check (CLI::Range (-120.0, 40.0));
-    command->add_option ("--mains", asked->settings.mainsHz, "Mains frequency, 50 or 60 [Hz]")->check (CLI::IsMember ({ 50.0, 60.0 }))->capture_default_str();
-    command->add_option ("--facing", asked->settings.facingDegrees, "The coils' axis from the mains field [degrees]: 0 faces it, 90 is across it and hums not at all")
+    command
+        ->add_option ("--string", asked->onlyString,
+                      "The change of this string alone, E2 say: an estimate differs from string to string")
+        ->type_name ("NAME");
+    command->add_flag ("--matched", asked->settings.matched,
+                       "As loud as the take (ITU-R BS.1770) as heard after the jack, the gain said");
+    command->add_option ("--hum", asked->settings.humDb, "Add mains hum: that of one coil, dB against the take's loudness")
+        ->check (CLI::Range (-120.0, 40.0));
+    command->add_option ("--mains", asked->settings.mainsHz, "Mains frequency, 50 or 60 [Hz]")
+        ->check (CLI::IsMember ({ 50.0, 60.0 }))
+        ->capture_default_str();
+    command
+        ->add_option ("--facing", asked->settings.facingDegrees,
+                      "The coils' axis from the mains field [degrees]: 0 faces it, 90 is across it and hums not at all")
         ->check (CLI::Range (0.0, 90.0))
         ->capture_default_str();
-    command->add_option ("--buzz", asked->settings.buzz, "Pulses of rectifiers and dimmers on top of the hum, 0 to 1")->check (CLI::Range (0.0, 1.0))->capture_default_str();
-    command->add_option ("--hiss", asked->settings.hissDb, "Add the harness's thermal noise, lifted over the playing by an amplifier's gain [dB]; playing counts as 0.1 V")
+    command->add_option ("--buzz", asked->settings.buzz, "Pulses of rectifiers and dimmers on top of the hum, 0 to 1")
+        ->check (CLI::Range (0.0, 1.0))
+        ->capture_default_str();
+    command
+        ->add_option (
+            "--hiss", asked->settings.hissDb,
+            "Add the harness's thermal noise, lifted over the playing by an amplifier's gain [dB]; playing counts as 0.1 V")
         ->check (CLI::Range (0.0, 120.0));
-    command->add_option ("--after", asked->after, "What is heard after the jack: `none`, `amplifier` (a generic small one of our own) or an impulse response, WAV up to 2 s; as the job says when left out")
+    command
+        ->add_option ("--after", asked->after,
+                      "What is heard after the jack: `none`, `amplifier` (a generic small one of our own) or an impulse "
+                      "response, WAV up to 2 s; as the job says when left out")
         ->type_name ("SOUND");
-    command->add_option ("--drive", asked->driveDb, "How hard the sound after the jack is driven [dB], 0 is not")->check (CLI::Range (0.0, 24.0));
-    command->add_flag ("--headroom", asked->settings.headroom, "One gain for all, so that none passes full scale between samples either; said");
+    command->add_option ("--drive", asked->driveDb, "How hard the sound after the jack is driven [dB], 0 is not")
+        ->check (CLI::Range (0.0, 24.0));
+    command->add_flag ("--headroom", asked->settings.headroom,
+                       "One gain for all, so that none passes full scale between samples either; said");
     addPresetFolders (*command, common);
     command->callback ([asked, &common, &action] { action = [asked, &common] { return render (*asked, common); }; });
 }

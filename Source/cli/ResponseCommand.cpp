@@ -1,7 +1,7 @@
 #include "cli/Command.h"
+#include "cli/Targets.h"
 #include "response/Band.h"
 #include "response/TransferFunction.h"
-#include "cli/Targets.h"
 
 #include <CLI/CLI.hpp>
 #include <cmath>
@@ -28,9 +28,9 @@ std::vector<double> frequencies (const ResponseArguments& asked)
 {
     std::vector<double> hz;
     for (int i = 0; i < asked.points; ++i)
-        hz.push_back (i == 0 ? asked.from
-                             : i == asked.points - 1 ? asked.to
-                                                     : asked.from * std::pow (asked.to / asked.from, i / (asked.points - 1.0)));
+        hz.push_back (i == 0                  ? asked.from
+                      : i == asked.points - 1 ? asked.to
+                                              : asked.from * std::pow (asked.to / asked.from, i / (asked.points - 1.0)));
     return hz;
 }
 
@@ -77,8 +77,8 @@ std::string relativeCsv (const Job& job, const Option* option, const std::vector
     std::string csv = "hz,db,phase_deg,low_db,high_db\n";
     for (size_t i = 0; i < frequencies.size(); ++i)
         csv += format ("%.10g,%.7f,%.6f,%.4f,%.4f\n", frequencies[i], db (gains[i]),
-                       frequencies[i] < 0.5 * rate ? degrees (filter.response (frequencies[i])) : 0.0,
-                       band.lowDb[i], band.highDb[i]);
+                       frequencies[i] < 0.5 * rate ? degrees (filter.response (frequencies[i])) : 0.0, band.lowDb[i],
+                       band.highDb[i]);
     return csv;
 }
 
@@ -94,7 +94,8 @@ int response (const ResponseArguments& asked, const Common& common)
     if (asked.relative || ! asked.onlyString.empty())
         writeWhole (asked.csv, relativeCsv (job, option, hz));
     else
-        writeWhole (asked.csv, plainCsv ((option != nullptr ? job.optionConfig (*option) : recordedFor (job, nullptr)).response(), hz));
+        writeWhole (asked.csv,
+                    plainCsv ((option != nullptr ? job.optionConfig (*option) : recordedFor (job, nullptr)).response(), hz));
     return exitOk;
 }
 }
@@ -106,7 +107,10 @@ void addResponse (CLI::App& app, Common& common, Action& action)
     command->add_option ("JOB", asked->job, "The job's file")->required();
     command->add_option ("--option", asked->option, "Letter of the option, or `recorded`")->required();
     command->add_flag ("--relative", asked->relative, "What is applied to the take, with its band, not the plain response");
-    command->add_option ("--string", asked->onlyString, "What is applied to the take for this string alone, E2 say; implies --relative")->type_name ("NAME");
+    command
+        ->add_option ("--string", asked->onlyString,
+                      "What is applied to the take for this string alone, E2 say; implies --relative")
+        ->type_name ("NAME");
     command->add_option ("--from", asked->from, "Lowest frequency [Hz]")->capture_default_str();
     command->add_option ("--to", asked->to, "Highest frequency [Hz]")->capture_default_str();
     command->add_option ("--points", asked->points, "Number of frequencies, log-spaced with both ends")->capture_default_str();

@@ -50,8 +50,5 @@ std::streamsize SafeOutput::xsputn (const char* bytes, std::streamsize count)
     return pass (false) ? count : 0;
 }
 
-int SafeOutput::sync()
-{
-    return pass (true) && inner->pubsync() == 0 ? 0 : -1;
-}
+int SafeOutput::sync() { return pass (true) && inner->pubsync() == 0 ? 0 : -1; }
 }

@@ -24,10 +24,14 @@ void endBy (int signal)
 
 void handle (int signal)
 {
-    struct sigaction before {};
+    struct sigaction before
+    {
+    };
     if (sigaction (signal, nullptr, &before) == 0 && before.sa_handler == SIG_IGN)
         return;
-    struct sigaction action {};
+    struct sigaction action
+    {
+    };
     action.sa_handler = endBy;
     action.sa_flags = static_cast<int> (SA_RESETHAND);
     sigfillset (&action.sa_mask);
@@ -45,7 +49,7 @@ void prepareProcess()
 {
     for (const int stream : { STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO })
         if (fcntl (stream, F_GETFD) < 0)
-            (void) ! open ("/dev/null", stream == STDIN_FILENO ? O_WRONLY : O_RDONLY); // the lowest free number, and of no use
+            (void)! open ("/dev/null", stream == STDIN_FILENO ? O_WRONLY : O_RDONLY); // the lowest free number, and of no use
     for (const int ending : { SIGINT, SIGTERM, SIGHUP, SIGQUIT })
         handle (ending);
     for (const int fault : { SIGPIPE, SIGXFSZ })

@@ -60,7 +60,8 @@ Diagnostics sourceFaults (const Job& job, const std::set<int>& takes, const Outp
         catch (const TakeError& error)
         {
             const bool fromJob = job.outputChain && job.outputChain->file == after.file;
-            diagnostics.push_back (fromJob ? namedIn (job, job.outputChainLine, after.file, error.what()) : Diagnostic { {}, 0, error.what() });
+            diagnostics.push_back (fromJob ? namedIn (job, job.outputChainLine, after.file, error.what())
+                                           : Diagnostic { {}, 0, error.what() });
         }
     return diagnostics;
 }

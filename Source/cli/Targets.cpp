@@ -37,7 +37,8 @@ void checkTakeTargets (const fs::path& folder, const std::vector<std::string>& n
         checkTarget (target.string(), kept, true);
         std::error_code fault;
         if (fs::is_fifo (target, fault) || fs::is_socket (target, fault))
-            throw JobDiagnostic (target.string() + ": is a pipe, and a recording says in front how long it is; choose another folder");
+            throw JobDiagnostic (target.string()
+                                 + ": is a pipe, and a recording says in front how long it is; choose another folder");
         if (fs::is_regular_file (target, fault) && ::access (target.c_str(), W_OK) != 0)
             throw JobDiagnostic (target.string() + ": is there already and write-protected; it was left as it is");
     }

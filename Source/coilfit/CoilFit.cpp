@@ -32,7 +32,7 @@ CoilFit fitCoil (const Pickup& generic, const PickupReadings& readings)
             return fit;
 
         const FitResiduals residuals (shape.path(), readings);
-        const int count = (int) residuals.of (generic).size();
+        const int count = (int)residuals.of (generic).size();
         auto solution = solveFit (shape, residuals, { true, true, true, true, true }, firstGuess (generic, shape, readings));
         fit.values = judgeValues (shape, solution, misfitOf (solution, count, residuals.numSweeps()));
 
@@ -40,7 +40,9 @@ CoilFit fitCoil (const Pickup& generic, const PickupReadings& readings)
         {
             const auto other = shape.atLeads (shape.pickup (*solution.rival));
             char text[240];
-            std::snprintf (text, sizeof text, "another pickup fits these readings about as well, with %.4g H and %.3g pF: a reading with its phase, or at one more frequency, would decide",
+            std::snprintf (text, sizeof text,
+                           "another pickup fits these readings about as well, with %.4g H and %.3g pF: a reading with its phase, "
+                           "or at one more frequency, would decide",
                            other[CoilFit::inductance], other[CoilFit::capacitance] * 1e12);
             fit.notes.push_back (text);
         }
@@ -53,9 +55,10 @@ CoilFit fitCoil (const Pickup& generic, const PickupReadings& readings)
         for (int i = 0; i < 5; ++i)
         {
             const bool isLoss = i == CoilFit::lossOhms || i == CoilFit::lossHenries;
-            free[(size_t) i] = i == CoilFit::dcr || (isLoss && findsFarads) || fit.values[(size_t) i].found != Found::assumed;
-            if (! free[(size_t) i])
-                solution.freedoms[(size_t) i] = i == CoilFit::inductance ? FitShape::inductanceFrom (solution.freedoms[CoilFit::dcr]) : 0.0;
+            free[(size_t)i] = i == CoilFit::dcr || (isLoss && findsFarads) || fit.values[(size_t)i].found != Found::assumed;
+            if (! free[(size_t)i])
+                solution.freedoms[(size_t)i] =
+                    i == CoilFit::inductance ? FitShape::inductanceFrom (solution.freedoms[CoilFit::dcr]) : 0.0;
         }
         solution = solveFit (shape, residuals, free, solution.freedoms);
 
@@ -70,7 +73,8 @@ CoilFit fitCoil (const Pickup& generic, const PickupReadings& readings)
     }
     catch (const NotInSeries& fault)
     {
-        fit.refusals.push_back ({ 0, std::string ("the pickup to start from cannot be read between two leads: ") + fault.what() });
+        fit.refusals.push_back (
+            { 0, std::string ("the pickup to start from cannot be read between two leads: ") + fault.what() });
     }
     catch (const std::exception& fault)
     {

@@ -13,74 +13,78 @@ namespace coldiron
 /** A meter's DC resistance across the pickup's two leads, all its coils in series. */
 struct OhmsReading
 {
-    double ohms = 0.0;                ///< > 0
+    double ohms = 0.0; ///< > 0
 };
 
 /** An LCR meter's reading: what the meter shows, not what the coil has. Below resonance only. */
 struct MeterReading
 {
-    bool parallel = false;            ///< the meter's mode: L and R in series, or L and R in parallel
-    double hz = 0.0;                  ///< > 0
-    double henries = 0.0;             ///< > 0
-    std::optional<double> ohms;       ///< the resistance shown beside it, > 0
-    double addedFarads = 0.0;         ///< a known capacitor across the leads, the meter's cable included, >= 0
+    bool parallel = false;      ///< the meter's mode: L and R in series, or L and R in parallel
+    double hz = 0.0;            ///< > 0
+    double henries = 0.0;       ///< > 0
+    std::optional<double> ohms; ///< the resistance shown beside it, > 0
+    double addedFarads = 0.0;   ///< a known capacitor across the leads, the meter's cable included, >= 0
 };
 
 struct ImpedanceReading
 {
-    double hz = 0.0;                  ///< > 0
-    double ohms = 0.0;                ///< magnitude, > 0
-    std::optional<double> degrees;    ///< -90 to 90
-    double addedFarads = 0.0;         ///< >= 0
+    double hz = 0.0;               ///< > 0
+    double ohms = 0.0;             ///< magnitude, > 0
+    std::optional<double> degrees; ///< -90 to 90
+    double addedFarads = 0.0;      ///< >= 0
 };
 
 /** The frequency at which the impedance across the leads is highest. */
 struct ResonanceReading
 {
-    double hz = 0.0;                  ///< > 0
-    double addedFarads = 0.0;         ///< >= 0
+    double hz = 0.0;          ///< > 0
+    double addedFarads = 0.0; ///< >= 0
 };
 
 /** A point of a swept response: the level across a load while a small coil drives the pickup. Levels are relative: only
     the shape of a sweep counts. */
 struct ResponseReading
 {
-    double hz = 0.0;                  ///< > 0
+    double hz = 0.0; ///< > 0
     double db = 0.0;
-    int sweep = 0;                    ///< index into PickupReadings::sweeps
+    int sweep = 0; ///< index into PickupReadings::sweeps
 };
 
 struct ResponseSweep
 {
-    double loadOhms = 1e6;            ///< > 0
-    double loadFarads = 500e-12;      ///< >= 0, cable and input
-    bool rising = false;              ///< the EMF rises with frequency (constant current in the drive coil); else it is flat
-    std::string coil;                 ///< the one coil that is driven; empty: all, as a string drives them
+    double loadOhms = 1e6;       ///< > 0
+    double loadFarads = 500e-12; ///< >= 0, cable and input
+    bool rising = false;         ///< the EMF rises with frequency (constant current in the drive coil); else it is flat
+    std::string coil;            ///< the one coil that is driven; empty: all, as a string drives them
 };
 
 struct Reading
 {
     std::variant<OhmsReading, MeterReading, ImpedanceReading, ResonanceReading, ResponseReading> kind;
-    int line = 0;                     ///< for messages
+    int line = 0; ///< for messages
 
-    template <typename T> const T* as() const { return std::get_if<T> (&kind); }
+    template <typename T>
+    const T* as() const
+    {
+        return std::get_if<T> (&kind);
+    }
 };
 
 /** One standard deviation of each kind of reading. */
 struct ReadingAccuracy
 {
-    double dcr = 0.005;               ///< share
-    double inductance = 0.01;         ///< share
-    double meterOhms = 0.05;          ///< share, of the resistance beside an inductance
-    double impedance = 0.02;          ///< share
-    double degrees = 1.0;             ///< degrees
-    double resonance = 0.01;          ///< share
-    double responseDb = 0.2;          ///< dB
+    double dcr = 0.005;       ///< share
+    double inductance = 0.01; ///< share
+    double meterOhms = 0.05;  ///< share, of the resistance beside an inductance
+    double impedance = 0.02;  ///< share
+    double degrees = 1.0;     ///< degrees
+    double resonance = 0.01;  ///< share
+    double responseDb = 0.2;  ///< dB
 };
 
 struct PickupReadings
 {
-    double celsius = 20.0;            ///< of the coil while it was read
+    double celsius = 20.0; ///< of the coil while it was read
     ReadingAccuracy accuracy;
     std::vector<ResponseSweep> sweeps;
     std::vector<Reading> readings;
@@ -95,7 +99,7 @@ struct FittedValue
 {
     std::string name, unit;
     double value = 0.0;
-    double uncertainty = 0.0;         ///< one standard deviation, as a share of the value
+    double uncertainty = 0.0; ///< one standard deviation, as a share of the value
     Found found = Found::assumed;
 };
 
@@ -104,23 +108,23 @@ struct FittedReading
     int line = 0;
     std::string what, unit;
     double read = 0.0, fitted = 0.0;
-    double misfit = 0.0;              ///< in standard deviations of that kind of reading
+    double misfit = 0.0; ///< in standard deviations of that kind of reading
 };
 
 struct FitRefusal
 {
-    int line = 0;                     ///< 0: the readings as a whole
-    std::string text;                 ///< what was found, what was expected, what to do
+    int line = 0;     ///< 0: the readings as a whole
+    std::string text; ///< what was found, what was expected, what to do
 };
 
 struct CoilFit
 {
     enum Value { dcr, inductance, capacitance, lossOhms, lossHenries };
 
-    Pickup pickup;                    ///< the generic one with its values replaced, `known` set
+    Pickup pickup; ///< the generic one with its values replaced, `known` set
     std::array<FittedValue, 5> values;
-    double resonanceHz = 0.0;         ///< of the bare pickup with nothing across it; 0: none below 200 kHz
-    double misfit = 0.0;              ///< rms in standard deviations, for the freedom that is left; about 1 when all is well
+    double resonanceHz = 0.0; ///< of the bare pickup with nothing across it; 0: none below 200 kHz
+    double misfit = 0.0;      ///< rms in standard deviations, for the freedom that is left; about 1 when all is well
     std::vector<FittedReading> readings;
     std::vector<std::string> notes;
     std::vector<FitRefusal> refusals; ///< not empty: the fit is not to be used

@@ -12,12 +12,12 @@ namespace
 {
 std::string enter (const Pickup& pickup, const SeriesPath::Step& step)
 {
-    return pickup.coils[(size_t) step.coil].name + (step.direction > 0 ? ".start" : ".finish");
+    return pickup.coils[(size_t)step.coil].name + (step.direction > 0 ? ".start" : ".finish");
 }
 
 std::string leave (const Pickup& pickup, const SeriesPath::Step& step)
 {
-    return pickup.coils[(size_t) step.coil].name + (step.direction > 0 ? ".finish" : ".start");
+    return pickup.coils[(size_t)step.coil].name + (step.direction > 0 ? ".finish" : ".start");
 }
 
 /** The other lead of the joint inside that holds a lead; empty: none. Two such joints are no series. */
@@ -37,12 +37,13 @@ std::string partner (const Pickup& pickup, const std::string& lead)
 /** Whether leads are joined inside, apart from one that the braid carries. */
 bool joinsCoils (const Pickup& pickup)
 {
-    return std::any_of (pickup.inside.begin(), pickup.inside.end(), [] (const auto& joint) { return joint[0] != "shield" && joint[1] != "shield"; });
+    return std::any_of (pickup.inside.begin(), pickup.inside.end(),
+                        [] (const auto& joint) { return joint[0] != "shield" && joint[1] != "shield"; });
 }
 
 SeriesPath::Step stepInto (const Pickup& pickup, const std::string& lead)
 {
-    for (int i = 0; i < (int) pickup.coils.size(); ++i)
+    for (int i = 0; i < (int)pickup.coils.size(); ++i)
         for (const int direction : { 1, -1 })
             if (enter (pickup, { i, direction }) == lead)
                 return { i, direction };
@@ -58,9 +59,9 @@ SeriesPath::SeriesPath (const Pickup& pickup)
     if (! joinsCoils (pickup))
     {
         const int hum = pickup.coils.front().humSign() * (pickup.coils.front().stringSign() < 0 ? -1 : 1);
-        for (int i = 0; i < (int) pickup.coils.size(); ++i)
+        for (int i = 0; i < (int)pickup.coils.size(); ++i)
         {
-            const auto& coil = pickup.coils[(size_t) i];
+            const auto& coil = pickup.coils[(size_t)i];
             const int sign = coil.stringSign() != 0 ? coil.stringSign() : -hum * coil.humSign(); // a dummy coil bucks the hum
             steps.push_back ({ i, sign });
         }
@@ -68,7 +69,7 @@ SeriesPath::SeriesPath (const Pickup& pickup)
     }
 
     std::string lead;
-    for (int i = 0; i < (int) pickup.coils.size() && lead.empty(); ++i)
+    for (int i = 0; i < (int)pickup.coils.size() && lead.empty(); ++i)
         for (const int direction : { 1, -1 })
             if (lead.empty() && partner (pickup, enter (pickup, { i, direction })).empty())
                 lead = enter (pickup, { i, direction });
@@ -90,11 +91,11 @@ double SeriesPath::henries (const Pickup& pickup) const
     double sum = 0.0;
     for (size_t i = 0; i < steps.size(); ++i)
     {
-        const auto& a = pickup.coils[(size_t) steps[i].coil];
+        const auto& a = pickup.coils[(size_t)steps[i].coil];
         sum += a.henries;
         for (size_t j = 0; j < i; ++j)
         {
-            const auto& b = pickup.coils[(size_t) steps[j].coil];
+            const auto& b = pickup.coils[(size_t)steps[j].coil];
             sum += 2.0 * pickup.coupling * std::sqrt (a.henries * b.henries) * a.stringSign() * b.stringSign()
                    * steps[i].direction * steps[j].direction;
         }
@@ -106,7 +107,7 @@ double SeriesPath::farads (const Pickup& pickup) const
 {
     double inverse = 0.0;
     for (const auto& step : steps)
-        inverse += 1.0 / pickup.coils[(size_t) step.coil].farads; // infinite where a coil has none
+        inverse += 1.0 / pickup.coils[(size_t)step.coil].farads; // infinite where a coil has none
     return 1.0 / inverse;
 }
 
@@ -164,7 +165,8 @@ double LoosePickup::responseDb (double hz) const
 
 double LoosePickup::resonance (double addedFarads) const
 {
-    const auto height = [&] (double octaves) { return std::log (std::abs (impedance (100.0 * std::exp2 (octaves), addedFarads))); };
+    const auto height = [&] (double octaves)
+    { return std::log (std::abs (impedance (100.0 * std::exp2 (octaves), addedFarads))); };
     const double span = std::log2 (200e3 / 100.0), step = span / 200.0;
     double best = 0.0, top = height (0.0);
     for (int i = 1; i <= 200; ++i)
@@ -202,8 +204,5 @@ double LoosePickup::resonance (double addedFarads) const
     return 100.0 * std::exp2 (0.5 * (low + high));
 }
 
-double copperFactor (double celsius)
-{
-    return 1.0 + 0.00393 * (celsius - 20.0);
-}
+double copperFactor (double celsius) { return 1.0 + 0.00393 * (celsius - 20.0); }
 }

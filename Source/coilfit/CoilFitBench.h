@@ -22,8 +22,8 @@ struct SeriesPath
 {
     struct Step
     {
-        int coil = 0;         ///< index into Pickup::coils
-        int direction = 1;    ///< +1 when walked from start to finish
+        int coil = 0;      ///< index into Pickup::coils
+        int direction = 1; ///< +1 when walked from start to finish
     };
 
     std::vector<Step> steps;

@@ -10,10 +10,7 @@ namespace
 {
 constexpr double worst = 1e4; // standard deviations; where a pickup has no such reading at all
 
-double bounded (double misfit)
-{
-    return std::isfinite (misfit) ? std::clamp (misfit, -worst, worst) : worst;
-}
+double bounded (double misfit) { return std::isfinite (misfit) ? std::clamp (misfit, -worst, worst) : worst; }
 }
 
 FitResiduals::FitResiduals (const SeriesPath& series, const PickupReadings& toFit) : path (series), readings (toFit) {}
@@ -27,8 +24,10 @@ std::vector<FitResiduals::Point> FitResiduals::points (const Pickup& pickup) con
         loaded.emplace_back (pickup, path, readings.celsius, &sweep);
 
     std::vector<Point> list;
-    const auto add = [&list] (int line, const char* what, const char* unit, double read, double fitted, double misfit, int sweep = -1)
-    { list.push_back ({ { line, what, unit, read, fitted, 0.0 }, bounded (misfit), sweep }); };
+    const auto add = [&list] (int line, const char* what, const char* unit, double read, double fitted, double misfit,
+                              int sweep = -1) {
+        list.push_back ({ { line, what, unit, read, fitted, 0.0 }, bounded (misfit), sweep });
+    };
 
     for (const auto& reading : readings.readings)
     {
@@ -58,21 +57,24 @@ std::vector<FitResiduals::Point> FitResiduals::points (const Pickup& pickup) con
         else if (const auto* impedance = reading.as<ImpedanceReading>())
         {
             const auto z = bare.impedance (impedance->hz, impedance->addedFarads);
-            add (reading.line, "impedance", "ohm", impedance->ohms, std::abs (z), std::log (std::abs (z) / impedance->ohms) / accuracy.impedance);
+            add (reading.line, "impedance", "ohm", impedance->ohms, std::abs (z),
+                 std::log (std::abs (z) / impedance->ohms) / accuracy.impedance);
             if (impedance->degrees)
             {
                 const double degrees = std::arg (z) * 180.0 / std::numbers::pi;
-                add (reading.line, "impedance", "deg", *impedance->degrees, degrees, (degrees - *impedance->degrees) / accuracy.degrees);
+                add (reading.line, "impedance", "deg", *impedance->degrees, degrees,
+                     (degrees - *impedance->degrees) / accuracy.degrees);
             }
         }
         else if (const auto* resonance = reading.as<ResonanceReading>())
         {
             const double hz = bare.resonance (resonance->addedFarads);
-            add (reading.line, "resonance", "Hz", resonance->hz, hz, hz > 0.0 ? std::log (hz / resonance->hz) / accuracy.resonance : worst);
+            add (reading.line, "resonance", "Hz", resonance->hz, hz,
+                 hz > 0.0 ? std::log (hz / resonance->hz) / accuracy.resonance : worst);
         }
         else if (const auto* response = reading.as<ResponseReading>())
         {
-            const double db = loaded[(size_t) response->sweep].responseDb (response->hz);
+            const double db = loaded[(size_t)response->sweep].responseDb (response->hz);
             add (reading.line, "response", "dB", response->db, db, (db - response->db) / accuracy.responseDb, response->sweep);
         }
     }
@@ -103,9 +105,9 @@ std::vector<FitResiduals::Point> FitResiduals::points (const Pickup& pickup) con
 Eigen::VectorXd FitResiduals::of (const Pickup& pickup) const
 {
     const auto list = points (pickup);
-    Eigen::VectorXd result ((Eigen::Index) list.size());
+    Eigen::VectorXd result ((Eigen::Index)list.size());
     for (size_t i = 0; i < list.size(); ++i)
-        result ((Eigen::Index) i) = list[i].signedMisfit;
+        result ((Eigen::Index)i) = list[i].signedMisfit;
     return result;
 }
 

@@ -18,7 +18,7 @@ public:
     /** The same by reading, with what was read and what this pickup would read. */
     std::vector<FittedReading> table (const Pickup&) const;
 
-    int numSweeps() const { return (int) readings.sweeps.size(); }
+    int numSweeps() const { return (int)readings.sweeps.size(); }
 
 private:
     const SeriesPath& path;

@@ -28,10 +28,10 @@ bool FitShape::has (int freedom) const
 {
     switch (freedom)
     {
-        case CoilFit::capacitance: return series.farads (generic) > 0.0;
-        case CoilFit::lossOhms:
-        case CoilFit::lossHenries: return celled > 0.0;
-        default: return true;
+    case CoilFit::capacitance: return series.farads (generic) > 0.0;
+    case CoilFit::lossOhms:
+    case CoilFit::lossHenries: return celled > 0.0;
+    default: return true;
     }
 }
 
@@ -69,7 +69,9 @@ Pickup FitShape::pickup (const FitParameters& u) const
 
 const std::array<FitShape::FitParameters, 5>& FitShape::slopes()
 {
-    static const std::array<FitParameters, 5> rows { { { 1, 0, 0, 0, 0 }, { 2, 1, 0, 0, 0 }, { 0, 0, 1, 0, 0 }, { 2, 1, 0, 1, 0 }, { 0, 0, 0, 0, 1 } } };
+    static const std::array<FitParameters, 5> rows {
+        { { 1, 0, 0, 0, 0 }, { 2, 1, 0, 0, 0 }, { 0, 0, 1, 0, 0 }, { 2, 1, 0, 1, 0 }, { 0, 0, 0, 0, 1 } }
+    };
     return rows;
 }
 

@@ -15,7 +15,7 @@ public:
     Solver (const FitShape& s, const FitResiduals& r, const std::array<bool, 5>& free) : shape (s), residuals (r)
     {
         for (int i = 0; i < 5; ++i)
-            if (free[(size_t) i] && shape.has (i))
+            if (free[(size_t)i] && shape.has (i))
                 active.push_back (i);
     }
 
@@ -23,23 +23,23 @@ public:
     Eigen::VectorXd residual (const FitParameters& u) const
     {
         const auto read = residuals.of (shape.pickup (u));
-        Eigen::VectorXd all (read.size() + (Eigen::Index) active.size());
+        Eigen::VectorXd all (read.size() + (Eigen::Index)active.size());
         all.head (read.size()) = read;
         for (size_t i = 0; i < active.size(); ++i)
-            all (read.size() + (Eigen::Index) i) = u[(size_t) active[i]] / FitShape::spread[(size_t) active[i]];
+            all (read.size() + (Eigen::Index)i) = u[(size_t)active[i]] / FitShape::spread[(size_t)active[i]];
         return all;
     }
 
     Eigen::MatrixXd jacobian (const FitParameters& u, Eigen::Index rows) const
     {
         constexpr double step = 1e-4; // large against a resonance's 1e-8, small against any curve
-        Eigen::MatrixXd result (rows, (Eigen::Index) active.size());
+        Eigen::MatrixXd result (rows, (Eigen::Index)active.size());
         for (size_t i = 0; i < active.size(); ++i)
         {
             auto up = u, down = u;
-            up[(size_t) active[i]] += step;
-            down[(size_t) active[i]] -= step;
-            result.col ((Eigen::Index) i) = (residual (up) - residual (down)) / (2.0 * step);
+            up[(size_t)active[i]] += step;
+            down[(size_t)active[i]] -= step;
+            result.col ((Eigen::Index)i) = (residual (up) - residual (down)) / (2.0 * step);
         }
         return result;
     }
@@ -62,7 +62,7 @@ public:
                 const Eigen::VectorXd step = damped.ldlt().solve (-slope);
                 auto next = u;
                 for (size_t i = 0; i < active.size(); ++i)
-                    next[(size_t) active[i]] = std::clamp (u[(size_t) active[i]] + step ((Eigen::Index) i), -6.0, 6.0);
+                    next[(size_t)active[i]] = std::clamp (u[(size_t)active[i]] + step ((Eigen::Index)i), -6.0, 6.0);
                 const auto tried = residual (next);
                 better = tried.squaredNorm() < cost;
                 damping *= better ? 0.2 : 5.0;
@@ -81,14 +81,14 @@ public:
         FitSolution solution;
         solution.freedoms = u;
         solution.cost = cost;
-        const auto count = r.size() - (Eigen::Index) active.size();
+        const auto count = r.size() - (Eigen::Index)active.size();
         solution.readingCost = r.head (count).squaredNorm();
         solution.information = Eigen::MatrixXd::Zero (5, 5);
         const Eigen::MatrixXd j = jacobian (u, r.size()).topRows (count);
         const Eigen::MatrixXd normal = j.transpose() * j;
         for (size_t i = 0; i < active.size(); ++i)
             for (size_t k = 0; k < active.size(); ++k)
-                solution.information (active[i], active[k]) = normal ((Eigen::Index) i, (Eigen::Index) k);
+                solution.information (active[i], active[k]) = normal ((Eigen::Index)i, (Eigen::Index)k);
         return solution;
     }
 
@@ -129,10 +129,11 @@ private:
 };
 }
 
-FitSolution solveFit (const FitShape& shape, const FitResiduals& residuals, const std::array<bool, 5>& free, const FitParameters& start)
+FitSolution solveFit (const FitShape& shape, const FitResiduals& residuals, const std::array<bool, 5>& free,
+                      const FitParameters& start)
 {
-    constexpr double asGood = 9.0;     // a sum of squares this much worse is within three standard deviations
-    constexpr double unlike = 0.05;    // in logarithms; nearer ones are the same minimum, or matter little
+    constexpr double asGood = 9.0;  // a sum of squares this much worse is within three standard deviations
+    constexpr double unlike = 0.05; // in logarithms; nearer ones are the same minimum, or matter little
 
     const Solver solver (shape, residuals, free);
     std::vector<FitSolution> found;
@@ -145,7 +146,7 @@ FitSolution solveFit (const FitShape& shape, const FitResiduals& residuals, cons
     for (const auto& other : found)
         if (other.cost < best.cost + asGood)
             for (const int i : { CoilFit::inductance, CoilFit::capacitance })
-                if (const double gap = std::abs (other.freedoms[(size_t) i] - best.freedoms[(size_t) i]); gap > widest)
+                if (const double gap = std::abs (other.freedoms[(size_t)i] - best.freedoms[(size_t)i]); gap > widest)
                 {
                     widest = gap;
                     best.rival = other.freedoms;

@@ -8,14 +8,15 @@ namespace coldiron
 struct FitSolution
 {
     FitShape::FitParameters freedoms {};
-    double cost = 0.0;              ///< sum of squares, the priors' included
-    double readingCost = 0.0;       ///< the readings' alone
-    Eigen::MatrixXd information;    ///< 5 x 5, from the readings alone: J^T J at the end, zero where not free
+    double cost = 0.0;           ///< sum of squares, the priors' included
+    double readingCost = 0.0;    ///< the readings' alone
+    Eigen::MatrixXd information; ///< 5 x 5, from the readings alone: J^T J at the end, zero where not free
 
     /** Another minimum that the readings allow about as well, most unlike the first; empty: none. */
     std::optional<FitShape::FitParameters> rival;
 };
 
 /** Levenberg and Marquardt's method with a prior of FitShape::spread on each freedom, from a grid of fixed starts. */
-FitSolution solveFit (const FitShape&, const FitResiduals&, const std::array<bool, 5>& free, const FitShape::FitParameters& start);
+FitSolution solveFit (const FitShape&, const FitResiduals&, const std::array<bool, 5>& free,
+                      const FitShape::FitParameters& start);
 }

@@ -9,12 +9,13 @@ WorkerPool::WorkerPool()
 {
     const unsigned cores = std::clamp (std::thread::hardware_concurrency(), 1u, 16u);
     for (unsigned i = 1; i < cores; ++i)
-        threads.emplace_back ([this] (const std::stop_token& stop)
-        {
-            std::unique_lock lock (mutex);
-            while (wake.wait (lock, stop, [this] { return next < end; }))
-                help (lock);
-        });
+        threads.emplace_back (
+            [this] (const std::stop_token& stop)
+            {
+                std::unique_lock lock (mutex);
+                while (wake.wait (lock, stop, [this] { return next < end; }))
+                    help (lock);
+            });
 }
 
 WorkerPool::~WorkerPool() = default;

@@ -14,7 +14,7 @@ namespace coldiron
 class WorkerPool
 {
 public:
-    WorkerPool();  ///< one thread for each core but the caller's own
+    WorkerPool(); ///< one thread for each core but the caller's own
     ~WorkerPool();
     WorkerPool (const WorkerPool&) = delete;
     WorkerPool& operator= (const WorkerPool&) = delete;

@@ -9,8 +9,8 @@ namespace coldiron
 {
 namespace
 {
-COLDIRON_SIMD void addProducts (double* sumRe, double* sumIm, const double* aRe, const double* aIm, const double* bRe, const double* bIm,
-                                size_t count)
+COLDIRON_SIMD void addProducts (double* sumRe, double* sumIm, const double* aRe, const double* aIm, const double* bRe,
+                                const double* bIm, size_t count)
 {
     for (size_t i = 0; i < count; ++i)
     {
@@ -32,7 +32,8 @@ COLDIRON_SIMD void addDirect (double* y, const double* x, const double* taps, si
 }
 }
 
-Convolver::DelayLine Convolver::delayLineOf (const std::vector<double>& impulse, int block, size_t first, size_t end, const Fft& fft)
+Convolver::DelayLine Convolver::delayLineOf (const std::vector<double>& impulse, int block, size_t first, size_t end,
+                                             const Fft& fft)
 {
     DelayLine line;
     const auto length = static_cast<size_t> (block);
@@ -131,7 +132,8 @@ void Convolver::workOnTail()
     const size_t count = tailPartition.taps.size();
     if (static_cast<size_t> (step) < shares)
     {
-        for (size_t tap = static_cast<size_t> (step) * count / shares; tap < static_cast<size_t> (step + 1) * count / shares; ++tap)
+        for (size_t tap = static_cast<size_t> (step) * count / shares; tap < static_cast<size_t> (step + 1) * count / shares;
+             ++tap)
             add (tailPartition, tap, tap);
     }
     else if (step == steps - 2)
@@ -168,7 +170,8 @@ void Convolver::process (double* const* channels, int numChannels, int frames)
             if (! tailPartition.taps.empty())
                 std::copy (samples, samples + count, longInput[k].begin() + static_cast<long> (big + longAt));
             for (int i = 0; i < count; ++i)
-                samples[i] = headSound[k][static_cast<size_t> (at + i)] + (tailPartition.taps.empty() ? 0.0 : tailSound[k][longAt + static_cast<size_t> (i)]);
+                samples[i] = headSound[k][static_cast<size_t> (at + i)]
+                             + (tailPartition.taps.empty() ? 0.0 : tailSound[k][longAt + static_cast<size_t> (i)]);
             addDirect (samples, place, head.data(), head.size(), count);
         }
         at += count;

@@ -43,7 +43,7 @@ private:
     std::array<std::array<double, 2 * small>, 2> recent {}; ///< the block before, and the present one as it fills
     std::array<std::array<double, small>, 2> headSound {};  ///< of the present block
     std::array<std::vector<double>, 2> longInput;           ///< the long block before, and the present one
-    std::array<std::vector<double>, 2> tailSound, tailNext;   ///< of the present long block, and of the next
+    std::array<std::vector<double>, 2> tailSound, tailNext; ///< of the present long block, and of the next
     int at = 0, step = 0;
 
     static DelayLine delayLineOf (const std::vector<double>& impulse, int block, size_t first, size_t end, const Fft&);

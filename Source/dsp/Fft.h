@@ -14,7 +14,7 @@ public:
     int size() const { return n; }
     void forward (double* re, double* im) const; ///< in place
     void inverse (double* re, double* im) const; ///< in place; times size()
-    int bitReversedIndex (int bin) const;                 ///< where a bin stands in a spectrum
+    int bitReversedIndex (int bin) const;        ///< where a bin stands in a spectrum
 
 private:
     int n = 0;

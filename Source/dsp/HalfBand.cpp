@@ -11,7 +11,7 @@ std::vector<double> halfBandCoefficients (double attenuationDb, double transitio
     using std::numbers::pi;
     const double k = std::pow (std::tan ((1.0 - 2.0 * transition) * pi / 4.0), 2.0); // of the elliptic filter
     const double root = std::pow (1.0 - k * k, 0.25), e = 0.5 * (1.0 - root) / (1.0 + root), e4 = std::pow (e, 4.0);
-    const double q = e * (1.0 + e4 * (2.0 + e4 * (15.0 + 150.0 * e4)));                // its nome
+    const double q = e * (1.0 + e4 * (2.0 + e4 * (15.0 + 150.0 * e4))); // its nome
 
     const double leak = std::pow (10.0, -attenuationDb / 10.0), ratio = leak / (1.0 - leak);
     int order = static_cast<int> (std::ceil (std::log (ratio * ratio / 16.0) / std::log (q)));
@@ -34,7 +34,8 @@ std::vector<double> halfBandCoefficients (double attenuationDb, double transitio
     return coefficients;
 }
 
-HalfBand::HalfBand (const std::vector<double>& coefficients) : count (static_cast<int> (std::min<size_t> (most, coefficients.size())))
+HalfBand::HalfBand (const std::vector<double>& coefficients)
+    : count (static_cast<int> (std::min<size_t> (most, coefficients.size())))
 {
     std::copy (coefficients.begin(), coefficients.begin() + count, coefficient.begin());
 }
@@ -64,8 +65,5 @@ void HalfBand::up (double in, double& first, double& second)
     second = branch (1, in);
 }
 
-double HalfBand::down (double first, double second)
-{
-    return 0.5 * (branch (0, second) + branch (1, first));
-}
+double HalfBand::down (double first, double second) { return 0.5 * (branch (0, second) + branch (1, first)); }
 }

@@ -20,8 +20,8 @@ public:
 
     explicit HalfBand (const std::vector<double>& coefficients = {});
     void reset();
-    void up (double in, double& first, double& second);   ///< [audio-thread]
-    double down (double first, double second);            ///< [audio-thread]
+    void up (double in, double& first, double& second); ///< [audio-thread]
+    double down (double first, double second);          ///< [audio-thread]
 
 private:
     int count = 0;

@@ -33,8 +33,8 @@ std::vector<float> resampled (const std::vector<float>& in, double fromRate, dou
     for (size_t i = 0; i <= crossings * pointsPerCrossing; ++i)
     {
         const double x = static_cast<double> (i) / pointsPerCrossing, u = x / crossings;
-        kernel[i] = (x == 0.0 ? 1.0 : std::sin (std::numbers::pi * x) / (std::numbers::pi * x)) * besselZero (beta * std::sqrt (std::max (0.0, 1.0 - u * u)))
-                  / besselZero (beta);
+        kernel[i] = (x == 0.0 ? 1.0 : std::sin (std::numbers::pi * x) / (std::numbers::pi * x))
+                    * besselZero (beta * std::sqrt (std::max (0.0, 1.0 - u * u))) / besselZero (beta);
     }
 
     const double reach = crossings / cutoff;

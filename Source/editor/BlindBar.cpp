@@ -10,8 +10,16 @@ BlindBar::BlindBar (UiContext& d) : Panel (d), turn (d, "Turn over", true), stop
     addAndMakeVisible (turn);
     addAndMakeVisible (stop);
     stop.setTooltip ("Ends the test without a result.");
-    turn.onClick = [this] { if (onTurnOver) onTurnOver(); };
-    stop.onClick = [this] { if (onStop) onStop(); };
+    turn.onClick = [this]
+    {
+        if (onTurnOver)
+            onTurnOver();
+    };
+    stop.onClick = [this]
+    {
+        if (onStop)
+            onStop();
+    };
 }
 
 void BlindBar::benchChanged (const Revisions&, const Revisions&)
@@ -20,7 +28,8 @@ void BlindBar::benchChanged (const Revisions&, const Revisions&)
     turn.setEnabled (view.canTurnOver);
     level = "matched, always on";
     hum = ui.bench.humDb() <= -79.9 ? juce::String ("off") : words::db (ui.bench.humDb(), false, 0);
-    keys = view.kind == BlindView::Kind::abx ? juce::String ("1, 2 and X hear") : "1 to " + juce::String (view.versions) + " hear";
+    keys =
+        view.kind == BlindView::Kind::abx ? juce::String ("1, 2 and X hear") : "1 to " + juce::String (view.versions) + " hear";
     repaint();
 }
 

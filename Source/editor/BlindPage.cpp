@@ -1,8 +1,8 @@
 #include "editor/BlindPage.h"
 
+#include "editor/Words.h"
 #include "listening/Ranking.h"
 #include "listening/Trials.h"
-#include "editor/Words.h"
 
 namespace coldiron
 {
@@ -18,7 +18,11 @@ BlindPage::BlindPage (UiContext& d) : Panel (d), one (d, "X is 1", true), two (d
         addChildComponent (button);
     one.onClick = [this] { ui.bench.answerBlind (1); };
     two.onClick = [this] { ui.bench.answerBlind (2); };
-    done.onClick = [this] { if (onClose) onClose(); };
+    done.onClick = [this]
+    {
+        if (onClose)
+            onClose();
+    };
 }
 
 void BlindPage::showOutcome (const BlindOutcome& o)
@@ -67,12 +71,15 @@ void BlindPage::paintRunning (juce::Graphics& g)
     {
         title = "Listen, then say which you like best.";
         first = "Level matched, order shuffled. Letters, curves and settings stay hidden until you turn the tags over.";
-        second = "Keys 1 to " + juce::String (view.versions) + " hear a tag. Up and down rank it, = ties with the one above. Enter turns them over.";
+        second = "Keys 1 to " + juce::String (view.versions)
+                 + " hear a tag. Up and down rank it, = ties with the one above. Enter turns them over.";
     }
     else if (view.answered < view.trials)
     {
-        title = "Trial " + juce::String (view.answered + 1) + " of " + juce::String (view.trials) + ": is X the same as 1, or as 2?";
-        first = words::from (view.about) + ", level matched; which of them is 1 and which 2 stays hidden. What was right is told at the end.";
+        title =
+            "Trial " + juce::String (view.answered + 1) + " of " + juce::String (view.trials) + ": is X the same as 1, or as 2?";
+        first = words::from (view.about)
+                + ", level matched; which of them is 1 and which 2 stays hidden. What was right is told at the end.";
         second = "Keys 1, 2 and X hear. Left says X is 1, Right says X is 2.";
     }
     else
@@ -98,16 +105,19 @@ void BlindPage::paintOutcome (juce::Graphics& g)
     auto area = getLocalBounds().reduced (24, 16).withTrimmedBottom (56);
     g.setColour (t.ink);
     g.setFont (type::name (22.0f));
-    type::draw (g, result.kind == BlindResult::Kind::ranking ? "What you like, best first" : "What the ear tells apart", area.removeFromTop (34), juce::Justification::centredLeft, true);
+    type::draw (g, result.kind == BlindResult::Kind::ranking ? "What you like, best first" : "What the ear tells apart",
+                area.removeFromTop (34), juce::Justification::centredLeft, true);
     if (result.kind == BlindResult::Kind::abx)
     {
         g.setFont (type::bold (16.0f));
         g.drawFittedText (words::from (result.words()), area.removeFromTop (44), juce::Justification::centredLeft, 2, 1.0f);
         g.setColour (t.mute);
         g.setFont (type::text (13.0f));
-        g.drawFittedText (juce::String (result.right) + " of " + juce::String (result.trials) + " right by chance alone has the probability "
+        g.drawFittedText (juce::String (result.right) + " of " + juce::String (result.trials)
+                              + " right by chance alone has the probability "
                               + juce::String (guessingProbability (result.right, result.trials), 4)
-                              + ". Rarer than 1 time in 20: most would call the difference heard. Otherwise it may be there and too small to tell in so many trials.",
+                              + ". Rarer than 1 time in 20: most would call the difference heard. Otherwise it may be there and "
+                                "too small to tell in so many trials.",
                           area.removeFromTop (60), juce::Justification::topLeft, 3, 1.0f);
         return;
     }
@@ -127,7 +137,8 @@ void BlindPage::paintOutcome (juce::Graphics& g)
             type::draw (g, words::from (placeWord (above)), row.removeFromLeft (72), juce::Justification::centredLeft, true);
             g.setColour (t.of (tag));
             g.setFont (type::name (tag == asRecorded ? 17.0f : 24.0f));
-            type::draw (g, tag == asRecorded ? juce::String ("Now") : words::from (version), row.removeFromLeft (50), juce::Justification::centredLeft, false);
+            type::draw (g, tag == asRecorded ? juce::String ("Now") : words::from (version), row.removeFromLeft (50),
+                        juce::Justification::centredLeft, false);
             int number = 0;
             for (size_t i = 0; i < outcome->behind.size(); ++i)
                 if (outcome->behind[i] == tag)
@@ -139,7 +150,11 @@ void BlindPage::paintOutcome (juce::Graphics& g)
             type::draw (g, was, row.removeFromRight (120), juce::Justification::centredRight, true);
             g.setColour (t.ink);
             g.setFont (type::bold (14.0f));
-            type::draw (g, name != result.names.end() ? words::from (name->second) : tag == asRecorded ? juce::String ("As recorded") : juce::String(), row, juce::Justification::centredLeft, true);
+            type::draw (g,
+                        name != result.names.end() ? words::from (name->second)
+                        : tag == asRecorded        ? juce::String ("As recorded")
+                                                   : juce::String(),
+                        row, juce::Justification::centredLeft, true);
         }
         above += static_cast<int> (place.size());
     }

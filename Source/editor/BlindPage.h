@@ -10,8 +10,8 @@ class BlindPage : public Panel
 public:
     explicit BlindPage (UiContext&);
 
-    std::function<void()> onClose;            ///< the result has been read
-    void showOutcome (const BlindOutcome&);   ///< stays until closed
+    std::function<void()> onClose;          ///< the result has been read
+    void showOutcome (const BlindOutcome&); ///< stays until closed
     void close() { outcome.reset(); }
     bool hasOutcome() const { return outcome.has_value(); }
 

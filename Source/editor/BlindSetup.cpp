@@ -13,7 +13,8 @@ juce::String shown (Tag tag) { return tag == asRecorded ? juce::String ("Now") :
 }
 
 BlindSetup::BlindSetup (UiContext& d)
-    : Overlay (d), rank (d, "Rank them", true), tell (d, "Start the trials", true), trials (d, { "10", "16", "20", "25" }, "Number of trials")
+    : Overlay (d), rank (d, "Rank them", true), tell (d, "Start the trials", true),
+      trials (d, { "10", "16", "20", "25" }, "Number of trials")
 {
     setTitle ("Blind test");
     for (auto* child : std::initializer_list<juce::Component*> { &rank, &trials, &tell })
@@ -53,7 +54,9 @@ void BlindSetup::start (bool ranking)
 {
     const auto tags = chosen (ranking ? toRank : toTell);
     const auto why = ! ranking && tags.size() != 2 ? std::string ("Choose the two to tell apart.") : ui.bench.whyNoBlind (tags);
-    const bool started = why.empty() && (ranking ? ui.bench.startRanking (tags) : ui.bench.startAbx (tags[0], tags[1], numbersOfTrials[trials.chosen()]));
+    const bool started =
+        why.empty()
+        && (ranking ? ui.bench.startRanking (tags) : ui.bench.startAbx (tags[0], tags[1], numbersOfTrials[trials.chosen()]));
     if (started)
     {
         if (onStarted)
@@ -144,7 +147,8 @@ void BlindSetup::paint (juce::Graphics& g)
         g.drawFittedText (text, place.removeFromTop (50), juce::Justification::topLeft, 3, 1.0f);
     };
     head (left, "Which do you like best?", "Tags face down, shuffled, equally loud. Listen, rank them, turn them over.");
-    head (right, "Is there a difference at all?", "X is one of two, anew each time. Say which; at the end, how often guessing does that well.");
+    head (right, "Is there a difference at all?",
+          "X is one of two, anew each time. Say which; at the end, how often guessing does that well.");
     paintChips (g, toRank);
     paintChips (g, toTell);
     g.setColour (t.mute);
@@ -169,7 +173,8 @@ void BlindSetup::paintBefore (juce::Graphics& g)
     const auto job = ui.bench.job();
     g.setColour (t.mute);
     g.setFont (type::name (15.0f));
-    type::draw (g, job->blind.empty() ? "Nothing found yet" : "Found before", area.removeFromTop (24), juce::Justification::centredLeft, true);
+    type::draw (g, job->blind.empty() ? "Nothing found yet" : "Found before", area.removeFromTop (24),
+                juce::Justification::centredLeft, true);
     for (auto found = job->blind.rbegin(); found != job->blind.rend() && area.getHeight() >= 20; ++found)
     {
         auto row = area.removeFromTop (22);

@@ -18,7 +18,12 @@ public:
     void mouseDown (const juce::MouseEvent&) override;
 
 private:
-    struct Chip { Tag tag; juce::Rectangle<int> area; bool on = false; };
+    struct Chip
+    {
+        Tag tag;
+        juce::Rectangle<int> area;
+        bool on = false;
+    };
 
     std::vector<Chip> toRank, toTell;
     WordButton rank, tell;

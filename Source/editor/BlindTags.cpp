@@ -1,8 +1,8 @@
 #include "editor/BlindTags.h"
 
-#include "listening/Ranking.h"
 #include "editor/TagCard.h"
 #include "editor/Words.h"
+#include "listening/Ranking.h"
 
 #include <cmath>
 
@@ -52,13 +52,17 @@ juce::String BlindTags::wordsOf (int number) const
 
 juce::Rectangle<int> BlindTags::arrow (juce::Rectangle<int> tag, bool up) const
 {
-    return tag.removeFromBottom (isLow ? 30 : 36).removeFromLeft (up ? tag.getWidth() / 2 : tag.getWidth()).removeFromRight (tag.getWidth() / 2).withTrimmedTop (isLow ? 4 : 0);
+    return tag.removeFromBottom (isLow ? 30 : 36)
+        .removeFromLeft (up ? tag.getWidth() / 2 : tag.getWidth())
+        .removeFromRight (tag.getWidth() / 2)
+        .withTrimmedTop (isLow ? 4 : 0);
 }
 
 void BlindTags::paintThread (juce::Graphics& g, juce::Rectangle<int> place, bool heard)
 {
     const auto& t = colours();
-    const juce::Point<float> hole (static_cast<float> (place.getCentreX()), static_cast<float> (place.getY()) + (isLow ? 9.0f : 12.0f));
+    const juce::Point<float> hole (static_cast<float> (place.getCentreX()),
+                                   static_cast<float> (place.getY()) + (isLow ? 9.0f : 12.0f));
     const float top = 6.0f;
     juce::Path thread;
     if (heard)
@@ -98,21 +102,25 @@ void BlindTags::paintTag (juce::Graphics& g, juce::Rectangle<int> place, int num
     g.setColour (heard ? t.ink : t.line);
     g.strokePath (outline, juce::PathStrokeType (heard ? 2.5f : 1.0f));
 
-    const auto hole = juce::Rectangle<float> (11, 11).withCentre ({ static_cast<float> (place.getCentreX()), static_cast<float> (place.getY()) + (isLow ? 9.0f : 12.0f) });
+    const auto hole = juce::Rectangle<float> (11, 11).withCentre (
+        { static_cast<float> (place.getCentreX()), static_cast<float> (place.getY()) + (isLow ? 9.0f : 12.0f) });
     g.setColour (t.window);
     g.fillEllipse (hole);
     g.setColour (heard ? t.ink : t.mute);
     g.drawEllipse (hole, 1.5f);
 
     const float disc = isLow ? 40.0f : 68.0f;
-    const auto round = juce::Rectangle<float> (disc, disc).withCentre ({ static_cast<float> (place.getCentreX()), static_cast<float> (place.getCentreY()) - (isLow ? 6.0f : 2.0f) });
+    const auto round = juce::Rectangle<float> (disc, disc)
+                           .withCentre ({ static_cast<float> (place.getCentreX()),
+                                          static_cast<float> (place.getCentreY()) - (isLow ? 6.0f : 2.0f) });
     g.setColour (heard ? t.ink : t.sheet);
     g.fillEllipse (round);
     g.setColour (heard ? t.ink : t.mute);
     g.drawEllipse (round, 1.5f);
     g.setColour (heard ? t.sheet : t.ink);
     g.setFont (type::bold (isLow ? 23.0f : 34.0f)); // numbers
-    type::draw (g, view.isX (number) ? juce::String ("X") : juce::String (number), round.toNearestInt(), juce::Justification::centred, false);
+    type::draw (g, view.isX (number) ? juce::String ("X") : juce::String (number), round.toNearestInt(),
+                juce::Justification::centred, false);
 
     const auto font = type::text (12.5f);
     const auto words = wordsOf (number);

@@ -12,7 +12,7 @@ public:
 
     /** @param row  where the tags hang, in this component's coordinates; @param each  width of one */
     void arrange (juce::Rectangle<int> row, int each, bool low);
-    void startTurning();               ///< the tags turn over, in a quarter of a second
+    void startTurning(); ///< the tags turn over, in a quarter of a second
     void tick();
 
     void benchChanged (const Revisions& before, const Revisions& now) override;
@@ -23,7 +23,7 @@ private:
     BlindView view;
     std::vector<juce::Rectangle<int>> places;
     bool isLow = false;
-    double turned = 1.0;               ///< 0: face up, 1: face down
+    double turned = 1.0; ///< 0: face up, 1: face down
 
     juce::Rectangle<int> arrow (juce::Rectangle<int> tag, bool up) const;
     juce::String wordsOf (int number) const;

@@ -24,7 +24,10 @@ Knob::Knob (UiContext& d, Tag t, std::string n) : ui (d), tag (t), name (std::mo
     refresh();
 }
 
-int Knob::idealWidth() const { return juce::jmax (68, juce::roundToInt (type::width (type::text (12.0f), words::shortName (name))) + 4); }
+int Knob::idealWidth() const
+{
+    return juce::jmax (68, juce::roundToInt (type::width (type::text (12.0f), words::shortName (name))) + 4);
+}
 
 void Knob::refresh()
 {
@@ -44,7 +47,8 @@ void Knob::paint (juce::Graphics& g)
     g.setColour (t.ink);
     for (int i = 0; i <= 10; ++i)
     {
-        const auto from = at (static_cast<float> (i) / 10.0f, radius + 5.0f), to = at (static_cast<float> (i) / 10.0f, radius + (i % 5 == 0 ? 10.0f : 8.0f));
+        const auto from = at (static_cast<float> (i) / 10.0f, radius + 5.0f),
+                   to = at (static_cast<float> (i) / 10.0f, radius + (i % 5 == 0 ? 10.0f : 8.0f));
         g.drawLine ({ from, to }, 1.4f);
     }
     const float share = static_cast<float> (value / 10.0);
@@ -66,7 +70,8 @@ void Knob::paint (juce::Graphics& g)
         g.setColour (t.ink);
         const bool whole = std::abs (value - std::round (value)) < 0.05;
         g.setFont (type::bold (isCompact() ? (whole ? 14.0f : 12.0f) : whole ? 20.0f : 16.0f));
-        type::draw (g, words::knob (value), juce::Rectangle<float> (44, 28).withCentre (c).toNearestInt(), juce::Justification::centred, false);
+        type::draw (g, words::knob (value), juce::Rectangle<float> (44, 28).withCentre (c).toNearestInt(),
+                    juce::Justification::centred, false);
     }
     g.setColour (touched() ? t.ink : t.mute);
     const auto label = words::shortName (name);
@@ -74,8 +79,10 @@ void Knob::paint (juce::Graphics& g)
     {
         g.setFont (type::text (12.0f)); // a word a line: six knobs stand side by side
         const int top = juce::roundToInt (c.y + 20.0f);
-        type::draw (g, label.upToFirstOccurrenceOf (" ", false, false), 0, top, getWidth(), 14, juce::Justification::centred, true);
-        type::draw (g, label.fromFirstOccurrenceOf (" ", false, false), 0, top + 13, getWidth(), 14, juce::Justification::centred, true);
+        type::draw (g, label.upToFirstOccurrenceOf (" ", false, false), 0, top, getWidth(), 14, juce::Justification::centred,
+                    true);
+        type::draw (g, label.fromFirstOccurrenceOf (" ", false, false), 0, top + 13, getWidth(), 14, juce::Justification::centred,
+                    true);
         if (hasKeyboardFocus (false))
             paintFocus (g, getLocalBounds().toFloat(), 6.0f, t);
         return;
@@ -248,7 +255,8 @@ void LeverRail::refresh()
     for (size_t i = 0; i < control.positions.size(); ++i)
         if (found != setting.levers.end() && found->second == control.positions[i])
             stands = static_cast<int> (i);
-    setTitle (words::plain (control.name) + ", " + words::plain (control.positions.empty() ? "" : control.positions[static_cast<size_t> (stands)]));
+    setTitle (words::plain (control.name) + ", "
+              + words::plain (control.positions.empty() ? "" : control.positions[static_cast<size_t> (stands)]));
     repaint();
 }
 
@@ -282,7 +290,9 @@ void LeverRail::paint (juce::Graphics& g)
         g.setFont (here ? type::bold (12.5f) : type::text (12.5f));
         const float room = twoRows() ? each * 1.7f : each;
         type::draw (g, words::plain (control.positions[static_cast<size_t> (i)]),
-                    juce::Rectangle<float> (juce::jlimit (0.0f, static_cast<float> (getWidth()) - room, x - room / 2), twoRows() && i % 2 == 1 ? under + 15.0f : under, room, 17.0f).toNearestInt(),
+                    juce::Rectangle<float> (juce::jlimit (0.0f, static_cast<float> (getWidth()) - room, x - room / 2),
+                                            twoRows() && i % 2 == 1 ? under + 15.0f : under, room, 17.0f)
+                        .toNearestInt(),
                     juce::Justification::centred, false);
     }
     if (hasKeyboardFocus (false))
@@ -332,7 +342,8 @@ bool LeverRail::keyPressed (const juce::KeyPress& key)
     return true;
 }
 
-bool standFor (const std::vector<PanelControl>& controls, const std::vector<std::unique_ptr<Knob>>& knobs, const std::vector<std::unique_ptr<LeverRail>>& levers)
+bool standFor (const std::vector<PanelControl>& controls, const std::vector<std::unique_ptr<Knob>>& knobs,
+               const std::vector<std::unique_ptr<LeverRail>>& levers)
 {
     if (controls.size() != knobs.size() + levers.size())
         return false;

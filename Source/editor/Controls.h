@@ -73,5 +73,6 @@ private:
 };
 
 /** Whether these stand for just those controls: a knob that only was turned keeps its component, and the keyboard with it. */
-bool standFor (const std::vector<PanelControl>&, const std::vector<std::unique_ptr<Knob>>&, const std::vector<std::unique_ptr<LeverRail>>&);
+bool standFor (const std::vector<PanelControl>&, const std::vector<std::unique_ptr<Knob>>&,
+               const std::vector<std::unique_ptr<LeverRail>>&);
 }

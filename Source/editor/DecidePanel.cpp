@@ -28,11 +28,13 @@ DecidePanel::DecidePanel (UiContext& d) : Panel (d), agree (d, "Agree", true), n
         if (! already && ! bench.heardAtTrueLevel (shown))
         {
             bench.hearAtTrueLevel (shown);
-            return ui.tell (bench.isPlaying() ? "Level is true now: what the rewire does to loudness is heard. A second of it, then agree."
-                                                : "Level is true now. Play, or open a take: a second of it, then agree.");
+            return ui.tell (bench.isPlaying()
+                                ? "Level is true now: what the rewire does to loudness is heard. A second of it, then agree."
+                                : "Level is true now. Play, or open a take: a second of it, then agree.");
         }
         if (already ? bench.takeAgreementBack() : bench.agree (shown))
-            ui.tell (already ? juce::String ("The agreement is taken back.") : "Agreed on " + words::from (letter) + ". Nothing is soldered until you say so.");
+            ui.tell (already ? juce::String ("The agreement is taken back.")
+                             : "Agreed on " + words::from (letter) + ". Nothing is soldered until you say so.");
     };
 }
 
@@ -111,8 +113,9 @@ void DecidePanel::benchChanged (const Revisions& before, const Revisions& now)
         lever->refresh();
     agree.setVisible (shown != asRecorded);
     const auto letter = words::from (letterOf (shown));
-    agree.setWords (agreedLetter() == letter ? "Agreed on " + letter
-                    : ui.bench.heardAtTrueLevel (shown) ? "Agree on " + letter : "Hear " + letter + " at true level first");
+    agree.setWords (agreedLetter() == letter            ? "Agreed on " + letter
+                    : ui.bench.heardAtTrueLevel (shown) ? "Agree on " + letter
+                                                        : "Hear " + letter + " at true level first");
     repaint();
 }
 
@@ -196,7 +199,9 @@ juce::String DecidePanel::hint() const
     int below = 0;
     for (const auto* child : inside.getChildren())
         below += child->getBottom() > seen.getBottom() + 4 ? 1 : 0;
-    return below == 0 ? juce::String() : below == 1 ? juce::String ("1 more control below, scroll") : juce::String (below) + " more controls below, scroll";
+    return below == 0   ? juce::String()
+           : below == 1 ? juce::String ("1 more control below, scroll")
+                        : juce::String (below) + " more controls below, scroll";
 }
 
 void DecidePanel::paint (juce::Graphics& g)
@@ -209,7 +214,8 @@ void DecidePanel::paint (juce::Graphics& g)
     {
         g.setColour (t.ink);
         g.setFont (type::bold (14.0f));
-        type::draw (g, ui.bench.take() >= 0 ? "As recorded: where the controls stood" : "As it is: no take yet", head, juce::Justification::centredLeft, true);
+        type::draw (g, ui.bench.take() >= 0 ? "As recorded: where the controls stood" : "As it is: no take yet", head,
+                    juce::Justification::centredLeft, true);
     }
     else
     {
@@ -223,7 +229,8 @@ void DecidePanel::paint (juce::Graphics& g)
         const auto* option = job->find (letterOf (shown));
         g.setColour (t.ink);
         g.setFont (type::bold (14.0f));
-        type::draw (g, option == nullptr ? juce::String() : words::from (option->name), head, juce::Justification::centredLeft, true);
+        type::draw (g, option == nullptr ? juce::String() : words::from (option->name), head, juce::Justification::centredLeft,
+                    true);
     }
     if (! figuresArea.isEmpty())
         paintFigures (g);
@@ -239,7 +246,8 @@ void DecidePanel::paint (juce::Graphics& g)
     {
         g.setColour (t.mute);
         g.setFont (type::text (13.0f));
-        g.drawFittedText (ui.bench.take() >= 0 ? "Set these as they stood in the take." : "Nothing is soldered until you say so.", agree.getBounds(), juce::Justification::centredLeft, 2, 1.0f);
+        g.drawFittedText (ui.bench.take() >= 0 ? "Set these as they stood in the take." : "Nothing is soldered until you say so.",
+                          agree.getBounds(), juce::Justification::centredLeft, 2, 1.0f);
     }
 }
 
@@ -248,7 +256,8 @@ juce::String DecidePanel::ohmsNow() const
     const auto setting = ui.bench.setting (shown);
     for (const auto& reading : ohmReadings)
     {
-        const bool here = std::all_of (reading.levers.begin(), reading.levers.end(), [&] (const auto& lever)
+        const bool here = std::all_of (reading.levers.begin(), reading.levers.end(),
+                                       [&] (const auto& lever)
                                        {
                                            const auto found = setting.levers.find (lever.first);
                                            return found != setting.levers.end() && found->second == lever.second;
@@ -273,22 +282,29 @@ void DecidePanel::paintFigures (juce::Graphics& g)
     {
         if (report->figures.clarityDb)
             clarityValue = words::db (*report->figures.clarityDb);
-        const auto heard = std::find_if (report->figures.volumes.begin(), report->figures.volumes.end(), [] (const VolumeFigures& volume) { return volume.heard; });
+        const auto heard = std::find_if (report->figures.volumes.begin(), report->figures.volumes.end(),
+                                         [] (const VolumeFigures& volume) { return volume.heard; });
         if (heard != report->figures.volumes.end())
             for (const auto& step : heard->steps)
                 if (std::abs (step.knob - 4.0) < 0.1 && step.clarityDb)
                 {
-                    clarity = "Clarity, " + words::from (heard->knob).replace ("-volume", "").replace ("-", " ").replace ("volume", "vol") + " 4"; // which knob, since there may be several
+                    clarity = "Clarity, "
+                              + words::from (heard->knob).replace ("-volume", "").replace ("-", " ").replace ("volume", "vol")
+                              + " 4"; // which knob, since there may be several
                     clarityValue = words::db (*step.clarityDb);
                 }
     }
-    const juce::String level = known ? words::db (report->figures.loudnessLu.value_or (report->figures.levelDb)) : juce::String ("-");
+    const juce::String level =
+        known ? words::db (report->figures.loudnessLu.value_or (report->figures.levelDb)) : juce::String ("-");
     const juce::String hum = known ? words::humInWords (*report) : juce::String ("-");
-    const std::array<std::pair<juce::String, juce::String>, 4> cells { { { "At the jack", ohmsNow() }, { "Level", level }, { clarity, clarityValue }, { "Hum", hum } } };
+    const std::array<std::pair<juce::String, juce::String>, 4> cells {
+        { { "At the jack", ohmsNow() }, { "Level", level }, { clarity, clarityValue }, { "Hum", hum } }
+    };
     const int left = area.getWidth() * 58 / 100;
     for (size_t i = 0; i < cells.size(); ++i)
     {
-        const juce::Rectangle<int> cell (area.getX() + (i % 2 == 0 ? 0 : left), area.getY() + static_cast<int> (i / 2) * 22, i % 2 == 0 ? left - 14 : area.getWidth() - left, 20);
+        const juce::Rectangle<int> cell (area.getX() + (i % 2 == 0 ? 0 : left), area.getY() + static_cast<int> (i / 2) * 22,
+                                         i % 2 == 0 ? left - 14 : area.getWidth() - left, 20);
         g.setColour (t.mute);
         g.setFont (type::text (12.5f));
         const int value = juce::roundToInt (std::ceil (type::bold (12.5f).getStringWidthFloat (cells[i].second))) + 4;
@@ -328,7 +344,8 @@ void DecidePanel::paintSteps (juce::Graphics& g)
     {
         g.setColour (t.mute);
         g.setFont (type::text (12.5f));
-        type::draw (g, "and " + juce::String (steps.size() - shownSteps) + " more, numbered in the drawing", area.removeFromTop (26).withTrimmedLeft (34), juce::Justification::centredLeft, true);
+        type::draw (g, "and " + juce::String (steps.size() - shownSteps) + " more, numbered in the drawing",
+                    area.removeFromTop (26).withTrimmedLeft (34), juce::Justification::centredLeft, true);
     }
 }
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "editor/Controls.h"
 #include "analysis/OhmTable.h"
+#include "editor/Controls.h"
 
 namespace coldiron
 {

@@ -80,7 +80,9 @@ void DrawingCache::work()
         std::shared_ptr<const Drawing> drawing;
         try
         {
-            drawing = std::make_shared<const Drawing> (drawWiring (jobwords::harnessBefore (*want.job, want.tag), jobwords::harnessOf (*want.job, want.tag), { 60, true, pageAspect }));
+            drawing = std::make_shared<const Drawing> (drawWiring (jobwords::harnessBefore (*want.job, want.tag),
+                                                                   jobwords::harnessOf (*want.job, want.tag),
+                                                                   { 60, true, pageAspect }));
         }
         catch (const HarnessError&)
         {
@@ -101,13 +103,13 @@ juce::Colour colourOf (Ink ink, const Tokens& t)
 {
     switch (ink)
     {
-        case Ink::none: return juce::Colours::transparentBlack;
-        case Ink::paper: return t.sheet;
-        case Ink::ink: return t.ink;
-        case Ink::mute: return t.mute;
-        case Ink::heat: return t.heat;
-        case Ink::wire: return t.ink.interpolatedWith (t.mute, 0.35f);
-        case Ink::well: return t.well;
+    case Ink::none: return juce::Colours::transparentBlack;
+    case Ink::paper: return t.sheet;
+    case Ink::ink: return t.ink;
+    case Ink::mute: return t.mute;
+    case Ink::heat: return t.heat;
+    case Ink::wire: return t.ink.interpolatedWith (t.mute, 0.35f);
+    case Ink::well: return t.well;
     }
     return t.ink;
 }
@@ -137,9 +139,11 @@ juce::Path pathOf (const Shape& shape)
 
 juce::AffineTransform drawingPlace (const Drawing& drawing, juce::Rectangle<float> area)
 {
-    const auto width = static_cast<float> (juce::jmax (1, drawing.width)), height = static_cast<float> (juce::jmax (1, drawing.height));
+    const auto width = static_cast<float> (juce::jmax (1, drawing.width)),
+               height = static_cast<float> (juce::jmax (1, drawing.height));
     const float scale = juce::jmin (area.getWidth() / width, area.getHeight() / height);
-    return juce::AffineTransform::scale (scale).translated (area.getX() + (area.getWidth() - scale * width) / 2, area.getY() + (area.getHeight() - scale * height) / 2);
+    return juce::AffineTransform::scale (scale).translated (area.getX() + (area.getWidth() - scale * width) / 2,
+                                                            area.getY() + (area.getHeight() - scale * height) / 2);
 }
 
 void paintDrawing (juce::Graphics& g, const Drawing& drawing, juce::Rectangle<float> area, const Tokens& t, bool withText)
@@ -154,30 +158,41 @@ void paintDrawing (juce::Graphics& g, const Drawing& drawing, juce::Rectangle<fl
     {
         if (! withText && shape.spots[0].y > drawing.height - 45) // the legend is not for a small picture
             continue;
-        if (shape.type == "sheet" || (! withText && (shape.kind == Shape::Kind::text || shape.type == "legend" || shape.type == "flag")))
+        if (shape.type == "sheet"
+            || (! withText && (shape.kind == Shape::Kind::text || shape.type == "legend" || shape.type == "flag")))
             continue;
         const auto fill = colourOf (shape.fill, t), stroke = colourOf (shape.stroke, t);
         const auto x = static_cast<float> (shape.spots[0].x), y = static_cast<float> (shape.spots[0].y);
         juce::Path path;
         switch (shape.kind)
         {
-            case Shape::Kind::text:
-            {
-                const auto font = shape.named ? type::name (static_cast<float> (shape.size))
-                                              : shape.bold ? type::bold (static_cast<float> (shape.size))
-                                                           : shape.italic ? type::italic (static_cast<float> (shape.size)) : type::text (static_cast<float> (shape.size));
-                const auto text = juce::String::fromUTF8 (shape.text.c_str());
-                const float width = type::width (font, text);
-                const float left = shape.anchor == Shape::Anchor::middle ? x - width / 2 : shape.anchor == Shape::Anchor::end ? x - width : x;
-                g.setColour (fill);
-                juce::GlyphArrangement glyphs;
-                glyphs.addLineOfText (font, text, left, y);
-                glyphs.draw (g);
-                continue;
-            }
-            case Shape::Kind::circle: path.addEllipse (juce::Rectangle<float> (static_cast<float> (shape.radius) * 2, static_cast<float> (shape.radius) * 2).withCentre ({ x, y })); break;
-            case Shape::Kind::rect: path.addRoundedRectangle (x, y, static_cast<float> (shape.width), static_cast<float> (shape.height), juce::jmin (static_cast<float> (shape.radius), static_cast<float> (shape.width) / 2, static_cast<float> (shape.height) / 2)); break;
-            case Shape::Kind::polyline: path = pathOf (shape); break;
+        case Shape::Kind::text:
+        {
+            const auto font = shape.named    ? type::name (static_cast<float> (shape.size))
+                              : shape.bold   ? type::bold (static_cast<float> (shape.size))
+                              : shape.italic ? type::italic (static_cast<float> (shape.size))
+                                             : type::text (static_cast<float> (shape.size));
+            const auto text = juce::String::fromUTF8 (shape.text.c_str());
+            const float width = type::width (font, text);
+            const float left = shape.anchor == Shape::Anchor::middle ? x - width / 2
+                               : shape.anchor == Shape::Anchor::end  ? x - width
+                                                                     : x;
+            g.setColour (fill);
+            juce::GlyphArrangement glyphs;
+            glyphs.addLineOfText (font, text, left, y);
+            glyphs.draw (g);
+            continue;
+        }
+        case Shape::Kind::circle:
+            path.addEllipse (juce::Rectangle<float> (static_cast<float> (shape.radius) * 2, static_cast<float> (shape.radius) * 2)
+                                 .withCentre ({ x, y }));
+            break;
+        case Shape::Kind::rect:
+            path.addRoundedRectangle (x, y, static_cast<float> (shape.width), static_cast<float> (shape.height),
+                                      juce::jmin (static_cast<float> (shape.radius), static_cast<float> (shape.width) / 2,
+                                                  static_cast<float> (shape.height) / 2));
+            break;
+        case Shape::Kind::polyline: path = pathOf (shape); break;
         }
         if (shape.fill != Ink::none)
         {
@@ -188,7 +203,9 @@ void paintDrawing (juce::Graphics& g, const Drawing& drawing, juce::Rectangle<fl
             continue;
         g.setColour (stroke);
         // A small picture keeps its lines visible.
-        const float weight = withText ? static_cast<float> (shape.weight) : juce::jmax (static_cast<float> (shape.weight), shape.type == "casing" ? 0.0f : 0.9f / scale);
+        const float weight = withText
+                                 ? static_cast<float> (shape.weight)
+                                 : juce::jmax (static_cast<float> (shape.weight), shape.type == "casing" ? 0.0f : 0.9f / scale);
         const juce::PathStrokeType pen (weight, juce::PathStrokeType::curved, juce::PathStrokeType::rounded);
         if (shape.dash > 0.0)
         {

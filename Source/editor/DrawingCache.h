@@ -1,10 +1,10 @@
 #pragma once
 
-#include "session/Bench.h"
 #include "paper/Drawing.h"
+#include "session/Bench.h"
 
-#include <juce_graphics/juce_graphics.h>
 #include <juce_events/juce_events.h>
+#include <juce_graphics/juce_graphics.h>
 
 #include <condition_variable>
 #include <map>
@@ -29,8 +29,17 @@ public:
     std::shared_ptr<const Drawing> get (const std::shared_ptr<const Job>&, Tag);
 
 private:
-    struct Entry { std::string key; std::shared_ptr<const Drawing> drawing; };
-    struct Want { std::shared_ptr<const Job> job; Tag tag = asRecorded; std::string key; };
+    struct Entry
+    {
+        std::string key;
+        std::shared_ptr<const Drawing> drawing;
+    };
+    struct Want
+    {
+        std::shared_ptr<const Job> job;
+        Tag tag = asRecorded;
+        std::string key;
+    };
 
     std::map<Tag, Entry> entries;
     std::mutex guard;
@@ -40,7 +49,11 @@ private:
     std::thread worker;
 
     void work();
-    void handleAsyncUpdate() override { if (onReady) onReady(); }
+    void handleAsyncUpdate() override
+    {
+        if (onReady)
+            onReady();
+    }
     static std::string keyOf (const Job&, Tag);
 };
 

@@ -4,7 +4,8 @@
 
 namespace coldiron
 {
-FirstLine::FirstLine (UiContext& d, bool host) : Panel (d), inHost (host), act (d, "Wiring", true), goOn (d, "Go on"), enough (d, "Enough")
+FirstLine::FirstLine (UiContext& d, bool host)
+    : Panel (d), inHost (host), act (d, "Wiring", true), goOn (d, "Go on"), enough (d, "Enough")
 {
     setTitle ("First steps");
     enough.setTooltip ("Put this line away for good");

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "editor/UiContext.h"
 #include "editor/Look.h"
+#include "editor/UiContext.h"
 #include "session/FirstSteps.h"
 
 namespace coldiron
@@ -13,7 +13,7 @@ public:
     FirstLine (UiContext&, bool inHost);
 
     std::function<void (FirstSteps::Step)> onAct;
-    std::function<void()> onEnd;             ///< done, or not wanted
+    std::function<void()> onEnd; ///< done, or not wanted
 
     void start (const MainView&);
     void see (const MainView&);

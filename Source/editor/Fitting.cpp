@@ -32,7 +32,8 @@ juce::String shortenedInTheMiddle (const juce::String& words, const juce::Font& 
     for (int gone = 1; gone < all.size() - 1; ++gone)
     {
         const int from = juce::jmax (1, (all.size() - gone + 1) / 2); // the first words stay longest
-        const auto tried = all.joinIntoString (" ", 0, from) + juce::String::fromUTF8 (" \xe2\x80\xa6 ") + all.joinIntoString (" ", from + gone);
+        const auto tried =
+            all.joinIntoString (" ", 0, from) + juce::String::fromUTF8 (" \xe2\x80\xa6 ") + all.joinIntoString (" ", from + gone);
         if (fitsOn (tried, font, width, lines))
             return tried;
     }

@@ -28,28 +28,36 @@ void paintLever (juce::Graphics& g, juce::Point<float> c, const GuitarPicture::C
     g.setColour (t.ink);
     switch (lever.lever)
     {
-        case Lever::blade:
-            g.drawRoundedRectangle (juce::Rectangle<float> (36, 8).withCentre (c), 4.0f, 1.5f);
-            for (int i = 0; i < lever.positions; ++i)
-                g.fillEllipse (juce::Rectangle<float> (2.4f, 2.4f).withCentre ({ c.x - 14.0f + 28.0f * static_cast<float> (i) / static_cast<float> (juce::jmax (1, lever.positions - 1)), c.y + 9.0f }));
-            g.fillRoundedRectangle (juce::Rectangle<float> (4, 15).withCentre (c.translated (14.0f, -2.0f)), 2.0f);
-            break;
-        case Lever::rotary:
-            g.drawEllipse (juce::Rectangle<float> (15, 15).withCentre (c), 1.5f);
-            g.drawLine ({ c, c.getPointOnCircumference (7.0f, -2.2f) }, 1.8f);
-            for (int i = 0; i < lever.positions; ++i)
-                g.fillEllipse (juce::Rectangle<float> (2.4f, 2.4f).withCentre (c.getPointOnCircumference (11.0f, -2.2f + 4.4f * static_cast<float> (i) / static_cast<float> (juce::jmax (1, lever.positions - 1)))));
-            break;
-        case Lever::push:
-            g.drawEllipse (juce::Rectangle<float> (12, 12).withCentre (c), 1.5f);
-            g.fillEllipse (juce::Rectangle<float> (6, 6).withCentre (c));
-            break;
-        default: // toggles stand large, mini switches small
-        {
-            const float size = lever.lever == Lever::toggle ? 15.0f : 9.0f;
-            g.drawEllipse (juce::Rectangle<float> (size, size).withCentre (c), 1.5f);
-            g.drawLine ({ c, c.translated (size * 0.55f, -size * 0.75f) }, 3.0f);
-        }
+    case Lever::blade:
+        g.drawRoundedRectangle (juce::Rectangle<float> (36, 8).withCentre (c), 4.0f, 1.5f);
+        for (int i = 0; i < lever.positions; ++i)
+            g.fillEllipse (
+                juce::Rectangle<float> (2.4f, 2.4f)
+                    .withCentre (
+                        { c.x - 14.0f + 28.0f * static_cast<float> (i) / static_cast<float> (juce::jmax (1, lever.positions - 1)),
+                          c.y + 9.0f }));
+        g.fillRoundedRectangle (juce::Rectangle<float> (4, 15).withCentre (c.translated (14.0f, -2.0f)), 2.0f);
+        break;
+    case Lever::rotary:
+        g.drawEllipse (juce::Rectangle<float> (15, 15).withCentre (c), 1.5f);
+        g.drawLine ({ c, c.getPointOnCircumference (7.0f, -2.2f) }, 1.8f);
+        for (int i = 0; i < lever.positions; ++i)
+            g.fillEllipse (
+                juce::Rectangle<float> (2.4f, 2.4f)
+                    .withCentre (c.getPointOnCircumference (
+                        11.0f,
+                        -2.2f + 4.4f * static_cast<float> (i) / static_cast<float> (juce::jmax (1, lever.positions - 1)))));
+        break;
+    case Lever::push:
+        g.drawEllipse (juce::Rectangle<float> (12, 12).withCentre (c), 1.5f);
+        g.fillEllipse (juce::Rectangle<float> (6, 6).withCentre (c));
+        break;
+    default: // toggles stand large, mini switches small
+    {
+        const float size = lever.lever == Lever::toggle ? 15.0f : 9.0f;
+        g.drawEllipse (juce::Rectangle<float> (size, size).withCentre (c), 1.5f);
+        g.drawLine ({ c, c.translated (size * 0.55f, -size * 0.75f) }, 3.0f);
+    }
     }
 }
 }
@@ -63,10 +71,16 @@ void paintGuitar (juce::Graphics& g, const GuitarPicture& picture, juce::Rectang
     const float bridge = area.getRight() - 8.0f, left = area.getX();
     const auto xOf = [&] (double mm) { return bridge - static_cast<float> (mm / reach) * (bridge - left); };
     const auto field = area.reduced (0.0f, 9.0f);
-    const auto yOf = [&] (int string) { return picture.strings > 1 ? field.getY() + field.getHeight() * static_cast<float> (string) / static_cast<float> (picture.strings - 1) : field.getCentreY(); };
+    const auto yOf = [&] (int string)
+    {
+        return picture.strings > 1
+                   ? field.getY() + field.getHeight() * static_cast<float> (string) / static_cast<float> (picture.strings - 1)
+                   : field.getCentreY();
+    };
     g.setColour (t.mute);
     for (int s = 0; s < picture.strings; ++s)
-        g.fillRect (left, yOf (s) - 0.5f, bridge - left, 1.8f - 1.0f * static_cast<float> (s) / static_cast<float> (juce::jmax (1, picture.strings - 1)));
+        g.fillRect (left, yOf (s) - 0.5f, bridge - left,
+                    1.8f - 1.0f * static_cast<float> (s) / static_cast<float> (juce::jmax (1, picture.strings - 1)));
     g.setColour (t.ink);
     g.fillRoundedRectangle (bridge - 2.0f, area.getY() + 3.0f, 4.0f, area.getHeight() - 6.0f, 2.0f);
     for (const auto& coil : picture.coils)

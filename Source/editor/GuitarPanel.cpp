@@ -1,8 +1,8 @@
 #include "editor/GuitarPanel.h"
 
-#include "editor/JobWords.h"
-#include "analysis/PartNames.h"
 #include "analysis/HumTriage.h"
+#include "analysis/PartNames.h"
+#include "editor/JobWords.h"
 
 #include <algorithm>
 
@@ -32,7 +32,8 @@ void GuitarPanel::readRows()
     std::vector<ValueList::Line> levers;
     for (const auto& part : job->guitar.harness.parts())
         if (const auto* lever = part.as<SwitchPart>())
-            levers.push_back ({ words::from (titleOf (part)), juce::String (static_cast<int> (lever->type.positions.size())) + " positions" });
+            levers.push_back (
+                { words::from (titleOf (part)), juce::String (static_cast<int> (lever->type.positions.size())) + " positions" });
     list.show (values, levers);
     humFirst = words::from (humInShort (job->hum));
 }
@@ -75,7 +76,8 @@ void GuitarPanel::resized()
     const int forWiring = (getHeight() < 560 ? 90 : 132) + 56;
     const int most = juce::jmax (2, (area.getHeight() - forWiring) / ValueRow::height);
     list.setSize (area.getWidth() + ValueList::barRoom, 1); // heights depend on it
-    list.setBounds (area.removeFromTop (juce::jmin (list.idealHeight(), most * ValueRow::height)).withWidth (area.getWidth() + ValueList::barRoom));
+    list.setBounds (area.removeFromTop (juce::jmin (list.idealHeight(), most * ValueRow::height))
+                        .withWidth (area.getWidth() + ValueList::barRoom));
     area.removeFromTop (10);
     wiringArea = area;
 }
@@ -98,11 +100,13 @@ void GuitarPanel::paint (juce::Graphics& g)
     type::draw (g, "Wiring", title, juce::Justification::centredLeft, false);
     g.setColour (t.of (heard));
     g.setFont (heard == asRecorded ? type::bold (12.5f) : type::name (17.0f));
-    type::draw (g, heard == asRecorded ? juce::String ("Now") : words::from (letterOf (heard)), title, juce::Justification::centredRight, false);
+    type::draw (g, heard == asRecorded ? juce::String ("Now") : words::from (letterOf (heard)), title,
+                juce::Justification::centredRight, false);
     auto foot = wiring.removeFromBottom (24);
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
-    type::draw (g, heard == asRecorded ? "From the back" : "Thin stays, thick is new", foot, juce::Justification::centredLeft, false);
+    type::draw (g, heard == asRecorded ? "From the back" : "Thin stays, thick is new", foot, juce::Justification::centredLeft,
+                false);
     paintKey (g, static_cast<float> (foot.getRight()) - 22.0f, static_cast<float> (foot.getCentreY()), "W", t);
     if (const auto drawing = cache.get (ui.bench.job(), heard))
         paintDrawing (g, *drawing, wiring.reduced (0, 4).toFloat(), t, false);
@@ -126,13 +130,16 @@ void GuitarPanel::paintNeck (juce::Graphics& g)
         if (const auto* pickup = part.as<PickupPart>())
             farthest = juce::jmax (farthest, pickup->bridgeMm);
     const float bridgeX = area.getRight() - 6.0f, left = area.getX() + 34.0f;
-    const auto xOf = [&] (double mm) { return bridgeX - 12.0f - static_cast<float> (mm / (farthest + 12.0)) * (bridgeX - 12.0f - left); };
+    const auto xOf = [&] (double mm)
+    { return bridgeX - 12.0f - static_cast<float> (mm / (farthest + 12.0)) * (bridgeX - 12.0f - left); };
     const auto inner = area.reduced (0.0f, 14.0f);
     for (int s = 0; s < strings; ++s)
     {
-        const float y = strings > 1 ? inner.getY() + inner.getHeight() * static_cast<float> (s) / static_cast<float> (strings - 1) : inner.getCentreY();
+        const float y = strings > 1 ? inner.getY() + inner.getHeight() * static_cast<float> (s) / static_cast<float> (strings - 1)
+                                    : inner.getCentreY();
         g.setColour (t.mute);
-        g.fillRect (area.getX(), y - 0.5f, bridgeX - area.getX(), 2.2f - 1.4f * static_cast<float> (s) / static_cast<float> (juce::jmax (1, strings - 1)) * 1.0f);
+        g.fillRect (area.getX(), y - 0.5f, bridgeX - area.getX(),
+                    2.2f - 1.4f * static_cast<float> (s) / static_cast<float> (juce::jmax (1, strings - 1)) * 1.0f);
     }
     g.setColour (t.ink);
     g.fillRoundedRectangle (bridgeX - 3.0f, area.getY() + 6.0f, 6.0f, area.getHeight() - 12.0f, 3.0f);
@@ -144,7 +151,8 @@ void GuitarPanel::paintNeck (juce::Graphics& g)
             continue;
         for (const auto& coil : pickup->pickup.coils)
         {
-            const float x = pickup->pickup.coils.size() > 1 ? xOf (pickup->bridgeMm) + (coil.offsetMm > 0 ? -7.0f : 7.0f) : xOf (pickup->bridgeMm);
+            const float x = pickup->pickup.coils.size() > 1 ? xOf (pickup->bridgeMm) + (coil.offsetMm > 0 ? -7.0f : 7.0f)
+                                                            : xOf (pickup->bridgeMm);
             const juce::Rectangle<float> bar (x - 5.5f, area.getY() + 4.0f, 11.0f, area.getHeight() - 8.0f);
             g.setColour (t.sheet);
             g.fillRoundedRectangle (bar, 5.5f);
@@ -158,7 +166,11 @@ void GuitarPanel::paintNeck (juce::Graphics& g)
         lastLabel = x;
         g.setColour (t.mute);
         g.setFont (type::text (12.0f));
-        type::draw (g, label, juce::Rectangle<float> (60.0f, 18.0f).withCentre ({ juce::jmin (x, area.getRight() - 30.0f), labels.getCentreY() }).toNearestInt(), juce::Justification::centred, false);
+        type::draw (g, label,
+                    juce::Rectangle<float> (60.0f, 18.0f)
+                        .withCentre ({ juce::jmin (x, area.getRight() - 30.0f), labels.getCentreY() })
+                        .toNearestInt(),
+                    juce::Justification::centred, false);
     }
 }
 
@@ -173,7 +185,10 @@ void GuitarPanel::paintIron (juce::Graphics& g)
     {
         g.setColour (t.mute);
         g.setFont (type::text (12.5f));
-        g.drawFittedText (humFirst.isNotEmpty() ? humFirst : ui.bench.heard() == asRecorded ? juce::String ("As recorded: nothing to solder.") : juce::String ("Nothing to solder for this one."), area, juce::Justification::topLeft, 3, 1.0f);
+        g.drawFittedText (humFirst.isNotEmpty()            ? humFirst
+                          : ui.bench.heard() == asRecorded ? juce::String ("As recorded: nothing to solder.")
+                                                           : juce::String ("Nothing to solder for this one."),
+                          area, juce::Justification::topLeft, 3, 1.0f);
         return;
     }
     const float y = static_cast<float> (area.getY()) + 10.0f, x = static_cast<float> (area.getX());
@@ -183,12 +198,16 @@ void GuitarPanel::paintIron (juce::Graphics& g)
     g.fillEllipse (x + 24, y - 5.5f, 11.0f, 11.0f);
     area.removeFromLeft (39);
     g.setFont (type::bold (13.0f));
-    type::draw (g, juce::String (joints) + (joints == 1 ? " joint to make" : " joints to make"), area.removeFromTop (20), juce::Justification::centredLeft, false);
+    type::draw (g, juce::String (joints) + (joints == 1 ? " joint to make" : " joints to make"), area.removeFromTop (20),
+                juce::Justification::centredLeft, false);
     g.setColour (t.ink);
     g.setFont (type::text (12.5f));
     const auto open = juce::String (opens) + " to open", fit = juce::String (fits);
     const auto whole = fits > 0 ? open + ", " + fit + (fits == 1 ? " part to fit" : " parts to fit") : open;
-    type::draw (g, type::width (type::text (12.5f), whole) <= static_cast<float> (area.getWidth()) ? whole : open + ", " + fit + " to fit", area.removeFromTop (20), juce::Justification::centredLeft, false);
+    type::draw (g,
+                type::width (type::text (12.5f), whole) <= static_cast<float> (area.getWidth()) ? whole
+                                                                                                : open + ", " + fit + " to fit",
+                area.removeFromTop (20), juce::Justification::centredLeft, false);
 }
 
 void GuitarPanel::mouseUp (const juce::MouseEvent& e)

@@ -13,7 +13,7 @@ public:
     GuitarPanel (UiContext&, DrawingCache&);
 
     std::function<void()> onOpenWiring;
-    std::function<void()> onTakeIn;           ///< the sheet where a guitar is taken in
+    std::function<void()> onTakeIn; ///< the sheet where a guitar is taken in
     const ValueList& values() const { return list; }
     void focusFirstValue();
     void benchChanged (const Revisions& before, const Revisions& now) override;
@@ -28,7 +28,7 @@ private:
     WordButton takeIn;
     juce::Rectangle<int> neckArea, wiringArea, ironArea;
     int joints = 0, opens = 0, fits = 0;
-    juce::String humFirst;                    ///< what hum asks for before any rewire; empty: nothing
+    juce::String humFirst; ///< what hum asks for before any rewire; empty: nothing
 
     void readRows();
     void paintNeck (juce::Graphics&);

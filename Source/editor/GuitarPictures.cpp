@@ -15,7 +15,7 @@ public:
     Grid (UiContext& d, const std::vector<GuitarPicture>& p) : ui (d), pictures (p) { filter ({}); }
 
     std::function<void()> onClicked, onMarked;
-    int marked = -1;                        ///< among the shown
+    int marked = -1; ///< among the shown
 
     void filter (const juce::String& wanted)
     {
@@ -192,7 +192,8 @@ bool GuitarPictures::moveBy (const juce::KeyPress& key)
 {
     if (key == juce::KeyPress::upKey || key == juce::KeyPress::downKey)
         grid->move (0, key == juce::KeyPress::upKey ? -1 : 1);
-    else if ((key == juce::KeyPress::leftKey || key == juce::KeyPress::rightKey) && (! search.hasKeyboardFocus (true) || search.isEmpty()))
+    else if ((key == juce::KeyPress::leftKey || key == juce::KeyPress::rightKey)
+             && (! search.hasKeyboardFocus (true) || search.isEmpty()))
         grid->move (key == juce::KeyPress::leftKey ? -1 : 1, 0);
     else
         return false;
@@ -226,7 +227,8 @@ void GuitarPictures::paint (juce::Graphics& g)
     {
         g.setColour (colours().mute);
         g.setFont (type::text (13.0f));
-        g.drawFittedText (pictures.empty() ? "No guitars were found among the presets." : "Nothing of that kind. Try what it has: humbucker, single, blade, two knobs.",
+        g.drawFittedText (pictures.empty() ? "No guitars were found among the presets."
+                                           : "Nothing of that kind. Try what it has: humbucker, single, blade, two knobs.",
                           scroll.getBounds().withTrimmedTop (12), juce::Justification::topLeft, 2, 1.0f);
     }
 }

@@ -19,7 +19,7 @@ public:
     std::function<void (const std::string& preset)> onChosen;
     void start() override { search.grabKeyboardFocus(); }
     juce::TextEditor& searchField() { return search; }
-    std::string marked() const;              ///< the preset Enter would take; empty: none shown
+    std::string marked() const; ///< the preset Enter would take; empty: none shown
 
     void paint (juce::Graphics&) override;
     void resized() override;

@@ -1,11 +1,11 @@
 // The menu of the job: new, starter sets, open, recent, save, what can be exported, the take card.
 
-#include "editor/MainWindow.h"
-#include "editor/JobWords.h"
-#include "job/KeptFiles.h"
-#include "files/WriteFile.h"
-#include "paper/DrawingSvg.h"
 #include "analysis/OhmTable.h"
+#include "editor/JobWords.h"
+#include "editor/MainWindow.h"
+#include "files/WriteFile.h"
+#include "job/KeptFiles.h"
+#include "paper/DrawingSvg.h"
 #include "paper/Spice.h"
 #include "paper/TakeCard.h"
 
@@ -15,13 +15,29 @@ namespace coldiron
 {
 namespace
 {
-enum Item { newItem = 1, openItem, openTakeItem, saveItem, saveAsItem, notesItem, cardItem, drawingItem = 20, ohmsItem, spiceItem, rendersItem, matchedItem,
-            recentItems = 900, starterItems = 1000 };
+enum Item {
+    newItem = 1,
+    openItem,
+    openTakeItem,
+    saveItem,
+    saveAsItem,
+    notesItem,
+    cardItem,
+    drawingItem = 20,
+    ohmsItem,
+    spiceItem,
+    rendersItem,
+    matchedItem,
+    recentItems = 900,
+    starterItems = 1000
+};
 
 /** A title as the name of a file. */
 juce::String fileName (const Bench& bench, const juce::String& what, const juce::String& ending)
 {
-    auto title = words::from (bench.job()->title).retainCharacters ("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789 -").trim();
+    auto title = words::from (bench.job()->title)
+                     .retainCharacters ("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789 -")
+                     .trim();
     return (title.isEmpty() ? juce::String ("job") : title) + ", " + what + ending;
 }
 
@@ -85,7 +101,10 @@ void MainWindow::jobMenu()
             starters.addItem (starterItems + static_cast<int> (i), words::from (read->name));
     const auto paths = recentJobs ? recentJobs() : juce::StringArray();
     for (int i = 0; i < paths.size() && i < 10; ++i)
-        recent.addItem (recentItems + i, juce::File (paths[i]).getFileNameWithoutExtension() + "  " + juce::File (paths[i]).getParentDirectory().getFileName(), juce::File (paths[i]).existsAsFile());
+        recent.addItem (recentItems + i,
+                        juce::File (paths[i]).getFileNameWithoutExtension() + "  "
+                            + juce::File (paths[i]).getParentDirectory().getFileName(),
+                        juce::File (paths[i]).existsAsFile());
 
     menu.addItem (newItem, "New job on a guitar");
     menu.addItem (openItem, "Open a job");
@@ -108,17 +127,22 @@ void MainWindow::jobMenu()
                             if (choice >= starterItems)
                                 return self->showStarter (sets[static_cast<size_t> (choice - starterItems)]);
                             if (choice >= recentItems)
-                                return self->leaving ([self, path = paths[choice - recentItems].toStdString()] { if (self != nullptr) self->bench.openJob (path); });
+                                return self->leaving (
+                                    [self, path = paths[choice - recentItems].toStdString()]
+                                    {
+                                        if (self != nullptr)
+                                            self->bench.openJob (path);
+                                    });
                             switch (choice)
                             {
-                                case newItem: return self->showGuitars();
-                                case openItem: return self->openJob();
-                                case openTakeItem: return self->openTake();
-                                case saveItem: return self->saveJob();
-                                case saveAsItem: return self->saveJobAs();
-                                case notesItem: return self->showNotes (true);
-                                case cardItem: return self->saveTakeCard();
-                                default: return self->chooseExport (choice);
+                            case newItem: return self->showGuitars();
+                            case openItem: return self->openJob();
+                            case openTakeItem: return self->openTake();
+                            case saveItem: return self->saveJob();
+                            case saveAsItem: return self->saveJobAs();
+                            case notesItem: return self->showNotes (true);
+                            case cardItem: return self->saveTakeCard();
+                            default: return self->chooseExport (choice);
                             }
                         });
 }
@@ -131,9 +155,11 @@ void MainWindow::chooseExport (int choice)
     if (choice == drawingItem)
         exportDrawing (heard);
     else if (choice == ohmsItem)
-        exportText ("Save the ohm table", fileName (bench, which + " ohms", ".csv"), [job, heard] { return ohmsCsv (jobwords::harnessOf (*job, heard)); });
+        exportText ("Save the ohm table", fileName (bench, which + " ohms", ".csv"),
+                    [job, heard] { return ohmsCsv (jobwords::harnessOf (*job, heard)); });
     else if (choice == spiceItem)
-        exportText ("Save the netlist", fileName (bench, which, ".cir"), [job, heard] { return spiceNetlist (*job, heard == asRecorded ? nullptr : job->find (letterOf (heard))); });
+        exportText ("Save the netlist", fileName (bench, which, ".cir"),
+                    [job, heard] { return spiceNetlist (*job, heard == asRecorded ? nullptr : job->find (letterOf (heard))); });
     else if (choice == rendersItem || choice == matchedItem)
         exportTakes (choice == matchedItem);
 }
@@ -141,8 +167,10 @@ void MainWindow::chooseExport (int choice)
 /** Asks where, makes the text and writes it, whole or not at all. */
 void MainWindow::exportText (const juce::String& what, const juce::String& file, std::function<std::string()> make)
 {
-    chooser = std::make_unique<juce::FileChooser> (what, juce::File::getSpecialLocation (juce::File::userDocumentsDirectory).getChildFile (file));
-    chooser->launchAsync (juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::canSelectFiles | juce::FileBrowserComponent::warnAboutOverwriting,
+    chooser = std::make_unique<juce::FileChooser> (
+        what, juce::File::getSpecialLocation (juce::File::userDocumentsDirectory).getChildFile (file));
+    chooser->launchAsync (juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::canSelectFiles
+                              | juce::FileBrowserComponent::warnAboutOverwriting,
                           [this, make = std::move (make)] (const juce::FileChooser& c)
                           {
                               const auto target = c.getResult();
@@ -150,7 +178,8 @@ void MainWindow::exportText (const juce::String& what, const juce::String& file,
                                   return;
                               try
                               {
-                                  if (const auto why = whyKept (target.getFullPathName().toStdString(), keptFiles (*bench.job())); ! why.empty())
+                                  if (const auto why = whyKept (target.getFullPathName().toStdString(), keptFiles (*bench.job()));
+                                      ! why.empty())
                                       throw WriteError (target.getFileName().toStdString() + ": " + why);
                                   writeFile (target.getFullPathName().toStdString(), make());
                                   notice.say ("Saved " + target.getFileName() + ".");
@@ -165,24 +194,29 @@ void MainWindow::exportText (const juce::String& what, const juce::String& file,
 void MainWindow::exportDrawing (Tag tag)
 {
     const auto job = bench.job();
-    exportText ("Save the wiring drawing", fileName (bench, (tag == asRecorded ? juce::String ("as it is") : words::from (letterOf (tag))) + " wiring", ".svg"),
-                [job, tag] { return drawingSvg (drawWiring (jobwords::harnessBefore (*job, tag), jobwords::harnessOf (*job, tag))); });
+    exportText (
+        "Save the wiring drawing",
+        fileName (bench, (tag == asRecorded ? juce::String ("as it is") : words::from (letterOf (tag))) + " wiring", ".svg"),
+        [job, tag] { return drawingSvg (drawWiring (jobwords::harnessBefore (*job, tag), jobwords::harnessOf (*job, tag))); });
 }
 
 void MainWindow::saveTakeCard()
 {
     const auto job = bench.job();
-    exportText ("Save the take card", fileName (bench, "take card", ".html"), [job] { return takeCardHtml (job->guitar, job->title, job->wish); });
+    exportText ("Save the take card", fileName (bench, "take card", ".html"),
+                [job] { return takeCardHtml (job->guitar, job->title, job->wish); });
 }
 
 void MainWindow::exportTakes (bool matched)
 {
-    chooser = std::make_unique<juce::FileChooser> ("A folder for the sounds", juce::File::getSpecialLocation (juce::File::userDocumentsDirectory));
+    chooser = std::make_unique<juce::FileChooser> ("A folder for the sounds",
+                                                   juce::File::getSpecialLocation (juce::File::userDocumentsDirectory));
     chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectDirectories,
                           [this, matched] (const juce::FileChooser& c)
                           {
                               if (c.getResult() != juce::File())
-                                  exporting = std::make_unique<TakeExport> (bench.renderPlan (matched), c.getResult().getFullPathName().toStdString());
+                                  exporting = std::make_unique<TakeExport> (bench.renderPlan (matched),
+                                                                            c.getResult().getFullPathName().toStdString());
                           });
 }
 

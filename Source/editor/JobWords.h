@@ -1,7 +1,7 @@
 #pragma once
 
-#include "editor/Words.h"
 #include "analysis/Changes.h"
+#include "editor/Words.h"
 
 #include <juce_core/juce_core.h>
 
@@ -10,8 +10,8 @@ namespace coldiron
 /** What the window reads of a job beyond its circuit. */
 namespace jobwords
 {
-juce::String client (const Bench&);   ///< the client's wish in their words; empty
-juce::String agreed (const Bench&);   ///< the letter agreed on; empty
+juce::String client (const Bench&);                                ///< the client's wish in their words; empty
+juce::String agreed (const Bench&);                                ///< the letter agreed on; empty
 juce::String point (const Harness&, const std::string& fullPoint); ///< "neck north start", "bridge volume lug 2"
 juce::String made (const Harness&, const Changes::Made&);          ///< "neck north start to neck volume lug 2"
 const Harness& harnessOf (const Job&, Tag);                        ///< of an option; as recorded: the guitar's

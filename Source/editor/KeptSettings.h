@@ -5,7 +5,10 @@
 namespace coldiron
 {
 /** A folder of our own among the user's settings. */
-inline juce::File keptFolder() { return juce::File::getSpecialLocation (juce::File::userApplicationDataDirectory).getChildFile ("Coldiron"); }
+inline juce::File keptFolder()
+{
+    return juce::File::getSpecialLocation (juce::File::userApplicationDataDirectory).getChildFile ("Coldiron");
+}
 
 /** Where what is remembered from one time to the next lies: Coldiron.NAME in that folder. */
 inline juce::PropertiesFile::Options keptOptions (const juce::String& name)

@@ -15,7 +15,8 @@ HumWave::HumWave (UiContext& d) : ui (d)
 {
     setWantsKeyboardFocus (true);
     setTitle ("Mains hum");
-    setTooltip ("Hum of one coil against the take's loudness, where mains wiring is near. Magnetic hum only: hum that changes when you touch the strings is grounding or shielding. R switches it, [ and ] make it less and more.");
+    setTooltip ("Hum of one coil against the take's loudness, where mains wiring is near. Magnetic hum only: hum that changes "
+                "when you touch the strings is grounding or shielding. R switches it, [ and ] make it less and more.");
 }
 
 void HumWave::paint (juce::Graphics& g)
@@ -75,7 +76,10 @@ void HumWave::flip()
     repaint();
 }
 
-void HumWave::mouseWheelMove (const juce::MouseEvent&, const juce::MouseWheelDetails& wheel) { step (wheel.deltaY > 0 ? 1.0 : -1.0); }
+void HumWave::mouseWheelMove (const juce::MouseEvent&, const juce::MouseWheelDetails& wheel)
+{
+    step (wheel.deltaY > 0 ? 1.0 : -1.0);
+}
 
 bool HumWave::keyPressed (const juce::KeyPress& key)
 {
@@ -91,12 +95,14 @@ bool HumWave::keyPressed (const juce::KeyPress& key)
 }
 
 ListenBar::ListenBar (UiContext& d, bool host)
-    : Panel (d), level (d, { "True", "Matched" }, "Level"), source (d, { "Take", host ? "Track" : "Live" }, "Source"), humWave (d),
-      mains (d, "50 Hz"), sound (d, "Amplifier"), inHost (host)
+    : Panel (d), level (d, { "True", "Matched" }, "Level"), source (d, { "Take", host ? "Track" : "Live" }, "Source"),
+      humWave (d), mains (d, "50 Hz"), sound (d, "Amplifier"), inHost (host)
 {
     setTitle ("Listen");
     level.setTooltip ("True: as loud as it would be. Matched: every option as loud as the take. M changes over.");
-    source.setTooltip (host ? "Hear the job's take, or the track this plugin sits on." : "Hear the take, or what comes in live. Live, a loudspeaker beside the guitar can feed back: turn it down first.");
+    source.setTooltip (
+        host ? "Hear the job's take, or the track this plugin sits on."
+             : "Hear the take, or what comes in live. Live, a loudspeaker beside the guitar can feed back: turn it down first.");
     for (auto* child : std::initializer_list<juce::Component*> { &level, &humWave, &mains, &sound, &source })
         addAndMakeVisible (child);
     level.onChoice = [this] (int i) { ui.bench.setLevelMatched (i == 1); };
@@ -123,7 +129,10 @@ void ListenBar::benchChanged (const Revisions&, const Revisions&)
     level.setChosen (ui.bench.levelMatched() ? 1 : 0);
     source.setChosen (ui.bench.source() == Source::take ? 0 : 1);
     const auto choice = ui.bench.outputChain();
-    sound.setWords (choice.sound == OutputSound::none ? "Direct" : choice.isDriven() ? "Driven" : choice.sound == OutputSound::file ? "Own file" : "Amplifier");
+    sound.setWords (choice.sound == OutputSound::none   ? "Direct"
+                    : choice.isDriven()                 ? "Driven"
+                    : choice.sound == OutputSound::file ? "Own file"
+                                                        : "Amplifier");
     mains.setWords (ui.bench.mainsHz() > 55.0 ? "60 Hz" : "50 Hz");
     repaint();
     humWave.repaint();
@@ -200,7 +209,8 @@ void ListenBar::paintMeter (juce::Graphics& g, juce::Rectangle<int> area, const 
     if (share > 0.02f)
         g.fillRoundedRectangle (bar.withWidth (bar.getWidth() * share), 3.0f);
     juce::Path clip; // a triangle says that full scale was passed
-    clip.addTriangle (end.getX(), end.getCentreY() + 4, end.getX() + 8, end.getCentreY() + 4, end.getX() + 4, end.getCentreY() - 4);
+    clip.addTriangle (end.getX(), end.getCentreY() + 4, end.getX() + 8, end.getCentreY() + 4, end.getX() + 4,
+                      end.getCentreY() - 4);
     g.setColour (clipped ? t.ink : t.line);
     if (clipped)
         g.fillPath (clip);
@@ -226,16 +236,19 @@ void ListenBar::paint (juce::Graphics& g)
     const auto report = ui.bench.report (heard);
     g.setFont (type::text (12.5f));
     if (ui.bench.levelMatched() && heard != asRecorded && report != nullptr && report->complete && ! report->silent)
-        type::draw (g, words::from (letterOf (heard)) + " " + words::db (report->matchDb), matchText, juce::Justification::centredLeft, false);
+        type::draw (g, words::from (letterOf (heard)) + " " + words::db (report->matchDb), matchText,
+                    juce::Justification::centredLeft, false);
 
     g.setColour (t.ink);
     g.setFont (type::bold (12.5f));
-    type::draw (g, ui.bench.humDb() <= -80.0 ? juce::String ("off") : words::db (ui.bench.humDb(), false, 0), humText, juce::Justification::centred, false);
+    type::draw (g, ui.bench.humDb() <= -80.0 ? juce::String ("off") : words::db (ui.bench.humDb(), false, 0), humText,
+                juce::Justification::centred, false);
 
     const bool trimmed = ui.bench.headroomKept() && ui.bench.source() == Source::take && ui.bench.headroomDb() < -0.05;
     g.setColour (trimmed ? t.ink : t.mute);
     g.setFont (trimmed ? type::bold (12.0f) : type::text (12.0f));
-    type::draw (g, trimmed ? words::db (ui.bench.headroomDb(), true, 1) + " on all" : juce::String ("after the jack"), soundText, juce::Justification::centred, false);
+    type::draw (g, trimmed ? words::db (ui.bench.headroomDb(), true, 1) + " on all" : juce::String ("after the jack"), soundText,
+                juce::Justification::centred, false);
 
     if (meterArea.getWidth() > 70)
     {

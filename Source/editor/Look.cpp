@@ -73,14 +73,16 @@ void Look::drawPopupMenuItem (juce::Graphics& g, const juce::Rectangle<int>& are
 void Look::drawTextEditorOutline (juce::Graphics& g, int width, int height, juce::TextEditor& field)
 {
     g.setColour (field.hasKeyboardFocus (true) ? tokens->ink : tokens->mute);
-    g.drawRoundedRectangle (juce::Rectangle<float> (0, 0, static_cast<float> (width), static_cast<float> (height)).reduced (0.75f), 4.0f,
-                            field.hasKeyboardFocus (true) ? 1.5f : 1.0f);
+    g.drawRoundedRectangle (
+        juce::Rectangle<float> (0, 0, static_cast<float> (width), static_cast<float> (height)).reduced (0.75f), 4.0f,
+        field.hasKeyboardFocus (true) ? 1.5f : 1.0f);
 }
 
 void Look::drawScrollbar (juce::Graphics& g, juce::ScrollBar&, int x, int y, int width, int height, bool vertical, int thumbStart,
                           int thumbSize, bool over, bool down)
 {
-    const auto thumb = vertical ? juce::Rectangle<int> (x, thumbStart, width, thumbSize) : juce::Rectangle<int> (thumbStart, y, thumbSize, height);
+    const auto thumb = vertical ? juce::Rectangle<int> (x, thumbStart, width, thumbSize)
+                                : juce::Rectangle<int> (thumbStart, y, thumbSize, height);
     g.setColour (tokens->mute.withAlpha (over || down ? 0.9f : 0.5f));
     g.fillRoundedRectangle (thumb.toFloat().reduced (2.0f), 3.0f);
 }
@@ -122,7 +124,10 @@ void WordButton::setWords (const juce::String& words)
     repaint();
 }
 
-int WordButton::idealWidth() const { return juce::roundToInt (type::width (filled ? type::bold (14.0f) : type::text (13.0f), getName())) + 28; }
+int WordButton::idealWidth() const
+{
+    return juce::roundToInt (type::width (filled ? type::bold (14.0f) : type::text (13.0f), getName())) + 28;
+}
 
 void WordButton::paintButton (juce::Graphics& g, bool over, bool down)
 {
@@ -140,7 +145,8 @@ void WordButton::paintButton (juce::Graphics& g, bool over, bool down)
         paintFocus (g, getLocalBounds().toFloat(), 7.0f, t);
     g.setColour (fill ? t.sheet : isEnabled() ? t.ink : t.mute);
     g.setFont (filled ? type::bold (14.0f) : type::text (13.0f));
-    type::draw (g, getName(), shortens ? getLocalBounds().reduced (8, 0) : getLocalBounds(), juce::Justification::centred, shortens);
+    type::draw (g, getName(), shortens ? getLocalBounds().reduced (8, 0) : getLocalBounds(), juce::Justification::centred,
+                shortens);
 }
 
 bool WordButton::keyPressed (const juce::KeyPress& key)
@@ -186,7 +192,8 @@ juce::Rectangle<float> Segments::segment (int index) const
             before += width;
     }
     const float scale = static_cast<float> (getWidth() - 4) / total;
-    return { 2.0f + before * scale, 2.0f, (type::width (type::bold (13.0f), words[index]) + 28.0f) * scale, static_cast<float> (getHeight()) - 4.0f };
+    return { 2.0f + before * scale, 2.0f, (type::width (type::bold (13.0f), words[index]) + 28.0f) * scale,
+             static_cast<float> (getHeight()) - 4.0f };
 }
 
 void Segments::paint (juce::Graphics& g)

@@ -1,7 +1,7 @@
 #include "editor/MainEditor.h"
 
-#include "editor/MainWindow.h"
 #include "editor/KeptSettings.h"
+#include "editor/MainWindow.h"
 
 namespace coldiron
 {
@@ -52,7 +52,8 @@ public:
     void resized() override
     {
         window.setTransform (juce::AffineTransform::scale (scale));
-        window.setBounds (0, 0, juce::roundToInt (static_cast<float> (getWidth()) / scale), juce::roundToInt (static_cast<float> (getHeight()) / scale));
+        window.setBounds (0, 0, juce::roundToInt (static_cast<float> (getWidth()) / scale),
+                          juce::roundToInt (static_cast<float> (getHeight()) / scale));
         if (ready)
         {
             remembered.get().setValue ("width", window.getWidth());
@@ -88,7 +89,8 @@ private:
 
     void limit()
     {
-        setResizeLimits (juce::roundToInt (leastWidth * scale), juce::roundToInt (leastHeight * scale), juce::roundToInt (mostWidth * scale), juce::roundToInt (mostHeight * scale));
+        setResizeLimits (juce::roundToInt (leastWidth * scale), juce::roundToInt (leastHeight * scale),
+                         juce::roundToInt (mostWidth * scale), juce::roundToInt (mostHeight * scale));
     }
 
     void setUserScale (float wanted)

@@ -8,8 +8,8 @@ namespace coldiron
 {
 MainWindow::MainWindow (Bench& b, bool host)
     : bench (b), inHost (host), ui (b), openButton (ui, "Job"), saveButton (ui, "Save"), undoButton (ui, "Undo"),
-      redoButton (ui, "Redo"), guitarButton (ui, "Guitar"), viewButton (ui, "View"), blindButton (ui, "Blind test"), waveform (ui), strip (ui),
-      listen (ui, host), plot (ui), decide (ui), guitar (ui, drawings), notice (ui), blindTags (ui),
+      redoButton (ui, "Redo"), guitarButton (ui, "Guitar"), viewButton (ui, "View"), blindButton (ui, "Blind test"),
+      waveform (ui), strip (ui), listen (ui, host), plot (ui), decide (ui), guitar (ui, drawings), notice (ui), blindTags (ui),
       blindBar (ui), blindPage (ui)
 {
     lookAndFeel.use (ui.colours());
@@ -18,8 +18,9 @@ MainWindow::MainWindow (Bench& b, bool host)
     setFocusContainerType (FocusContainerType::keyboardFocusContainer);
 
     // In the order of the job, which is the order of the Tab key.
-    for (auto* child : std::initializer_list<juce::Component*> { &openButton, &saveButton, &undoButton, &redoButton, &guitarButton, &blindButton, &viewButton,
-                                                                  &waveform, &strip, &listen, &plot, &decide, &guitar })
+    for (auto* child : std::initializer_list<juce::Component*> { &openButton, &saveButton, &undoButton, &redoButton,
+                                                                 &guitarButton, &blindButton, &viewButton, &waveform, &strip,
+                                                                 &listen, &plot, &decide, &guitar })
         addAndMakeVisible (child);
     for (auto* hidden : std::initializer_list<juce::Component*> { &blindTags, &blindBar, &blindPage, &notice })
         addChildComponent (hidden);
@@ -54,7 +55,8 @@ MainWindow::MainWindow (Bench& b, bool host)
     seen = bench.revisions();
     auto none = seen;
     none.job = none.transport = none.heard = none.settings = none.reports = seen.job - 1;
-    for (auto* panel : std::initializer_list<Panel*> { &waveform, &strip, &listen, &plot, &decide, &guitar, &blindTags, &blindBar, &blindPage, &notice })
+    for (auto* panel : std::initializer_list<Panel*> { &waveform, &strip, &listen, &plot, &decide, &guitar, &blindTags, &blindBar,
+                                                       &blindPage, &notice })
         panel->benchChanged (none, seen);
     client = jobwords::client (bench);
     showUndo();
@@ -93,7 +95,8 @@ void MainWindow::refresh()
         for (auto* button : { &undoButton, &redoButton, &saveButton })
             button->repaint();
     }
-    for (auto* panel : std::initializer_list<Panel*> { &waveform, &strip, &listen, &plot, &decide, &guitar, &blindTags, &blindBar, &blindPage, &notice })
+    for (auto* panel : std::initializer_list<Panel*> { &waveform, &strip, &listen, &plot, &decide, &guitar, &blindTags, &blindBar,
+                                                       &blindPage, &notice })
         panel->benchChanged (before, now);
     if (overlay != nullptr)
         overlay->benchChanged (before, now);
@@ -166,14 +169,16 @@ void MainWindow::paint (juce::Graphics& g)
     g.setColour (t.ink);
     const auto bold = type::bold (15.0f);
     g.setFont (bold);
-    const auto title = words::from (bench.job()->title) + (bench.isChanged() ? juce::String::fromUTF8 (" \xe2\x80\xa2") : juce::String());
+    const auto title =
+        words::from (bench.job()->title) + (bench.isChanged() ? juce::String::fromUTF8 (" \xe2\x80\xa2") : juce::String());
     type::draw (g, title, head, juce::Justification::centredLeft, true);
     head.removeFromLeft (juce::roundToInt (type::width (bold, title)) + 14);
     if (client.isNotEmpty() && head.getWidth() > 120)
     {
         g.setColour (t.mute);
         g.setFont (type::italic (14.0f));
-        type::draw (g, juce::String::fromUTF8 ("\xe2\x80\x9c") + client + juce::String::fromUTF8 ("\xe2\x80\x9d"), head, juce::Justification::centredLeft, true);
+        type::draw (g, juce::String::fromUTF8 ("\xe2\x80\x9c") + client + juce::String::fromUTF8 ("\xe2\x80\x9d"), head,
+                    juce::Justification::centredLeft, true);
     }
 }
 
@@ -184,7 +189,8 @@ void MainWindow::resized()
         firstSteps->setBounds (arranged.firstLine);
     auto head = arranged.header.reduced (16, 0).withTrimmedTop (arranged.header.getHeight() / 2 - 17).withHeight (34);
     guitarButton.setVisible (arranged.guitarFolded);
-    for (auto* button : std::initializer_list<WordButton*> { &viewButton, &blindButton, &redoButton, &undoButton, &saveButton, &openButton, &guitarButton })
+    for (auto* button : std::initializer_list<WordButton*> { &viewButton, &blindButton, &redoButton, &undoButton, &saveButton,
+                                                             &openButton, &guitarButton })
     {
         if (! button->isVisible())
             continue;
@@ -211,7 +217,8 @@ void MainWindow::resized()
     if (overlay != nullptr)
     {
         const auto wanted = overlay->wants();
-        overlay->setBounds (arranged.overlay.withSizeKeepingCentre (juce::jmin (wanted.x, arranged.overlay.getWidth()), juce::jmin (wanted.y, arranged.overlay.getHeight())));
+        overlay->setBounds (arranged.overlay.withSizeKeepingCentre (juce::jmin (wanted.x, arranged.overlay.getWidth()),
+                                                                    juce::jmin (wanted.y, arranged.overlay.getHeight())));
         overlay->toFront (false);
     }
     placeNotice();
@@ -231,11 +238,12 @@ void MainWindow::show (std::unique_ptr<Overlay> next)
     const juce::Component::SafePointer<MainWindow> self (this);
     overlay->onClose = [self]
     {
-        juce::MessageManager::callAsync ([self]
-                                         {
-                                             if (self != nullptr)
-                                                 self->closeOverlay();
-                                         });
+        juce::MessageManager::callAsync (
+            [self]
+            {
+                if (self != nullptr)
+                    self->closeOverlay();
+            });
     };
     addAndMakeVisible (*overlay);
     resized();
@@ -277,10 +285,7 @@ void MainWindow::showNotes (bool on)
 void MainWindow::showRecover (std::vector<Recovery> left)
 {
     auto sheet = std::make_unique<RecoverSheet> (ui, std::move (left));
-    sheet->onOpen = [this] (const Recovery& work)
-    {
-        takeUp (work);
-    };
+    sheet->onOpen = [this] (const Recovery& work) { takeUp (work); };
     show (std::move (sheet));
 }
 
@@ -308,12 +313,23 @@ bool MainWindow::keyPressed (const juce::KeyPress& key)
     {
         switch (key.getKeyCode())
         {
-            case 'B': case 'b': showBlindSetup(); return true;
-            case 'Z': case 'z': if (bench.blind().isRunning) return true; return mods.isShiftDown() ? (bench.redo(), true) : (bench.undo(), true);
-            case 'Y': case 'y': if (! bench.blind().isRunning) bench.redo(); return true;
-            case 'S': case 's': saveJob(); return true;
-            case 'O': case 'o': openJob(); return true;
-            default: return false;
+        case 'B':
+        case 'b': showBlindSetup(); return true;
+        case 'Z':
+        case 'z':
+            if (bench.blind().isRunning)
+                return true;
+            return mods.isShiftDown() ? (bench.redo(), true) : (bench.undo(), true);
+        case 'Y':
+        case 'y':
+            if (! bench.blind().isRunning)
+                bench.redo();
+            return true;
+        case 'S':
+        case 's': saveJob(); return true;
+        case 'O':
+        case 'o': openJob(); return true;
+        default: return false;
         }
     }
     if (key == juce::KeyPress::F1Key)
@@ -329,7 +345,8 @@ bool MainWindow::keyPressed (const juce::KeyPress& key)
     if (key == juce::KeyPress::leftKey || key == juce::KeyPress::rightKey)
         return (strip.hearNext (key == juce::KeyPress::leftKey ? -1 : 1), true);
 
-    const auto c = static_cast<juce::juce_wchar> (juce::CharacterFunctions::toUpperCase (static_cast<juce::juce_wchar> (key.getKeyCode())));
+    const auto c =
+        static_cast<juce::juce_wchar> (juce::CharacterFunctions::toUpperCase (static_cast<juce::juce_wchar> (key.getKeyCode())));
     if (c >= 'A' && c <= 'H')
     {
         compareKey = key.getKeyCode();
@@ -337,24 +354,30 @@ bool MainWindow::keyPressed (const juce::KeyPress& key)
     }
     switch (c)
     {
-        case '0': return letterPressed (asRecorded, false);
-        case 'M': listen.toggleMatched(); return true;
-        case 'R': listen.hum().flip(); return true;
-        case '[': listen.hum().step (-2.0); return true;
-        case ']': listen.hum().step (2.0); return true;
-        case 'L': waveform.toggleLoop(); return true;
-        case 'I': waveform.setLoopEndHere (false); return true;
-        case 'O': waveform.setLoopEndHere (true); return true;
-        case 'T': waveform.nextTake(); return true;
-        case 'K': decide.focusFirstKnob(); return true;
-        case 'S': showSound (dynamic_cast<SoundSheet*> (overlay.get()) == nullptr); return true;
-        case 'W': showWiring (dynamic_cast<WiringView*> (overlay.get()) == nullptr); return true;
-        case 'U': showTakeIn (dynamic_cast<TakeInSheet*> (overlay.get()) == nullptr); return true;
-        case 'V': showGuitar (arranged.guitarFolded); guitar.focusFirstValue(); return true;
-        case 'J': showNotes (true); return true;
-        case 'N': showRewires (asRecorded); return true;
-        case 'P': if (bench.heard() != asRecorded) showRewires (bench.heard()); return true;
-        default: return false;
+    case '0': return letterPressed (asRecorded, false);
+    case 'M': listen.toggleMatched(); return true;
+    case 'R': listen.hum().flip(); return true;
+    case '[': listen.hum().step (-2.0); return true;
+    case ']': listen.hum().step (2.0); return true;
+    case 'L': waveform.toggleLoop(); return true;
+    case 'I': waveform.setLoopEndHere (false); return true;
+    case 'O': waveform.setLoopEndHere (true); return true;
+    case 'T': waveform.nextTake(); return true;
+    case 'K': decide.focusFirstKnob(); return true;
+    case 'S': showSound (dynamic_cast<SoundSheet*> (overlay.get()) == nullptr); return true;
+    case 'W': showWiring (dynamic_cast<WiringView*> (overlay.get()) == nullptr); return true;
+    case 'U': showTakeIn (dynamic_cast<TakeInSheet*> (overlay.get()) == nullptr); return true;
+    case 'V':
+        showGuitar (arranged.guitarFolded);
+        guitar.focusFirstValue();
+        return true;
+    case 'J': showNotes (true); return true;
+    case 'N': showRewires (asRecorded); return true;
+    case 'P':
+        if (bench.heard() != asRecorded)
+            showRewires (bench.heard());
+        return true;
+    default: return false;
     }
 }
 

@@ -1,6 +1,5 @@
 #pragma once
 
-#include "editor/MainEditor.h"
 #include "editor/BlindBar.h"
 #include "editor/BlindPage.h"
 #include "editor/BlindSetup.h"
@@ -12,6 +11,7 @@
 #include "editor/GuitarPictures.h"
 #include "editor/Layout.h"
 #include "editor/ListenBar.h"
+#include "editor/MainEditor.h"
 #include "editor/Overlays.h"
 #include "editor/Plot.h"
 #include "editor/RewireList.h"
@@ -34,14 +34,14 @@ public:
 
     void setDark (bool);
     bool isDark() const { return ui.tokens == &Tokens::dark(); }
-    std::function<void (float)> onScale;      ///< the person asked for another size
+    std::function<void (float)> onScale; ///< the person asked for another size
     std::function<void (bool)> onDark;
-    std::function<void()> onSoundDevice;      ///< in the app: the person wants to choose it
+    std::function<void()> onSoundDevice; ///< in the app: the person wants to choose it
     void tell (const juce::String& words) { notice.say (words); }
     void takeKeyboard() { overlay != nullptr ? overlay->start() : grabKeyboardFocus(); }
     std::function<float()> scaleNow;
-    std::function<juce::StringArray()> recentJobs;        ///< paths, newest first
-    std::function<void (const juce::String&)> onJobFile;  ///< a job was opened or saved there
+    std::function<juce::StringArray()> recentJobs;       ///< paths, newest first
+    std::function<void (const juce::String&)> onJobFile; ///< a job was opened or saved there
 
     /** Unsaved work is kept in that folder from now on, and what an earlier run left there is offered. */
     void keepUnsavedIn (const std::filesystem::path& folder);
@@ -52,17 +52,17 @@ public:
     void showSound (bool);
     void showRewires (Tag target);
     void showBlindSetup();
-    void beginBlind();                         ///< a blind test was started: the tags turn over
+    void beginBlind(); ///< a blind test was started: the tags turn over
     void turnTagsOver();
     void showStarter (const std::string& preset); ///< the list for a new option, at that starter set
     void showNotes (bool);
     void showGuitar (bool);
-    void showTakeIn (bool);                    ///< pickups, parts, how it was recorded, hum
-    void showGuitars();                        ///< a new job, by the guitar's picture
-    void startFirstSteps();                    ///< the line of the first minutes; with the demo where it is on disk
-    std::function<void()> onFirstStepsEnd;     ///< done or not wanted: not to be shown again
+    void showTakeIn (bool);                ///< pickups, parts, how it was recorded, hum
+    void showGuitars();                    ///< a new job, by the guitar's picture
+    void startFirstSteps();                ///< the line of the first minutes; with the demo where it is on disk
+    std::function<void()> onFirstStepsEnd; ///< done or not wanted: not to be shown again
     FirstLine* firstLine() { return firstSteps.get(); }
-    void refresh();                            ///< reads the bench at once; the timer does the same
+    void refresh(); ///< reads the bench at once; the timer does the same
     Plot& look() { return plot; }
     GuitarPanel& guitarPanel() { return guitar; }
     Overlay* topOverlay() { return overlay.get(); }
@@ -93,7 +93,7 @@ private:
     BlindTags blindTags;
     BlindBar blindBar;
     BlindPage blindPage;
-    bool wantsToStop = false;                  ///< Escape was pressed once in a blind test
+    bool wantsToStop = false; ///< Escape was pressed once in a blind test
     std::unique_ptr<Overlay> overlay;
     std::unique_ptr<FirstLine> firstSteps;
     bool guitarPicked = false;

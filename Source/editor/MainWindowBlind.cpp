@@ -28,11 +28,12 @@ void MainWindow::showBlindSetup()
     setup->onStarted = [this]
     {
         const juce::Component::SafePointer<MainWindow> self (this);
-        juce::MessageManager::callAsync ([self]
-                                         {
-                                             if (self != nullptr)
-                                                 self->beginBlind();
-                                         });
+        juce::MessageManager::callAsync (
+            [self]
+            {
+                if (self != nullptr)
+                    self->beginBlind();
+            });
     };
     show (std::move (setup));
 }
@@ -67,7 +68,8 @@ void MainWindow::showBlind()
     blindButton.setEnabled (! running);
     const auto strips = strip.getBounds();
     blindTags.setBounds (strips);
-    blindTags.arrange (arranged.options.translated (-strips.getX(), -strips.getY()), arranged.tags.empty() ? 145 : arranged.tags.front().getWidth(), arranged.lowTags);
+    blindTags.arrange (arranged.options.translated (-strips.getX(), -strips.getY()),
+                       arranged.tags.empty() ? 145 : arranged.tags.front().getWidth(), arranged.lowTags);
     blindBar.setBounds (arranged.listen);
     blindPage.setBounds (arranged.look.getUnion (arranged.decide));
     if (arranged.guitarFolded && guitarOut)
@@ -85,8 +87,10 @@ void MainWindow::turnTagsOver()
         for (size_t i = 0; i < view.places.size(); ++i)
             if (! view.places[i])
                 missing.add (juce::String (static_cast<int> (i) + 1));
-        return notice.say (view.kind == BlindView::Kind::abx ? juce::String (view.trials - view.answered) + " trials are left."
-                                                             : missing.joinIntoString (", ") + (missing.size() == 1 ? " is" : " are") + " not ranked yet. Hear it, then Up or Down.");
+        return notice.say (view.kind == BlindView::Kind::abx
+                               ? juce::String (view.trials - view.answered) + " trials are left."
+                               : missing.joinIntoString (", ") + (missing.size() == 1 ? " is" : " are")
+                                     + " not ranked yet. Hear it, then Up or Down.");
     }
     if (const auto outcome = bench.reveal (juce::Time::getCurrentTime().formatted ("%Y-%m-%d").toStdString()))
         blindPage.showOutcome (*outcome);

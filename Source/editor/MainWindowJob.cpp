@@ -1,7 +1,7 @@
 // The menus of the window, and opening and saving.
 
-#include "editor/MainWindow.h"
 #include "editor/JobWords.h"
+#include "editor/MainWindow.h"
 
 namespace coldiron
 {
@@ -11,12 +11,14 @@ void MainWindow::leaving (std::function<void()> then)
     if (! bench.isChanged())
         return then();
     const juce::Component::SafePointer<MainWindow> self (this);
-    juce::AlertWindow::showOkCancelBox (juce::MessageBoxIconType::NoIcon, "Leave this job?", "Its changes are not saved and would be lost.", "Leave it", "Stay", this,
-                                        juce::ModalCallbackFunction::create ([self, then] (int answer)
-                                                                             {
-                                                                                 if (self != nullptr && answer != 0)
-                                                                                     then();
-                                                                             }));
+    juce::AlertWindow::showOkCancelBox (juce::MessageBoxIconType::NoIcon, "Leave this job?",
+                                        "Its changes are not saved and would be lost.", "Leave it", "Stay", this,
+                                        juce::ModalCallbackFunction::create (
+                                            [self, then] (int answer)
+                                            {
+                                                if (self != nullptr && answer != 0)
+                                                    then();
+                                            }));
 }
 
 void MainWindow::openJob()
@@ -26,7 +28,8 @@ void MainWindow::openJob()
                           [this] (const juce::FileChooser& c)
                           {
                               if (c.getResult() != juce::File())
-                                  leaving ([this, path = c.getResult().getFullPathName().toStdString()] { bench.openJob (path); });
+                                  leaving ([this, path = c.getResult().getFullPathName().toStdString()]
+                                           { bench.openJob (path); });
                           });
 }
 
@@ -44,10 +47,12 @@ void MainWindow::saveJob()
 void MainWindow::saveJobAs()
 {
     chooser = std::make_unique<juce::FileChooser> ("Save the job", juce::File(), "*.json");
-    chooser->launchAsync (juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::canSelectFiles | juce::FileBrowserComponent::warnAboutOverwriting,
+    chooser->launchAsync (juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::canSelectFiles
+                              | juce::FileBrowserComponent::warnAboutOverwriting,
                           [this] (const juce::FileChooser& c)
                           {
-                              if (c.getResult() != juce::File() && bench.saveJob (c.getResult().withFileExtension ("json").getFullPathName().toStdString()))
+                              if (c.getResult() != juce::File()
+                                  && bench.saveJob (c.getResult().withFileExtension ("json").getFullPathName().toStdString()))
                                   notice.say ("Saved " + c.getResult().getFileName() + ".");
                           });
 }
@@ -72,7 +77,9 @@ void MainWindow::openTake()
 
 void MainWindow::takeCame (const juce::String& name)
 {
-    notice.say (name + " is the take now. Note where every control stood, and tick the strings it plays: that is what helps an estimate most.");
+    notice.say (name
+                + " is the take now. Note where every control stood, and tick the strings it plays: that is what helps an "
+                  "estimate most.");
 }
 
 void MainWindow::findTake (int take)
@@ -82,12 +89,13 @@ void MainWindow::findTake (int take)
         return openTake();
     const auto name = words::from (job->takes[static_cast<size_t> (take)].file.filename().string());
     chooser = std::make_unique<juce::FileChooser> ("Where is " + name + " now?", juce::File(), "*.wav;*.aif;*.aiff;*.flac");
-    chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles,
-                          [this, take] (const juce::FileChooser& c)
-                          {
-                              if (c.getResult() != juce::File() && relinkTake (bench, take, c.getResult().getFullPathName().toStdString()))
-                                  notice.say (c.getResult().getFileName() + " is found. Its setting and strings are as they were.");
-                          });
+    chooser->launchAsync (
+        juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles,
+        [this, take] (const juce::FileChooser& c)
+        {
+            if (c.getResult() != juce::File() && relinkTake (bench, take, c.getResult().getFullPathName().toStdString()))
+                notice.say (c.getResult().getFileName() + " is found. Its setting and strings are as they were.");
+        });
 }
 
 void MainWindow::viewMenu()

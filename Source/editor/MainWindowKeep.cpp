@@ -1,7 +1,7 @@
 // Nothing lost: unsaved work is kept as it changes, and offered again after a run that ended without saving.
 
-#include "editor/MainWindow.h"
 #include "editor/JobWords.h"
+#include "editor/MainWindow.h"
 
 namespace coldiron
 {
@@ -36,7 +36,8 @@ void MainWindow::offerLeft()
 {
     auto left = leftWork (unsavedFolder);
     const auto text = bench.jobText();
-    std::erase_if (left, [&text] (const Recovery& one)
+    std::erase_if (left,
+                   [&text] (const Recovery& one)
                    {
                        const bool same = one.work.jobText == text; // a clean close kept it in the app's own state too
                        if (same)
@@ -51,7 +52,8 @@ void MainWindow::offerLeft()
 void MainWindow::takeUp (const Recovery& left)
 {
     std::error_code ignored;
-    const bool hasFile = ! left.work.file.empty() && std::filesystem::is_regular_file (left.work.file, ignored) && bench.openJob (left.work.file);
+    const bool hasFile =
+        ! left.work.file.empty() && std::filesystem::is_regular_file (left.work.file, ignored) && bench.openJob (left.work.file);
     if (! hasFile)
     {
         const auto guitars = bench.presets().list ("guitars");

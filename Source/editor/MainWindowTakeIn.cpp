@@ -1,7 +1,7 @@
 // Taking a guitar in: by its picture, its pickups' files, the sheet.
 
-#include "editor/MainWindow.h"
 #include "editor/JobWords.h"
+#include "editor/MainWindow.h"
 #include "session/TypedOhms.h"
 
 namespace coldiron
@@ -24,32 +24,36 @@ void MainWindow::showGuitars()
         return;
     const juce::Component::SafePointer<MainWindow> self (this);
     // The sheet that asked may be the one that goes.
-    juce::MessageManager::callAsync ([self]
-                                     {
-                                         if (self == nullptr)
-                                             return;
-                                         auto sheet = std::make_unique<GuitarPictures> (self->ui);
-                                         sheet->onChosen = [self] (const std::string& preset)
-                                         {
-                                             self->leaving ([self, preset]
-                                                            {
-                                                                if (self == nullptr || ! self->bench.newJob (preset))
-                                                                    return;
-                                                                self->guitarPicked = true;
-                                                                juce::MessageManager::callAsync ([self]
-                                                                                                 {
-                                                                                                     if (self != nullptr)
-                                                                                                         self->showTakeIn (true);
-                                                                                                 });
-                                                            });
-                                         };
-                                         self->show (std::move (sheet));
-                                     });
+    juce::MessageManager::callAsync (
+        [self]
+        {
+            if (self == nullptr)
+                return;
+            auto sheet = std::make_unique<GuitarPictures> (self->ui);
+            sheet->onChosen = [self] (const std::string& preset)
+            {
+                self->leaving (
+                    [self, preset]
+                    {
+                        if (self == nullptr || ! self->bench.newJob (preset))
+                            return;
+                        self->guitarPicked = true;
+                        juce::MessageManager::callAsync (
+                            [self]
+                            {
+                                if (self != nullptr)
+                                    self->showTakeIn (true);
+                            });
+                    });
+            };
+            self->show (std::move (sheet));
+        });
 }
 
 void MainWindow::openPickupFile (const std::string& pickup)
 {
-    chooser = std::make_unique<juce::FileChooser> ("Readings or a fitted pickup for " + words::plain (pickup), juce::File(), "*.csv;*.json");
+    chooser = std::make_unique<juce::FileChooser> ("Readings or a fitted pickup for " + words::plain (pickup), juce::File(),
+                                                   "*.csv;*.json");
     chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles,
                           [this, pickup] (const juce::FileChooser& c)
                           {
@@ -68,7 +72,11 @@ void MainWindow::readPickupFile (const std::string& pickup, const juce::String& 
     const auto job = bench.job();
     const auto* part = job->guitar.harness.find (pickup);
     const auto known = part != nullptr ? part->as<PickupPart>()->pickup.known : Provenance::assumed;
-    notice.say ("The " + words::plain (pickup) + " pickup is " + (known == Provenance::measured ? "measured" : known == Provenance::fromOhms ? "known from ohms" : "assumed still: the readings say too little") + ", from " + juce::File (file).getFileName() + ".");
+    notice.say ("The " + words::plain (pickup) + " pickup is "
+                + (known == Provenance::measured   ? "measured"
+                   : known == Provenance::fromOhms ? "known from ohms"
+                                                   : "assumed still: the readings say too little")
+                + ", from " + juce::File (file).getFileName() + ".");
 }
 
 /** @returns whether the file is of a pickup. Where it was dropped on one, that one is meant; else it is asked. */
@@ -94,7 +102,8 @@ bool MainWindow::takePickupFile (const juce::String& file, juce::Point<int> at)
     for (size_t i = 0; i < names.size(); ++i)
         menu.addItem (static_cast<int> (i) + 1, words::title (names[i]));
     const juce::Component::SafePointer<MainWindow> self (this);
-    menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (this), [self, names, file] (int choice)
+    menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (this),
+                        [self, names, file] (int choice)
                         {
                             if (self != nullptr && choice > 0)
                                 self->readPickupFile (names[static_cast<size_t> (choice) - 1], file);
@@ -125,12 +134,12 @@ void MainWindow::doFirstStep (FirstSteps::Step step)
 {
     switch (step)
     {
-        case FirstSteps::Step::openDrawing: return showWiring (true);
-        case FirstSteps::Step::pickGuitar: return showGuitars();
-        case FirstSteps::Step::typeOhms: return showTakeIn (true);
-        case FirstSteps::Step::dropTake: return openTake();
-        case FirstSteps::Step::starterSet: return showRewires (asRecorded);
-        default: return;
+    case FirstSteps::Step::openDrawing: return showWiring (true);
+    case FirstSteps::Step::pickGuitar: return showGuitars();
+    case FirstSteps::Step::typeOhms: return showTakeIn (true);
+    case FirstSteps::Step::dropTake: return openTake();
+    case FirstSteps::Step::starterSet: return showRewires (asRecorded);
+    default: return;
     }
 }
 
@@ -138,15 +147,16 @@ void MainWindow::endFirstSteps()
 {
     // The line may be the one that asked.
     const juce::Component::SafePointer<MainWindow> self (this);
-    juce::MessageManager::callAsync ([self]
-                                     {
-                                         if (self == nullptr || self->firstSteps == nullptr)
-                                             return;
-                                         self->firstSteps.reset();
-                                         self->resized();
-                                         self->repaint();
-                                         if (self->onFirstStepsEnd)
-                                             self->onFirstStepsEnd();
-                                     });
+    juce::MessageManager::callAsync (
+        [self]
+        {
+            if (self == nullptr || self->firstSteps == nullptr)
+                return;
+            self->firstSteps.reset();
+            self->resized();
+            self->repaint();
+            if (self->onFirstStepsEnd)
+                self->onFirstStepsEnd();
+        });
 }
 }

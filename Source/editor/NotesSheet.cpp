@@ -12,7 +12,8 @@ NotesSheet::NotesSheet (UiContext& d, Tag tag) : Overlay (d), option (tag)
     add ("/wish", "The client's wish, in their words", "The client's wish");
     add ("/notes", "Notes on the job", "Notes on the job");
     if (option != asRecorded)
-        add ("/options/" + letterOf (option) + "/notes", "Notes on " + words::from (letterOf (option)), "Notes on " + words::from (letterOf (option)));
+        add ("/options/" + letterOf (option) + "/notes", "Notes on " + words::from (letterOf (option)),
+             "Notes on " + words::from (letterOf (option)));
     read();
 }
 
@@ -69,7 +70,8 @@ void NotesSheet::keep (Field& field)
     const auto text = field.field.getText().trim();
     if (text == field.kept)
         return;
-    const auto quoted = nlohmann::ordered_json (text.toStdString()).dump (-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace);
+    const auto quoted =
+        nlohmann::ordered_json (text.toStdString()).dump (-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace);
     const auto now = text;
     if (ui.bench.edit (field.pointer, text.isEmpty() ? std::string() : quoted, field.step.toStdString()))
         field.kept = now;
@@ -89,7 +91,8 @@ void NotesSheet::paint (juce::Graphics& g)
     g.setColour (colours().mute);
     g.setFont (type::text (13.0f));
     for (const auto& field : fields)
-        type::draw (g, field->label, field->field.getX(), field->field.getY() - 22, field->field.getWidth(), 20, juce::Justification::centredLeft, false);
+        type::draw (g, field->label, field->field.getX(), field->field.getY() - 22, field->field.getWidth(), 20,
+                    juce::Justification::centredLeft, false);
 }
 
 void NotesSheet::resized()

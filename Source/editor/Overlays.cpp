@@ -48,14 +48,33 @@ void KeySheet::paint (juce::Graphics& g)
     paintTitle (g, "Keys");
     const auto& t = colours();
     const std::vector<std::pair<juce::String, juce::String>> rows {
-        { inHost ? "" : "Space", "play and stop" }, { "0", "hear the take as recorded" }, { "A to H", "hear an option" },
-        { "Shift A", "hold to compare" }, { "Left, Right", "next tag" }, { "M", "true level or matched" },
-        { "S", "sound: hiss, amplifier, headroom" }, { "R", "mains hum on and off" }, { "[ ]", "less hum, more hum" }, { "L", "loop on and off" }, { "I O", "loop starts, ends here" },
-        { "T", "next take" }, { "K", "first knob, Tab goes on" }, { "W", "wiring, to rewire by hand" }, { "N", "new option: starter set or rewire" },
-        { "P", "add a rewire to the option heard" }, { "U", "your guitar: take it in" }, { "V", "type a value of the guitar" }, { "J", "notes on job and option" }, { "Ctrl Z", "undo, with Shift redo" }, { "Ctrl S", "save the job" }, { "Ctrl O", "open a job" }, { "Ctrl B", "blind test" },
+        { inHost ? "" : "Space", "play and stop" },
+        { "0", "hear the take as recorded" },
+        { "A to H", "hear an option" },
+        { "Shift A", "hold to compare" },
+        { "Left, Right", "next tag" },
+        { "M", "true level or matched" },
+        { "S", "sound: hiss, amplifier, headroom" },
+        { "R", "mains hum on and off" },
+        { "[ ]", "less hum, more hum" },
+        { "L", "loop on and off" },
+        { "I O", "loop starts, ends here" },
+        { "T", "next take" },
+        { "K", "first knob, Tab goes on" },
+        { "W", "wiring, to rewire by hand" },
+        { "N", "new option: starter set or rewire" },
+        { "P", "add a rewire to the option heard" },
+        { "U", "your guitar: take it in" },
+        { "V", "type a value of the guitar" },
+        { "J", "notes on job and option" },
+        { "Ctrl Z", "undo, with Shift redo" },
+        { "Ctrl S", "save the job" },
+        { "Ctrl O", "open a job" },
+        { "Ctrl B", "blind test" },
     };
     auto area = getLocalBounds().reduced (20, 0).withTrimmedTop (56).withTrimmedBottom (40);
-    const int perColumn = (static_cast<int> (rows.size()) + 1) / 2, columnWidth = area.getWidth() / 2, pitch = juce::jmin (38, area.getHeight() / perColumn);
+    const int perColumn = (static_cast<int> (rows.size()) + 1) / 2, columnWidth = area.getWidth() / 2,
+              pitch = juce::jmin (38, area.getHeight() / perColumn);
     int index = 0;
     for (const auto& [key, meaning] : rows)
     {
@@ -70,7 +89,9 @@ void KeySheet::paint (juce::Graphics& g)
     }
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
-    type::draw (g, inHost ? "In a host the keys work after a click in this window. Space stays with the host." : "To agree, press its button. Tab goes through everything, Return presses.",
+    type::draw (g,
+                inHost ? "In a host the keys work after a click in this window. Space stays with the host."
+                       : "To agree, press its button. Tab goes through everything, Return presses.",
                 getLocalBounds().reduced (20, 12).removeFromBottom (20), juce::Justification::centredLeft, true);
 }
 
@@ -100,7 +121,9 @@ void Notice::benchChanged (const Revisions& before, const Revisions& now)
     }
     lines.clear();
     for (size_t i = 0; i < diagnostics.size() && i < 4; ++i)
-        lines.add (words::from (diagnostics[i].file == "job" && diagnostics[i].line > 0 ? "Line " + std::to_string (diagnostics[i].line) + " of the job: " + diagnostics[i].message : diagnostics[i].text()));
+        lines.add (words::from (diagnostics[i].file == "job" && diagnostics[i].line > 0
+                                    ? "Line " + std::to_string (diagnostics[i].line) + " of the job: " + diagnostics[i].message
+                                    : diagnostics[i].text()));
     if (diagnostics.size() > 4)
         lines.add ("and " + juce::String (static_cast<int> (diagnostics.size()) - 4) + " more");
     isFault = true;

@@ -29,7 +29,8 @@ void paintLines (juce::Graphics& g, const juce::String& words, juce::Rectangle<i
 void paintLadder (juce::Graphics& g, juce::Rectangle<int> area, Provenance known, const Tokens& t)
 {
     static const char* const names[] { "assumed", "from ohms", "measured" };
-    const float y = static_cast<float> (area.getY()) + 10.0f, each = static_cast<float> (juce::jmin (area.getWidth(), 330)) / 3.0f;
+    const float y = static_cast<float> (area.getY()) + 10.0f,
+                each = static_cast<float> (juce::jmin (area.getWidth(), 330)) / 3.0f;
     const auto xOf = [&] (int i) { return static_cast<float> (area.getX()) + each * (static_cast<float> (i) + 0.5f); };
     g.setColour (t.ink);
     g.fillRect (xOf (0), y - 0.8f, xOf (2) - xOf (0), 1.6f);
@@ -44,11 +45,13 @@ void paintLadder (juce::Graphics& g, juce::Rectangle<int> area, Provenance known
         g.drawEllipse (bead, 1.6f);
         g.setColour (here ? t.ink : t.mute);
         g.setFont (here ? type::bold (12.5f) : type::text (12.5f));
-        type::draw (g, names[i], juce::Rectangle<float> (xOf (i) - each / 2.0f, y + 10.0f, each, 18.0f).toNearestInt(), juce::Justification::centred, false);
+        type::draw (g, names[i], juce::Rectangle<float> (xOf (i) - each / 2.0f, y + 10.0f, each, 18.0f).toNearestInt(),
+                    juce::Justification::centred, false);
     }
 }
 
-PickupCard::PickupCard (UiContext& d, std::string p) : ui (d), part (std::move (p)), choose (d, "Another"), open (d, "Open its file"), list (d)
+PickupCard::PickupCard (UiContext& d, std::string p)
+    : ui (d), part (std::move (p)), choose (d, "Another"), open (d, "Open its file"), list (d)
 {
     setTitle (words::title (part) + " pickup");
     open.setTooltip ("Bench readings (CSV) or a fitted pickup");
@@ -88,9 +91,9 @@ void PickupCard::refresh()
     choose.setWords (name.isEmpty() ? juce::String ("Another") : name);
     choose.shortens = true;
     choose.setTooltip (name + (name.isEmpty() ? juce::String() : juce::String (". ")) + "Another pickup, by construction");
-    next = known == Provenance::assumed   ? "To be surer, type its ohms: turns and inductance are scaled from them."
+    next = known == Provenance::assumed    ? "To be surer, type its ohms: turns and inductance are scaled from them."
            : known == Provenance::fromOhms ? "To be surer: three meter readings, or a sweep: coldiron fit. Open or drop the file."
-                                          : "Measured: as sure as a bench makes it. Typed ohms would take its place.";
+                                           : "Measured: as sure as a bench makes it. Typed ohms would take its place.";
     list.show (mine);
     resized();
     repaint();
@@ -100,7 +103,8 @@ void PickupCard::refresh()
 int PickupCard::idealHeight (int width)
 {
     list.setSize (width - 24, juce::jmax (1, list.getHeight()));
-    return titleHeight + list.idealHeight() + gap + linesHeight (where, width - 24) + gap + ladderHeight + footHeight (width - 24) + 16;
+    return titleHeight + list.idealHeight() + gap + linesHeight (where, width - 24) + gap + ladderHeight + footHeight (width - 24)
+           + 16;
 }
 
 /** Words and button side by side; where that is too narrow, the button under the words. */
@@ -117,7 +121,8 @@ void PickupCard::resized()
     auto area = getLocalBounds().reduced (12, 8);
     auto head = area.removeFromTop (titleHeight);
     const int title = juce::roundToInt (type::width (type::name (16.0f), getTitle())) + 10;
-    choose.setBounds (head.withTrimmedLeft (title).removeFromRight (juce::jmin (choose.idealWidth(), head.getWidth() - title)).withHeight (30));
+    choose.setBounds (
+        head.withTrimmedLeft (title).removeFromRight (juce::jmin (choose.idealWidth(), head.getWidth() - title)).withHeight (30));
     list.setSize (area.getWidth(), juce::jmax (1, list.getHeight()));
     list.setBounds (area.removeFromTop (list.idealHeight()));
     area.removeFromTop (gap + linesHeight (where, area.getWidth()) + gap + ladderHeight);

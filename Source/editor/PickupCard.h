@@ -13,7 +13,7 @@ class PickupCard : public juce::Component
 public:
     PickupCard (UiContext&, std::string part);
 
-    std::function<void()> onChoose;    ///< another pickup is wanted
+    std::function<void()> onChoose; ///< another pickup is wanted
     std::function<void()> onOpenFile;
     std::function<void()> onHeight;
 

@@ -12,9 +12,14 @@ namespace
 juce::String constructionOf (const Pickup& pickup)
 {
     const bool split = std::any_of (pickup.coils.begin(), pickup.coils.end(), [] (const Coil& c) { return ! c.hears.empty(); });
-    const bool dummy = std::all_of (pickup.coils.begin(), pickup.coils.end(), [] (const Coil& c) { return c.magnet == Magnet::none; });
+    const bool dummy =
+        std::all_of (pickup.coils.begin(), pickup.coils.end(), [] (const Coil& c) { return c.magnet == Magnet::none; });
     const bool sidewise = pickup.coils.size() > 1 && pickup.coils[0].offsetMm != pickup.coils[1].offsetMm;
-    return dummy ? "A coil for hum alone" : split ? "Split coil" : pickup.coils.size() == 1 ? "One coil" : sidewise ? "Two coils side by side" : "Tapped coil";
+    return dummy                      ? "A coil for hum alone"
+           : split                    ? "Split coil"
+           : pickup.coils.size() == 1 ? "One coil"
+           : sidewise                 ? "Two coils side by side"
+                                      : "Tapped coil";
 }
 }
 
@@ -63,10 +68,13 @@ void PickupPicker::read()
             ohms += coil.dcrOhms;
         const auto* about = resolved->json.find ("about");
         Entry entry { name, words::from (pickup.name), words::ohms (ohms), constructionOf (pickup), {} };
-        entry.haystack = (entry.name + " " + entry.group + " " + words::from (name + " " + (about != nullptr ? about->text : std::string()))).toLowerCase();
+        entry.haystack =
+            (entry.name + " " + entry.group + " " + words::from (name + " " + (about != nullptr ? about->text : std::string())))
+                .toLowerCase();
         entries.push_back (std::move (entry));
     }
-    std::stable_sort (entries.begin(), entries.end(), [] (const Entry& a, const Entry& b) { return a.group == b.group ? a.name < b.name : a.group < b.group; });
+    std::stable_sort (entries.begin(), entries.end(),
+                      [] (const Entry& a, const Entry& b) { return a.group == b.group ? a.name < b.name : a.group < b.group; });
 }
 
 void PickupPicker::start (const juce::String& p, const std::string& preset)
@@ -155,11 +163,15 @@ void PickupPicker::paint (juce::Graphics& g)
     g.setColour (t.ink);
     g.setFont (type::name (16.0f));
     type::draw (g, "Another pickup for the " + part, area.removeFromTop (30), juce::Justification::centredLeft, true);
-    const auto words = refusal.isNotEmpty() ? refusal : lines.empty() ? juce::String ("None of that name. Try single, humbucker, bass.") : juce::String();
+    const auto words = refusal.isNotEmpty() ? refusal
+                       : lines.empty()      ? juce::String ("None of that name. Try single, humbucker, bass.")
+                                            : juce::String();
     if (words.isNotEmpty())
     {
         g.setFont (type::text (12.5f));
-        g.drawFittedText (words, take.getBounds().withLeft (area.getX()).withTop (take.getY() - 44).withHeight (40).withRight (area.getRight()), juce::Justification::topLeft, 2, 1.0f);
+        g.drawFittedText (
+            words, take.getBounds().withLeft (area.getX()).withTop (take.getY() - 44).withHeight (40).withRight (area.getRight()),
+            juce::Justification::topLeft, 2, 1.0f);
     }
 }
 

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "editor/UiContext.h"
 #include "editor/Look.h"
 #include "editor/SearchField.h"
+#include "editor/UiContext.h"
 
 namespace coldiron
 {
@@ -25,8 +25,16 @@ public:
     bool keyPressed (const juce::KeyPress&) override;
 
 private:
-    struct Entry { std::string preset; juce::String name, figures, group, haystack; };
-    struct Line { juce::String heading; int entry = -1; };
+    struct Entry
+    {
+        std::string preset;
+        juce::String name, figures, group, haystack;
+    };
+    struct Line
+    {
+        juce::String heading;
+        int entry = -1;
+    };
 
     UiContext& ui;
     std::vector<Entry> entries;

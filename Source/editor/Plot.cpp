@@ -147,7 +147,8 @@ void Plot::build()
         one.yAtEnd = yOf (valueAt (report->curve.hz, db, mostHz) + shift (*report));
         const auto& low = report->curve.lowDb;
         const auto& high = report->curve.highDb;
-        if (! whole() && report->figures.confidence.isEstimated() && low.size() == report->curve.hz.size() && high.size() == low.size())
+        if (! whole() && report->figures.confidence.isEstimated() && low.size() == report->curve.hz.size()
+            && high.size() == low.size())
         {
             auto upper = pathOf (report->curve.hz, high, shift (*report));
             std::vector<juce::Point<float>> back;
@@ -175,9 +176,11 @@ void Plot::paint (juce::Graphics& g)
         top.setRight (strings.getX() - 8);
     const auto sweep = ui.bench.sweep();
     const bool still = isStill (sweep); // its curves would lie on one another, their numbers scattered along them
-    const juce::String about = sweepKnob.isNotEmpty() ? (still ? sweepKnob + " changes nothing here" : "turning " + sweepKnob + ", 10 to 0")
-                               : whole()              ? juce::String ("volts at the input, dB")
-                               : ui.bench.levelMatched() ? juce::String ("levels matched") : juce::String();
+    const juce::String about = sweepKnob.isNotEmpty()
+                                   ? (still ? sweepKnob + " changes nothing here" : "turning " + sweepKnob + ", 10 to 0")
+                               : whole()                 ? juce::String ("volts at the input, dB")
+                               : ui.bench.levelMatched() ? juce::String ("levels matched")
+                                                         : juce::String();
     const int aboutWidth = juce::roundToInt (type::width (type::text (12.5f), about)) + 4;
     if (aboutWidth <= top.getWidth())
         type::draw (g, about, top, juce::Justification::centredRight, true);
@@ -215,7 +218,8 @@ void Plot::paintAxes (juce::Graphics& g)
         const float y = yOf (db);
         const bool zero = db == 0;
         g.setColour (zero && ! whole() ? t.ink : t.line);
-        g.fillRect (static_cast<float> (area.getX()), y - (zero && ! whole() ? 1.1f : 0.5f), static_cast<float> (area.getWidth()), zero && ! whole() ? 2.2f : 1.0f);
+        g.fillRect (static_cast<float> (area.getX()), y - (zero && ! whole() ? 1.1f : 0.5f), static_cast<float> (area.getWidth()),
+                    zero && ! whole() ? 2.2f : 1.0f);
         g.setColour (t.mute);
         const auto words = db == 0 ? juce::String ("0") : words::db (db, true, 0).upToFirstOccurrenceOf (" ", false, false);
         type::draw (g, words, area.getX() - 46, juce::roundToInt (y) - 8, 38, 16, juce::Justification::centredRight, false);
@@ -257,16 +261,19 @@ void Plot::paintCurves (juce::Graphics& g)
     g.strokePath (found->second.curve, juce::PathStrokeType (7.0f, juce::PathStrokeType::curved));
     g.setColour (t.of (heard));
     strokeDashed (g, found->second.curve, heard, 3.4f);
-    if (const auto report = ui.bench.report (heard); whole() && report != nullptr && report->complete && report->figures.resonance.peakHz.has_value())
+    if (const auto report = ui.bench.report (heard);
+        whole() && report != nullptr && report->complete && report->figures.resonance.peakHz.has_value())
     {
-        const float x = xOf (*report->figures.resonance.peakHz), y = yOf (valueAt (report->curve.hz, report->curve.circuitDb, *report->figures.resonance.peakHz));
+        const float x = xOf (*report->figures.resonance.peakHz),
+                    y = yOf (valueAt (report->curve.hz, report->curve.circuitDb, *report->figures.resonance.peakHz));
         g.setColour (t.sheet);
         g.fillEllipse (juce::Rectangle<float> (11, 11).withCentre ({ x, y }));
         g.setColour (t.of (heard));
         g.drawEllipse (juce::Rectangle<float> (9, 9).withCentre ({ x, y }), 2.2f);
         g.setColour (t.ink);
         g.setFont (type::bold (12.0f));
-        type::draw (g, words::hertz (*report->figures.resonance.peakHz), juce::roundToInt (x) - 40, juce::jmax (area.getY(), juce::roundToInt (y) - 24), 80, 16, juce::Justification::centred, false);
+        type::draw (g, words::hertz (*report->figures.resonance.peakHz), juce::roundToInt (x) - 40,
+                    juce::jmax (area.getY(), juce::roundToInt (y) - 24), 80, 16, juce::Justification::centred, false);
     }
 }
 
@@ -286,7 +293,8 @@ void Plot::paintSweep (juce::Graphics& g, const std::vector<SweepCurve>& sweep)
         for (double hz : { 1500.0, 3000.0, 700.0, 6000.0, 350.0 })
         {
             const float x = xOf (hz), y = yOf (valueAt (curve.hz, db, hz) + add);
-            const bool clash = std::any_of (labels.begin(), labels.end(), [y] (float other) { return std::abs (other - y) < 14.0f; });
+            const bool clash =
+                std::any_of (labels.begin(), labels.end(), [y] (float other) { return std::abs (other - y) < 14.0f; });
             if (clash || y < static_cast<float> (area.getY()) + 8 || y > static_cast<float> (area.getBottom()) - 8)
                 continue;
             labels.push_back (y);
@@ -294,7 +302,8 @@ void Plot::paintSweep (juce::Graphics& g, const std::vector<SweepCurve>& sweep)
             g.fillRect (x - 8, y - 8, 16.0f, 16.0f);
             g.setColour (t.ink);
             g.setFont (type::text (12.0f));
-            type::draw (g, words::knob (curve.knob), juce::roundToInt (x) - 12, juce::roundToInt (y) - 8, 24, 16, juce::Justification::centred, false);
+            type::draw (g, words::knob (curve.knob), juce::roundToInt (x) - 12, juce::roundToInt (y) - 8, 24, 16,
+                        juce::Justification::centred, false);
             break;
         }
     }
@@ -306,7 +315,11 @@ void Plot::paintHover (juce::Graphics& g)
     const double hz = hzAt (hoverX);
     g.setColour (t.mute);
     g.fillRect (hoverX - 0.5f, static_cast<float> (area.getY()), 1.0f, static_cast<float> (area.getHeight()));
-    struct Row { Tag tag; juce::String value; };
+    struct Row
+    {
+        Tag tag;
+        juce::String value;
+    };
     std::vector<Row> rows;
     for (const auto& [tag, one] : drawn)
     {
@@ -314,16 +327,19 @@ void Plot::paintHover (juce::Graphics& g)
         if (report == nullptr || (tag == asRecorded && ! whole()))
             continue;
         const auto& c = report->curve;
-        auto value = one.silent ? juce::String ("silent") : words::db (valueAt (c.hz, whole() ? c.circuitDb : c.changeDb, hz) + shift (*report));
+        auto value = one.silent ? juce::String ("silent")
+                                : words::db (valueAt (c.hz, whole() ? c.circuitDb : c.changeDb, hz) + shift (*report));
         if (! one.band.isEmpty() && c.lowDb.size() == c.hz.size()) // what is drawn may be of the report before
-            value << "  " << words::db (valueAt (c.hz, c.lowDb, hz) + shift (*report)).upToFirstOccurrenceOf (" ", false, false) << " to "
+            value << "  " << words::db (valueAt (c.hz, c.lowDb, hz) + shift (*report)).upToFirstOccurrenceOf (" ", false, false)
+                  << " to "
                   << words::db (valueAt (c.hz, c.highDb, hz) + shift (*report)).upToFirstOccurrenceOf (" ", false, false);
         rows.push_back ({ tag, value });
     }
     float width = 90.0f;
     for (const auto& row : rows)
         width = juce::jmax (width, type::width (type::text (12.0f), row.value) + 56.0f);
-    juce::Rectangle<float> box (0, static_cast<float> (area.getBottom()) - 30 - 17.0f * static_cast<float> (rows.size()), width, 24.0f + 17.0f * static_cast<float> (rows.size()));
+    juce::Rectangle<float> box (0, static_cast<float> (area.getBottom()) - 30 - 17.0f * static_cast<float> (rows.size()), width,
+                                24.0f + 17.0f * static_cast<float> (rows.size()));
     box.setX (hoverX + 12 + width > static_cast<float> (area.getRight()) ? hoverX - 12 - width : hoverX + 12);
     g.setColour (t.sheet.withAlpha (0.95f));
     g.fillRoundedRectangle (box, 4.0f);
@@ -338,7 +354,8 @@ void Plot::paintHover (juce::Graphics& g)
         auto line = inner.removeFromTop (17);
         g.setColour (t.of (row.tag));
         g.setFont (row.tag == asRecorded ? type::bold (12.0f) : type::name (15.0f));
-        type::draw (g, row.tag == asRecorded ? juce::String ("Now") : words::from (letterOf (row.tag)), line.removeFromLeft (30), juce::Justification::centredLeft, false);
+        type::draw (g, row.tag == asRecorded ? juce::String ("Now") : words::from (letterOf (row.tag)), line.removeFromLeft (30),
+                    juce::Justification::centredLeft, false);
         g.setColour (t.ink);
         g.setFont (type::text (12.0f));
         type::draw (g, row.value, line, juce::Justification::centredLeft, false);

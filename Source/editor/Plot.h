@@ -22,7 +22,13 @@ public:
     void showSweep (const juce::String& knob);
 
 private:
-    struct Drawn { juce::Path curve, band; std::vector<float> endY; bool silent = false; float yAtEnd = 0.0f; };
+    struct Drawn
+    {
+        juce::Path curve, band;
+        std::vector<float> endY;
+        bool silent = false;
+        float yAtEnd = 0.0f;
+    };
 
     Segments kind;
     StringChoice strings;
@@ -30,7 +36,7 @@ private:
     juce::String sweepKnob;
     std::map<Tag, Drawn> drawn;
     float hoverX = -1.0f;
-    Tag pointed = -1;            ///< whose letter the mouse is on: its band is drawn too
+    Tag pointed = -1;             ///< whose letter the mouse is on: its band is drawn too
     std::map<Tag, float> letterY; ///< where each letter stands
 
     bool hasBandDrawn (Tag tag) const { return tag == ui.bench.heard() || tag == pointed; }
@@ -42,7 +48,7 @@ private:
     float xOf (double hz) const;
     double hzAt (float x) const;
     float yOf (double db) const;
-    double shift (const Report&) const;      ///< what level matching adds to the change
+    double shift (const Report&) const; ///< what level matching adds to the change
     juce::Path pathOf (const std::vector<double>& hz, const std::vector<double>& db, double shiftDb) const;
     void build();
     void paintAxes (juce::Graphics&);

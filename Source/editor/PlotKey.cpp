@@ -10,7 +10,11 @@ namespace coldiron
 void Plot::paintLetters (juce::Graphics& g)
 {
     const auto& t = colours();
-    struct End { Tag tag; float y; };
+    struct End
+    {
+        Tag tag;
+        float y;
+    };
     std::vector<End> ends;
     for (const auto& [tag, one] : drawn)
         if (! one.silent)
@@ -27,7 +31,8 @@ void Plot::paintLetters (juce::Graphics& g)
             }
     if (! ends.empty())
     {
-        const float over = ends.back().y - static_cast<float> (area.getBottom()) + 4, under = static_cast<float> (area.getY()) + 4 - ends.front().y;
+        const float over = ends.back().y - static_cast<float> (area.getBottom()) + 4,
+                    under = static_cast<float> (area.getY()) + 4 - ends.front().y;
         for (auto& end : ends)
             end.y += over > 0 ? -over : under > 0 ? under : 0.0f;
     }
@@ -36,7 +41,8 @@ void Plot::paintLetters (juce::Graphics& g)
     for (const auto& end : ends)
     {
         letterY[end.tag] = end.y;
-        const juce::Rectangle<float> box (static_cast<float> (area.getRight()) + 5, end.y - 9, end.tag == asRecorded ? 34.0f : 20.0f, 18.0f);
+        const juce::Rectangle<float> box (static_cast<float> (area.getRight()) + 5, end.y - 9,
+                                          end.tag == asRecorded ? 34.0f : 20.0f, 18.0f);
         const auto letter = end.tag == asRecorded ? juce::String ("Now") : words::from (letterOf (end.tag));
         if (end.tag == heard)
         {
@@ -62,7 +68,8 @@ void Plot::paintNoise (juce::Graphics& g)
     g.setColour (t.mute);
     g.drawDashedLine ({ x, static_cast<float> (area.getY()), x, static_cast<float> (area.getBottom()) }, dash, 2, 1.4f);
     const auto font = type::text (12.0f);
-    const juce::String line1 = "from here the take's", line2 = "noise comes up by " + words::db (report->figures.trust.liftDb, false, 0);
+    const juce::String line1 = "from here the take's",
+                       line2 = "noise comes up by " + words::db (report->figures.trust.liftDb, false, 0);
     const int width = juce::roundToInt (juce::jmax (type::width (font, line1), type::width (font, line2))) + 6;
     auto box = juce::Rectangle<int> (juce::roundToInt (x) + 4, area.getBottom() - 40, width, 34);
     if (box.getRight() > area.getRight())
@@ -80,7 +87,8 @@ void Plot::paintKey (juce::Graphics& g)
     const auto& t = colours();
     juce::String shown, others, silent;
     Tag first = asRecorded;
-    const auto add = [] (juce::String& list, Tag tag) { list << (list.isEmpty() ? "" : ", ") << (tag == asRecorded ? juce::String ("Now") : words::from (letterOf (tag))); };
+    const auto add = [] (juce::String& list, Tag tag)
+    { list << (list.isEmpty() ? "" : ", ") << (tag == asRecorded ? juce::String ("Now") : words::from (letterOf (tag))); };
     for (const auto& [tag, one] : drawn)
     {
         if (! one.band.isEmpty())
@@ -97,18 +105,27 @@ void Plot::paintKey (juce::Graphics& g)
     {
         auto line = box.removeFromBottom (16);
         g.setColour (t.mute);
-        type::draw (g, silent + (silent.containsChar (',') ? " are" : " is") + " silent at this setting.", line, juce::Justification::centredLeft, true);
+        type::draw (g, silent + (silent.containsChar (',') ? " are" : " is") + " silent at this setting.", line,
+                    juce::Justification::centredLeft, true);
     }
     if ((shown.isEmpty() && others.isEmpty()) || hoverX >= 0.0f)
         return;
     const int only = ui.bench.onlyString();
     const auto job = ui.bench.job();
     const auto& sounding = job->guitar.strings;
-    const auto spread = only >= 0 && only < static_cast<int> (sounding.size()) ? " on " + words::from (sounding[static_cast<size_t> (only)].name) + " alone," : juce::String (" from string to string,");
-    const auto line1 = shown.isEmpty() ? others + (others.containsChar (',') ? " are estimates: other coils than the take's." : " is an estimate: other coils than the take's.")
+    const auto spread = only >= 0 && only < static_cast<int> (sounding.size())
+                            ? " on " + words::from (sounding[static_cast<size_t> (only)].name) + " alone,"
+                            : juce::String (" from string to string,");
+    const auto line1 = shown.isEmpty() ? others
+                                             + (others.containsChar (',') ? " are estimates: other coils than the take's."
+                                                                          : " is an estimate: other coils than the take's.")
                                        : "Shaded: where " + shown + " may lie" + spread;
-    const auto line2 = shown.isEmpty() ? juce::String ("Hear one, or point at its letter, for its range.")
-                                       : "for it uses other coils." + (others.isEmpty() ? juce::String() : " " + others + (others.containsChar (',') ? " are" : " is") + " shown without.");
+    const auto line2 =
+        shown.isEmpty()
+            ? juce::String ("Hear one, or point at its letter, for its range.")
+            : "for it uses other coils."
+                  + (others.isEmpty() ? juce::String()
+                                      : " " + others + (others.containsChar (',') ? " are" : " is") + " shown without.");
     const auto font = type::text (12.0f);
     const int wide = juce::roundToInt (juce::jmax (type::width (font, line1), type::width (font, line2)));
     auto place = box.removeFromBottom (34).withWidth (wide + 40);

@@ -1,7 +1,7 @@
 #include "editor/RecordedColumn.h"
 
-#include "editor/Words.h"
 #include "analysis/HumTriage.h"
+#include "editor/Words.h"
 
 namespace coldiron
 {
@@ -85,7 +85,8 @@ void RecordedColumn::benchChanged (const Revisions& before, const Revisions& now
 void RecordedColumn::answer (size_t question, int choice)
 {
     const auto& asked = humQuestions()[question];
-    ui.bench.edit ("/hum/" + asked.key, choice == 0 ? "" : asked.answers[static_cast<size_t> (choice - 1)].value, "Hum: " + asked.key);
+    ui.bench.edit ("/hum/" + asked.key, choice == 0 ? "" : asked.answers[static_cast<size_t> (choice - 1)].value,
+                   "Hum: " + asked.key);
 }
 
 int RecordedColumn::idealHeight (int width) { return place (width); }
@@ -114,14 +115,17 @@ int RecordedColumn::place (int width)
         y += height;
     };
 
-    para (movable ? juce::String ("Set these as they stood when the take was played.") : juce::String ("Once a take has landed: where each control stood."), false);
+    para (movable ? juce::String ("Set these as they stood when the take was played.")
+                  : juce::String ("Once a take has landed: where each control stood."),
+          false);
     y += 4;
     if (! knobs.empty())
     {
         int each = 68;
         for (const auto& knob : knobs)
             each = juce::jmax (each, juce::jmin (110, knob->idealWidth()));
-        const int columns = juce::jlimit (1, static_cast<int> (knobs.size()), width / each), pitch = juce::jmin (110, width / columns);
+        const int columns = juce::jlimit (1, static_cast<int> (knobs.size()), width / each),
+                  pitch = juce::jmin (110, width / columns);
         for (size_t i = 0; i < knobs.size(); ++i)
             knobs[i]->setBounds (static_cast<int> (i) % columns * pitch, y + static_cast<int> (i) / columns * 94, pitch, 93);
         y += (static_cast<int> (knobs.size()) + columns - 1) / columns * 94 + 2;

@@ -28,7 +28,12 @@ private:
     std::vector<std::unique_ptr<LeverRail>> levers;
     ValueList recorded, listened;
     std::vector<std::unique_ptr<Segments>> questions;
-    struct Text { juce::Rectangle<int> area; juce::String words; bool isHead = false, isInk = false; };
+    struct Text
+    {
+        juce::Rectangle<int> area;
+        juce::String words;
+        bool isHead = false, isInk = false;
+    };
     std::vector<Text> texts;
     bool movable = false;
 

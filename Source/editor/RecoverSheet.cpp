@@ -5,7 +5,8 @@
 namespace coldiron
 {
 RecoverSheet::RecoverSheet (UiContext& d, std::vector<Recovery> works)
-    : Overlay (d), left (std::move (works)), openIt (d, "Open it", true), discard (d, "Throw it away"), later (d, "Keep for later")
+    : Overlay (d), left (std::move (works)), openIt (d, "Open it", true), discard (d, "Throw it away"),
+      later (d, "Keep for later")
 {
     setTitle ("Unsaved work");
     close.setVisible (false);
@@ -42,16 +43,26 @@ void RecoverSheet::paint (juce::Graphics& g)
     paintTitle (g, "Unsaved work was left");
     const auto& t = colours();
     const auto& one = left[shown];
-    const auto when = juce::Time (std::chrono::duration_cast<std::chrono::milliseconds> (std::chrono::file_clock::to_sys (one.when).time_since_epoch()).count());
+    const auto when = juce::Time (
+        std::chrono::duration_cast<std::chrono::milliseconds> (std::chrono::file_clock::to_sys (one.when).time_since_epoch())
+            .count());
     auto area = getLocalBounds().reduced (20, 0).withTrimmedTop (58);
     g.setColour (t.ink);
     g.setFont (type::bold (15.0f));
-    type::draw (g, one.work.title.empty() ? juce::String ("A job without a title") : words::from (one.work.title), area.removeFromTop (24), juce::Justification::centredLeft, true);
+    type::draw (g, one.work.title.empty() ? juce::String ("A job without a title") : words::from (one.work.title),
+                area.removeFromTop (24), juce::Justification::centredLeft, true);
     g.setColour (t.mute);
     g.setFont (type::text (13.0f));
-    type::draw (g, "kept " + when.formatted ("%e %B %Y, %H:%M").trim() + (one.work.file.empty() ? juce::String (", never saved to a file") : ", of " + words::from (one.work.file.filename().string())),
+    type::draw (g,
+                "kept " + when.formatted ("%e %B %Y, %H:%M").trim()
+                    + (one.work.file.empty() ? juce::String (", never saved to a file")
+                                             : ", of " + words::from (one.work.file.filename().string())),
                 area.removeFromTop (22), juce::Justification::centredLeft, true);
-    type::draw (g, left.size() > 1 ? juce::String (static_cast<int> (shown) + 1) + " of " + juce::String (static_cast<int> (left.size())) + ". Opening it leaves its own file as it was until you save." : juce::String ("Opening it leaves its own file as it was until you save."),
+    type::draw (g,
+                left.size() > 1
+                    ? juce::String (static_cast<int> (shown) + 1) + " of " + juce::String (static_cast<int> (left.size()))
+                          + ". Opening it leaves its own file as it was until you save."
+                    : juce::String ("Opening it leaves its own file as it was until you save."),
                 area.removeFromTop (22), juce::Justification::centredLeft, true);
 }
 

@@ -1,8 +1,8 @@
 #include "editor/RewireList.h"
 
-#include "response/PickupsHeard.h"
 #include "editor/JobWords.h"
 #include "job/FirstArguments.h"
+#include "response/PickupsHeard.h"
 
 #include <algorithm>
 
@@ -17,7 +17,8 @@ juce::String wishTitle (const std::string& wish) { return wish.empty() ? juce::S
 /** The wishes in the order that a player brings them. */
 size_t wishRank (const std::string& wish)
 {
-    static const std::vector<std::string> order { "quieter", "brighter", "darker", "louder", "clear when turned down", "more voices", "independent" };
+    static const std::vector<std::string> order { "quieter",     "brighter",   "darker", "louder", "clear when turned down",
+                                                  "more voices", "independent" };
     return static_cast<size_t> (std::find (order.begin(), order.end(), wish) - order.begin());
 }
 }
@@ -30,13 +31,14 @@ RewireList::RewireList (UiContext& d, Tag t) : Overlay (d), target (t), add (d, 
     for (const auto& name : presets.list ("rewires"))
         if (auto info = readRewireInfo (name, presets, ignored))
             infos.push_back (std::move (*info));
-    std::stable_sort (infos.begin(), infos.end(), [] (const RewireInfo& a, const RewireInfo& b)
-                      { return wishRank (a.wish) < wishRank (b.wish); });
+    std::stable_sort (infos.begin(), infos.end(),
+                      [] (const RewireInfo& a, const RewireInfo& b) { return wishRank (a.wish) < wishRank (b.wish); });
     if (target == asRecorded)
         for (const auto& name : presets.list ("starters"))
             if (auto starter = readStarter (name, presets, ignored))
                 starters.push_back (std::move (*starter));
-    std::stable_sort (starters.begin(), starters.end(), [] (const Starter& a, const Starter& b) { return wishRank (a.wish) < wishRank (b.wish); });
+    std::stable_sort (starters.begin(), starters.end(),
+                      [] (const Starter& a, const Starter& b) { return wishRank (a.wish) < wishRank (b.wish); });
 
     dressField (search, colours());
     search.setTextToShowWhenEmpty ("Search: quieter, split, bleed", colours().mute);
@@ -113,7 +115,8 @@ void RewireList::filter()
     list.updateContent();
     int first = -1; // the first that can be done here, else the first of all
     for (int i = static_cast<int> (lines.size()) - 1; i >= 0; --i)
-        if (const auto& line = lines[static_cast<size_t> (i)]; ! line.isHeading && (isHere (line) || first < 0 || ! isHere (lines[static_cast<size_t> (first)])))
+        if (const auto& line = lines[static_cast<size_t> (i)];
+            ! line.isHeading && (isHere (line) || first < 0 || ! isHere (lines[static_cast<size_t> (first)])))
             first = i;
     list.selectRow (first);
     if (first >= 0)
@@ -287,7 +290,8 @@ void RewireList::apply()
         thrown.add (words::plain (control.name) + " is " + words::from (other));
     }
     bench.hear (tag);
-    ui.tell (words::from (letterOf (tag)) + ": " + words::from (infos[static_cast<size_t> (chosen)].name) + (thrown.isEmpty() ? juce::String (".") : ", " + thrown.joinIntoString (", ") + "."));
+    ui.tell (words::from (letterOf (tag)) + ": " + words::from (infos[static_cast<size_t> (chosen)].name)
+             + (thrown.isEmpty() ? juce::String (".") : ", " + thrown.joinIntoString (", ") + "."));
     if (onClose)
         onClose();
 }

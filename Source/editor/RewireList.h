@@ -29,15 +29,29 @@ public:
     void showStarter (const std::string& preset); ///< chooses that set
 
 private:
-    struct Line { bool isHeading = false; juce::String words; int info = -1, starter = -1; };
-    struct Fit { std::map<std::string, std::string> arguments; bool here = false; };
-    struct AskRow { RewireInfo::Ask ask; std::unique_ptr<WordButton> choice; std::unique_ptr<juce::TextEditor> field; };
+    struct Line
+    {
+        bool isHeading = false;
+        juce::String words;
+        int info = -1, starter = -1;
+    };
+    struct Fit
+    {
+        std::map<std::string, std::string> arguments;
+        bool here = false;
+    };
+    struct AskRow
+    {
+        RewireInfo::Ask ask;
+        std::unique_ptr<WordButton> choice;
+        std::unique_ptr<juce::TextEditor> field;
+    };
 
     const Tag target;
     std::vector<RewireInfo> infos;
-    std::vector<Fit> fits;   ///< one for each
+    std::vector<Fit> fits; ///< one for each
     std::vector<Starter> starters;
-    StarterOffer offered;    ///< of the set chosen
+    StarterOffer offered; ///< of the set chosen
     int chosenStarter = -1;
     std::vector<Line> lines;
     mutable std::shared_ptr<const Job> kept; ///< the job last asked

@@ -7,14 +7,17 @@ void RewireList::paint (juce::Graphics& g)
 {
     Overlay::paint (g);
     const auto& t = colours();
-    paintTitle (g, target == asRecorded ? juce::String ("New option: a starter set or a rewire") : "Add a rewire to " + words::from (letterOf (target)));
+    paintTitle (g, target == asRecorded ? juce::String ("New option: a starter set or a rewire")
+                                        : "Add a rewire to " + words::from (letterOf (target)));
     g.setColour (t.line);
     g.fillRect (search.getRight() + 11, search.getY(), 1, getHeight() - search.getY() - 16);
     if (infos.empty() || lines.empty())
     {
         g.setColour (t.mute);
         g.setFont (type::text (13.0f));
-        g.drawFittedText (infos.empty() ? "No rewires were found among the presets." : "Nothing of that name. Try what the player wants: quieter, brighter, louder.", detail, juce::Justification::topLeft, 3, 1.0f);
+        g.drawFittedText (infos.empty() ? "No rewires were found among the presets."
+                                        : "Nothing of that name. Try what the player wants: quieter, brighter, louder.",
+                          detail, juce::Justification::topLeft, 3, 1.0f);
         return;
     }
     if (chosenStarter >= 0)

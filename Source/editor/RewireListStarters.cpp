@@ -15,7 +15,8 @@ juce::String optionsInWords (int count)
 }
 }
 
-juce::String filledWords (const std::string& sentence, const RewireInfo& info, const std::map<std::string, std::string>& arguments)
+juce::String filledWords (const std::string& sentence, const RewireInfo& info,
+                          const std::map<std::string, std::string>& arguments)
 {
     auto text = words::from (sentence);
     for (const auto& ask : info.asks)
@@ -38,8 +39,10 @@ void RewireList::addStarterLines (const juce::StringArray& wanted)
     bool headed = false;
     for (size_t i = 0; i < starters.size(); ++i)
     {
-        const auto haystack = ("starter set " + words::from (starters[i].name + " " + starters[i].wish + " " + starters[i].says)).toLowerCase();
-        if (std::any_of (wanted.begin(), wanted.end(), [&] (const juce::String& word) { return word.isNotEmpty() && ! haystack.contains (word); }))
+        const auto haystack =
+            ("starter set " + words::from (starters[i].name + " " + starters[i].wish + " " + starters[i].says)).toLowerCase();
+        if (std::any_of (wanted.begin(), wanted.end(),
+                         [&] (const juce::String& word) { return word.isNotEmpty() && ! haystack.contains (word); }))
             continue;
         if (! std::exchange (headed, true))
             lines.push_back ({ true, "Starter sets: three options for a wish", -1, -1 });
@@ -62,7 +65,8 @@ void RewireList::chooseStarter (int index)
     chosenStarter = index;
     const auto job = ui.bench.job();
     const int take = ui.bench.take();
-    const auto from = take >= 0 && take < static_cast<int> (job->takes.size()) ? job->takes[static_cast<size_t> (take)].setting : Setting();
+    const auto from =
+        take >= 0 && take < static_cast<int> (job->takes.size()) ? job->takes[static_cast<size_t> (take)].setting : Setting();
     offered = offerStarter (starters[static_cast<size_t> (index)], job->guitar, from, job->listening, ui.bench.presets());
     const auto edit = withStarter (ui.bench.jobText(), offered);
     const auto count = static_cast<int> (edit.letters.size());
@@ -78,7 +82,7 @@ void RewireList::applyStarter()
     const auto edit = withStarter (bench.jobText(), offered);
     if (edit.letters.empty())
         return ui.tell (offered.options.empty() ? juce::String ("Nothing in this set fits this guitar; the list says why.")
-                                                  : juce::String ("All eight letters are taken. Remove an option first."));
+                                                : juce::String ("All eight letters are taken. Remove an option first."));
     const auto name = words::from (starters[static_cast<size_t> (chosenStarter)].name);
     if (! bench.edit ("/options", edit.options, ("Starter set: " + name).toStdString()))
         return;
@@ -86,7 +90,8 @@ void RewireList::applyStarter()
     juce::StringArray letters;
     for (const auto& letter : edit.letters)
         letters.add (words::from (letter));
-    ui.tell (name + ": " + letters.joinIntoString (", ") + " hang on the take." + (edit.left > 0 ? " No letter was left for " + juce::String (static_cast<int> (edit.left)) + " more." : ""));
+    ui.tell (name + ": " + letters.joinIntoString (", ") + " hang on the take."
+             + (edit.left > 0 ? " No letter was left for " + juce::String (static_cast<int> (edit.left)) + " more." : ""));
     if (onClose)
         onClose();
 }
@@ -97,7 +102,8 @@ void RewireList::paintStarter (juce::Graphics& g)
     const auto& starter = starters[static_cast<size_t> (chosenStarter)];
     const auto edit = withStarter (ui.bench.jobText(), offered);
     std::vector<juce::AttributedString> paragraphs;
-    const auto para = [&] (const juce::String& label, juce::Colour labelColour, const juce::String& words, const juce::Font& font, juce::Colour colour)
+    const auto para = [&] (const juce::String& label, juce::Colour labelColour, const juce::String& words, const juce::Font& font,
+                           juce::Colour colour)
     {
         juce::AttributedString text;
         text.setWordWrap (juce::AttributedString::byWord);
@@ -110,13 +116,19 @@ void RewireList::paintStarter (juce::Graphics& g)
     const auto plain = type::text (13.0f);
     para ({}, t.ink, "Starter set: " + words::from (starter.name), type::bold (15.0f), t.ink);
     if (! starter.says.empty())
-        para ({}, t.ink, juce::String::fromUTF8 ("\xe2\x80\x9c") + words::from (starter.says) + juce::String::fromUTF8 ("\xe2\x80\x9d"), type::italic (14.0f), t.mute);
+        para ({}, t.ink,
+              juce::String::fromUTF8 ("\xe2\x80\x9c") + words::from (starter.says) + juce::String::fromUTF8 ("\xe2\x80\x9d"),
+              type::italic (14.0f), t.mute);
     for (size_t i = 0; i < offered.options.size(); ++i)
     {
-        para (i < edit.letters.size() ? words::from (edit.letters[i]) : juce::String ("-"), t.ink, words::from (offered.options[i].name), type::bold (13.0f), t.ink);
+        para (i < edit.letters.size() ? words::from (edit.letters[i]) : juce::String ("-"), t.ink,
+              words::from (offered.options[i].name), type::bold (13.0f), t.ink);
         for (const auto& [preset, filled] : offered.options[i].rewires)
-            if (const auto info = std::find_if (infos.begin(), infos.end(), [&p = preset] (const RewireInfo& known) { return known.preset == p; }); info != infos.end())
-                para ({}, t.mute, filledWords (info->gives, *info, filled) + " " + filledWords (info->costs, *info, filled), plain, t.mute);
+            if (const auto info = std::find_if (infos.begin(), infos.end(),
+                                                [&p = preset] (const RewireInfo& known) { return known.preset == p; });
+                info != infos.end())
+                para ({}, t.mute, filledWords (info->gives, *info, filled) + " " + filledWords (info->costs, *info, filled),
+                      plain, t.mute);
     }
     if (offered.options.empty())
         para ({}, t.ink, "Nothing in this set fits this guitar:", type::bold (13.0f), t.ink);
@@ -136,7 +148,8 @@ void RewireList::paintStarter (juce::Graphics& g)
         {
             g.setColour (t.mute);
             g.setFont (plain);
-            type::draw (g, "and " + juce::String (static_cast<int> (paragraphs.size() - i)) + " more", detail.withTop (juce::roundToInt (y)).withHeight (18), juce::Justification::centredLeft, true);
+            type::draw (g, "and " + juce::String (static_cast<int> (paragraphs.size() - i)) + " more",
+                        detail.withTop (juce::roundToInt (y)).withHeight (18), juce::Justification::centredLeft, true);
             return;
         }
         laid.draw (g, { static_cast<float> (detail.getX()), y, static_cast<float> (detail.getWidth()), laid.getHeight() });

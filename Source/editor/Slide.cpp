@@ -16,7 +16,10 @@ Slide::Slide (UiContext& d, const juce::String& title, Range r, std::function<ju
     setWantsKeyboardFocus (true);
 }
 
-juce::Rectangle<float> Slide::rail() const { return getLocalBounds().toFloat().withTrimmedLeft (nameWidth + 8).withTrimmedRight (valueWidth + 8); }
+juce::Rectangle<float> Slide::rail() const
+{
+    return getLocalBounds().toFloat().withTrimmedLeft (nameWidth + 8).withTrimmedRight (valueWidth + 8);
+}
 
 void Slide::setValue (double value)
 {

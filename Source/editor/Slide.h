@@ -8,11 +8,14 @@ namespace coldiron
 class Slide : public juce::Component, public juce::SettableTooltipClient
 {
 public:
-    struct Range { double low = 0.0, high = 1.0, step = 0.01, home = 0.0; };
+    struct Range
+    {
+        double low = 0.0, high = 1.0, step = 0.01, home = 0.0;
+    };
 
     Slide (UiContext&, const juce::String& title, Range, std::function<juce::String (double)> words);
 
-    std::function<void (double)> onMove;  ///< at every step
+    std::function<void (double)> onMove;   ///< at every step
     std::function<void (double)> onSettle; ///< once it has been let go, or at every step of keys and wheel
     void setValue (double);                ///< ignored while it is held
     double value() const { return now; }

@@ -13,7 +13,10 @@ juce::String degrees (double d)
     return d <= 0.0 ? "facing it" : d >= 90.0 ? "across it" : juce::String (juce::roundToInt (d)) + juce::String::fromUTF8 ("°");
 }
 
-juce::String percent (double share) { return share <= 0.0 ? juce::String ("none") : juce::String (juce::roundToInt (100.0 * share)) + " %"; }
+juce::String percent (double share)
+{
+    return share <= 0.0 ? juce::String ("none") : juce::String (juce::roundToInt (100.0 * share)) + " %";
+}
 juce::String offOrDb (double db) { return db < 0.0 ? juce::String ("off") : words::db (db, true, 0); }
 juce::String noneOrDb (double db) { return db <= 0.0 ? juce::String ("none") : words::db (db, true, 0); }
 juce::String trimWords (double db) { return words::db (db, true, 1); }
@@ -29,22 +32,28 @@ void paintNote (juce::Graphics& g, const juce::String& text, juce::Rectangle<int
 }
 
 SoundSheet::SoundSheet (UiContext& d, bool host)
-    : Overlay (d), inHost (host), facing (d, "The field", { 0.0, 90.0, 1.0, 0.0 }, degrees), buzz (d, "Buzz", { 0.0, 1.0, 0.05, 0.0 }, percent),
-      hiss (d, "Hiss", { -1.0, 80.0, 1.0, -1.0 }, offOrDb), drive (d, "Drive", { 0.0, 24.0, 1.0, 0.0 }, noneOrDb),
-      trim (d, "Trim", { -24.0, 24.0, 0.5, 0.0 }, trimWords), after (d, { "Direct", "Amplifier", "Own file" }, "After the jack"),
-      headroom (d, { "As it comes", "Kept" }, "Headroom"), file (d, "Choose file")
+    : Overlay (d), inHost (host), facing (d, "The field", { 0.0, 90.0, 1.0, 0.0 }, degrees),
+      buzz (d, "Buzz", { 0.0, 1.0, 0.05, 0.0 }, percent), hiss (d, "Hiss", { -1.0, 80.0, 1.0, -1.0 }, offOrDb),
+      drive (d, "Drive", { 0.0, 24.0, 1.0, 0.0 }, noneOrDb), trim (d, "Trim", { -24.0, 24.0, 0.5, 0.0 }, trimWords),
+      after (d, { "Direct", "Amplifier", "Own file" }, "After the jack"), headroom (d, { "As it comes", "Kept" }, "Headroom"),
+      file (d, "Choose file")
 {
     setTitle ("Sound");
     for (auto* child : std::initializer_list<juce::Component*> { &facing, &buzz, &hiss, &after, &file, &drive, &headroom, &trim })
         addAndMakeVisible (child);
 
-    facing.setTooltip ("How the coils face the mains field. Turn the guitar and hum goes with the cosine of the angle, across it to nothing.");
-    buzz.setTooltip ("Pulses of dimmers and rectifiers on top of the hum. What the coils cancel of the one they cancel of the other.");
-    hiss.setTooltip ("Thermal noise of pickups, pots and input as computed for each option, lifted this far over the playing as a driven amplifier does. Playing counts as 0.1 V.");
-    drive.setTooltip ("A mild overdriven input before the loudspeaker, the same for all. A take-loud tone keeps its level; softer comes up. Adds under 0.1 ms to low notes.");
+    facing.setTooltip (
+        "How the coils face the mains field. Turn the guitar and hum goes with the cosine of the angle, across it to nothing.");
+    buzz.setTooltip (
+        "Pulses of dimmers and rectifiers on top of the hum. What the coils cancel of the one they cancel of the other.");
+    hiss.setTooltip ("Thermal noise of pickups, pots and input as computed for each option, lifted this far over the playing as "
+                     "a driven amplifier does. Playing counts as 0.1 V.");
+    drive.setTooltip ("A mild overdriven input before the loudspeaker, the same for all. A take-loud tone keeps its level; "
+                      "softer comes up. Adds under 0.1 ms to low notes.");
     after.setTooltip ("What stands between jack and ear, the same for every option and for Now.");
     file.setTooltip ("An impulse response of a loudspeaker: WAV, AIFF or FLAC, up to 2 s. Its own level does not count.");
-    headroom.setTooltip ("Kept: one gain for all options and Now, so that none passes full scale on this take, hum and hiss included. Never a limiter.");
+    headroom.setTooltip ("Kept: one gain for all options and Now, so that none passes full scale on this take, hum and hiss "
+                         "included. Never a limiter.");
     trim.setTooltip ("Output, the same for all.");
 
     facing.onMove = [this] (double v) { ui.bench.setFacingDegrees (v); };
@@ -80,7 +89,8 @@ void SoundSheet::choose (OutputSound sound)
 
 void SoundSheet::openFile()
 {
-    chooser = std::make_unique<juce::FileChooser> ("Open an impulse response", juce::File (words::from (ui.bench.outputChain().file.string())), "*.wav;*.aif;*.aiff;*.flac");
+    chooser = std::make_unique<juce::FileChooser> (
+        "Open an impulse response", juce::File (words::from (ui.bench.outputChain().file.string())), "*.wav;*.aif;*.aiff;*.flac");
     chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles,
                           [this] (const juce::FileChooser& c)
                           {
@@ -150,7 +160,7 @@ juce::String SoundSheet::headroomWords() const
     if (db >= -0.05)
         return "None of them passes full scale on this take.";
     return words::db (db, true, 1) + (kept ? " on all, for headroom." : " on all would keep every one below full scale.")
-         + (kept && ui.bench.source() == Source::host ? " Heard on the take alone." : "");
+           + (kept && ui.bench.source() == Source::host ? " Heard on the take alone." : "");
 }
 
 /** One bar a coil, up and down as it is wound, and what is left of them all. */
@@ -162,10 +172,13 @@ void SoundSheet::paintCoils (juce::Graphics& g, juce::Rectangle<int> area) const
     g.setColour (t.mute);
     auto title = area.removeFromTop (20);
     const Tag heard = ui.bench.heard();
-    type::draw (g, (heard == asRecorded ? juce::String ("Now") : words::from (letterOf (heard))) + ": what each coil hums, and the sum", title, juce::Justification::centredLeft, true);
+    type::draw (
+        g, (heard == asRecorded ? juce::String ("Now") : words::from (letterOf (heard))) + ": what each coil hums, and the sum",
+        title, juce::Justification::centredLeft, true);
     if (report == nullptr || ! report->complete || report->silent || report->coilHums.empty())
     {
-        type::draw (g, report != nullptr && report->silent ? "silent" : "computing", area, juce::Justification::centredLeft, false);
+        type::draw (g, report != nullptr && report->silent ? "silent" : "computing", area, juce::Justification::centredLeft,
+                    false);
         return;
     }
     const double cosine = facingOf (ui.bench.facingDegrees());
@@ -188,7 +201,8 @@ void SoundSheet::paintCoils (juce::Graphics& g, juce::Rectangle<int> area) const
         const double share = cosine * (isSum ? sum : report->coilHums[static_cast<size_t> (i)].share);
         const float height = juce::jmax (1.5f, reach * static_cast<float> (std::abs (share) / most));
         const auto column = juce::Rectangle<int> (area.getX() + i * each, area.getY(), each, area.getHeight());
-        const auto bar = juce::Rectangle<float> (static_cast<float> (column.getCentreX()) - 9.0f, share >= 0.0 ? middle - height : middle, 18.0f, height);
+        const auto bar = juce::Rectangle<float> (static_cast<float> (column.getCentreX()) - 9.0f,
+                                                 share >= 0.0 ? middle - height : middle, 18.0f, height);
         g.setColour (isSum ? t.ink : t.mute);
         if (isSum)
             g.fillRoundedRectangle (bar, 2.0f);
@@ -200,8 +214,10 @@ void SoundSheet::paintCoils (juce::Graphics& g, juce::Rectangle<int> area) const
             type::draw (g, "sum", name.removeFromTop (16), juce::Justification::centred, false);
         else
         {
-            type::draw (g, words::plain (report->coilHums[static_cast<size_t> (i)].pickup), name.removeFromTop (16), juce::Justification::centred, true);
-            type::draw (g, words::plain (report->coilHums[static_cast<size_t> (i)].coil), name, juce::Justification::centred, true);
+            type::draw (g, words::plain (report->coilHums[static_cast<size_t> (i)].pickup), name.removeFromTop (16),
+                        juce::Justification::centred, true);
+            type::draw (g, words::plain (report->coilHums[static_cast<size_t> (i)].coil), name, juce::Justification::centred,
+                        true);
         }
     }
 }
@@ -217,7 +233,8 @@ void SoundSheet::paint (juce::Graphics& g)
     g.setFont (type::name (15.0f));
     type::draw (g, "Hum and hiss", left.withHeight (22), juce::Justification::centredLeft, false);
     type::draw (g, "After the jack", right.withHeight (22), juce::Justification::centredLeft, false);
-    type::draw (g, "Headroom", headroom.getBounds().translated (0, -30).withHeight (22).withWidth (120), juce::Justification::centredLeft, false);
+    type::draw (g, "Headroom", headroom.getBounds().translated (0, -30).withHeight (22).withWidth (120),
+                juce::Justification::centredLeft, false);
 
     paintCoils (g, coils);
     juce::String notes = "Magnetic hum only. Hum that changes when you touch the strings is grounding or shielding.";
@@ -239,8 +256,12 @@ void SoundSheet::paint (juce::Graphics& g)
     else if (choice.sound == OutputSound::file)
         note = words::from (choice.file.filename().string()) + ". Its own level does not count.";
     else
-        note = juce::String ("The jack as it is, ") + (inHost ? "for the amplifier that follows in the host." : "bright and dry: an amplifier and loudspeaker take most above 5 kHz away.");
-    paintNote (g, note, afterNote.withTrimmedRight (choice.sound == OutputSound::file ? file.getWidth() + 8 : 0).withTrimmedTop (4), fault.isNotEmpty() ? t.ink : t.mute);
+        note = juce::String ("The jack as it is, ")
+               + (inHost ? "for the amplifier that follows in the host."
+                         : "bright and dry: an amplifier and loudspeaker take most above 5 kHz away.");
+    paintNote (g, note,
+               afterNote.withTrimmedRight (choice.sound == OutputSound::file ? file.getWidth() + 8 : 0).withTrimmedTop (4),
+               fault.isNotEmpty() ? t.ink : t.mute);
     paintNote (g, headroomWords(), headroomNote, ui.bench.headroomDb() < -0.05 ? t.ink : t.mute);
 }
 }

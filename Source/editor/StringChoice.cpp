@@ -8,7 +8,8 @@ StringChoice::StringChoice (UiContext& d) : Panel (d)
 {
     setTitle ("Strings the change is for");
     setWantsKeyboardFocus (true);
-    setTooltip ("An option that hears other coils changes every string in its own way. Hear one string's change alone, E to e, for the range.");
+    setTooltip ("An option that hears other coils changes every string in its own way. Hear one string's change alone, E to e, "
+                "for the range.");
 }
 
 void StringChoice::benchChanged (const Revisions&, const Revisions&)
@@ -87,7 +88,9 @@ void StringChoice::mouseDown (const juce::MouseEvent& e)
 
 bool StringChoice::keyPressed (const juce::KeyPress& key)
 {
-    const int way = key == juce::KeyPress::leftKey || key == juce::KeyPress::downKey ? -1 : key == juce::KeyPress::rightKey || key == juce::KeyPress::upKey ? 1 : 0;
+    const int way = key == juce::KeyPress::leftKey || key == juce::KeyPress::downKey  ? -1
+                    : key == juce::KeyPress::rightKey || key == juce::KeyPress::upKey ? 1
+                                                                                      : 0;
     if (way != 0)
         choose (chosen + way);
     return way != 0;

@@ -20,8 +20,8 @@ public:
     int idealWidth (int most); ///< of all chips where they fit, else of one that goes from string to string
 
 private:
-    juce::StringArray names;   ///< "all", then the strings
-    int chosen = 0;            ///< index into names
+    juce::StringArray names; ///< "all", then the strings
+    int chosen = 0;          ///< index into names
     bool oneChip = false;
 
     juce::Rectangle<int> chip (int) const;

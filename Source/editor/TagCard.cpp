@@ -47,7 +47,10 @@ void TagCard::setSize (TagSize s)
 }
 
 juce::Path TagCard::outline() const { return tagOutline (getLocalBounds().toFloat().reduced (inset)); }
-juce::Point<float> TagCard::eyelet() const { return { static_cast<float> (getWidth()) / 2.0f, inset + (size.low ? 9.0f : 12.0f) }; }
+juce::Point<float> TagCard::eyelet() const
+{
+    return { static_cast<float> (getWidth()) / 2.0f, inset + (size.low ? 9.0f : 12.0f) };
+}
 
 void TagCard::refresh()
 {
@@ -62,7 +65,8 @@ void TagCard::refresh()
         name = "As recorded";
         const int take = bench.takeFor (asRecorded);
         if (take >= 0 && take < static_cast<int> (job->takes.size()))
-            below = words::settingInWords (job->takes[static_cast<size_t> (take)].harness, job->takes[static_cast<size_t> (take)].setting);
+            below = words::settingInWords (job->takes[static_cast<size_t> (take)].harness,
+                                           job->takes[static_cast<size_t> (take)].setting);
         pill = job->takes.empty() ? "no take" : "the take";
     }
     else
@@ -76,7 +80,9 @@ void TagCard::refresh()
             pill = juce::String::fromUTF8 (report->figures.confidence.isEstimated() ? "\xe2\x89\x88 " : "= ")
                    + words::from (report->figures.confidence.pillWord());
     }
-    setTitle ((tagShown == asRecorded ? juce::String ("As recorded") : "Option " + words::from (letterOf (tagShown)) + ", " + name) + (heard ? ", heard" : ""));
+    setTitle (
+        (tagShown == asRecorded ? juce::String ("As recorded") : "Option " + words::from (letterOf (tagShown)) + ", " + name)
+        + (heard ? ", heard" : ""));
     auto tip = name + (below.isNotEmpty() ? ". " + below : juce::String());
     if (report != nullptr && tagShown != asRecorded && ! report->silent)
     {
@@ -84,7 +90,8 @@ void TagCard::refresh()
         if (! report->choice.words.empty())
             tip << " Derived " << words::from (report->choice.words) << ".";
         if (! report->choice.suggestion.empty())
-            tip << " " << words::from (report->choice.suggestion.substr (0, 1)).toUpperCase() << words::from (report->choice.suggestion.substr (1)) << ".";
+            tip << " " << words::from (report->choice.suggestion.substr (0, 1)).toUpperCase()
+                << words::from (report->choice.suggestion.substr (1)) << ".";
         if (const auto noise = words::from (report->figures.trust.words()); noise.isNotEmpty())
             tip << " " << noise.substring (0, 1).toUpperCase() << noise.substring (1);
     }
@@ -138,7 +145,8 @@ void TagCard::paint (juce::Graphics& g)
             while (fitting > 12.0f && ! fitsOn (name, type::bold (fitting), static_cast<float> (area.getWidth()), lines))
                 fitting -= 0.5f;
             g.setFont (type::bold (fitting));
-            g.drawFittedText (shortenedInTheMiddle (name, type::bold (fitting), static_cast<float> (area.getWidth()), lines), area, juce::Justification::topLeft, lines, 1.0f);
+            g.drawFittedText (shortenedInTheMiddle (name, type::bold (fitting), static_cast<float> (area.getWidth()), lines),
+                              area, juce::Justification::topLeft, lines, 1.0f);
         }
     }
     paintFigures (g);
@@ -178,11 +186,13 @@ void TagCard::paintHead (juce::Graphics& g, bool over)
     const float room = area.getRight() - (size.compact ? 6.0f : 10.0f) - (area.getX() + pad + type::width (font, letter) + 8.0f);
     auto words = pill;
     if (type::width (small, words) + 14.0f > room)
-        words = tagShown == asRecorded ? juce::String() : words.substring (0, 2).trim(); // the sign alone, the words are in the tip
+        words =
+            tagShown == asRecorded ? juce::String() : words.substring (0, 2).trim(); // the sign alone, the words are in the tip
     const float width = type::width (small, words) + 14.0f;
     if (width > room || words.isEmpty())
         return;
-    const juce::Rectangle<float> box (area.getRight() - (size.compact ? 6.0f : 10.0f) - width, area.getY() + headHeight() - (size.low ? 21.0f : 31.0f), width, 19.0f);
+    const juce::Rectangle<float> box (area.getRight() - (size.compact ? 6.0f : 10.0f) - width,
+                                      area.getY() + headHeight() - (size.low ? 21.0f : 31.0f), width, 19.0f);
     g.setColour (t.sheet);
     g.fillRoundedRectangle (box, 9.5f);
     g.setColour (heard ? t.sheet : t.line);
@@ -207,7 +217,13 @@ void TagCard::paintFigures (juce::Graphics& g)
     strokeDashed (g, line, report == nullptr ? asRecorded : tagShown, report == nullptr ? 1.0f : 3.0f);
 
     const bool known = report != nullptr && report->complete;
-    struct Row { const char* label; juce::String value; bool strong; bool clips; };
+    struct Row
+    {
+        const char* label;
+        juce::String value;
+        bool strong;
+        bool clips;
+    };
     std::vector<Row> rows;
     if (known && report->silent)
         rows = { { "level", "silent", true, false } };
@@ -218,8 +234,10 @@ void TagCard::paintFigures (juce::Graphics& g)
         if (known && report->peakDb.has_value())
             clips = *report->peakDb + (ui.bench.levelMatched() ? report->matchDb : 0.0) > 0.0;
         rows.push_back ({ "level", known ? words::db (levelOf (*report)) : juce::String(), false, clips });
-        rows.push_back ({ "clarity", known ? words::db (report->figures.clarityDb.value_or (0.0)) : juce::String(), false, false });
-        rows.push_back ({ "hum", known ? words::humInWords (*report) : juce::String(), known && ! isNow && humKind (report->figures.hum.playingDb) >= HumKind::like, false });
+        rows.push_back (
+            { "clarity", known ? words::db (report->figures.clarityDb.value_or (0.0)) : juce::String(), false, false });
+        rows.push_back ({ "hum", known ? words::humInWords (*report) : juce::String(),
+                          known && ! isNow && humKind (report->figures.hum.playingDb) >= HumKind::like, false });
     }
 
     if (size.low)
@@ -262,7 +280,8 @@ void TagCard::paintFigures (juce::Graphics& g)
             if (row.clips)
             {
                 juce::Path mark;
-                const float x = static_cast<float> (place.getRight()) - type::width (font, row.value) - 12.0f, m = static_cast<float> (place.getCentreY());
+                const float x = static_cast<float> (place.getRight()) - type::width (font, row.value) - 12.0f,
+                            m = static_cast<float> (place.getCentreY());
                 mark.addTriangle (x, m + 4, x + 8, m + 4, x + 4, m - 4);
                 g.fillPath (mark);
             }
@@ -270,7 +289,8 @@ void TagCard::paintFigures (juce::Graphics& g)
         else
         {
             g.setColour (t.line);
-            g.fillRoundedRectangle (place.withTrimmedLeft (place.getWidth() / 2).withSizeKeepingCentre (place.getWidth() / 2, 6).toFloat(), 3.0f);
+            g.fillRoundedRectangle (
+                place.withTrimmedLeft (place.getWidth() / 2).withSizeKeepingCentre (place.getWidth() / 2, 6).toFloat(), 3.0f);
         }
         y += pitch;
     }
@@ -358,7 +378,10 @@ void NewTag::paint (juce::Graphics& g)
     type::draw (g, narrow ? "New" : "New option", area.removeFromTop (22), juce::Justification::centred, false);
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
-    type::draw (g, narrow ? juce::String ("for ") + words::from (letterOf (letter)) : "pick a rewire for " + words::from (letterOf (letter)), area, juce::Justification::centred, false);
+    type::draw (g,
+                narrow ? juce::String ("for ") + words::from (letterOf (letter))
+                       : "pick a rewire for " + words::from (letterOf (letter)),
+                area, juce::Justification::centred, false);
 }
 
 void NewTag::mouseUp (const juce::MouseEvent& e)

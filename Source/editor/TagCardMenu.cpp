@@ -24,7 +24,9 @@ void TagCard::showMenu()
             juce::PopupMenu off;
             const auto* option = bench.job()->find (letterOf (tagShown));
             for (size_t i = 0; i < choices.size(); ++i)
-                off.addItem (100 + static_cast<int> (i), option != nullptr && i < option->rewires.size() ? words::from (option->rewires[i].name) : words::plain (choices[i].preset));
+                off.addItem (100 + static_cast<int> (i), option != nullptr && i < option->rewires.size()
+                                                             ? words::from (option->rewires[i].name)
+                                                             : words::plain (choices[i].preset));
             menu.addSubMenu ("Take a rewire off", off);
         }
         menu.addSeparator();
@@ -53,15 +55,15 @@ void TagCard::showMenu()
                             }
                             switch (choice)
                             {
-                                case 1: d.bench.hear (tag); break;
-                                case 2: d.addRewireTo (asRecorded); break;
-                                case 3: d.addRewireTo (tag); break;
-                                case 4: self->startRenaming(); break;
-                                case 5: d.bench.hear (d.bench.duplicateOption (tag)); break;
-                                case 6: d.bench.moveOption (tag, place - 1); break;
-                                case 7: d.bench.moveOption (tag, place + 1); break;
-                                case 8: d.bench.removeOption (tag); break;
-                                default: break;
+                            case 1: d.bench.hear (tag); break;
+                            case 2: d.addRewireTo (asRecorded); break;
+                            case 3: d.addRewireTo (tag); break;
+                            case 4: self->startRenaming(); break;
+                            case 5: d.bench.hear (d.bench.duplicateOption (tag)); break;
+                            case 6: d.bench.moveOption (tag, place - 1); break;
+                            case 7: d.bench.moveOption (tag, place + 1); break;
+                            case 8: d.bench.removeOption (tag); break;
+                            default: break;
                             }
                         });
 }

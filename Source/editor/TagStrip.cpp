@@ -14,8 +14,9 @@ void TagStrip::rebuild()
     std::vector<Tag> wanted { asRecorded };
     for (Tag tag : ui.bench.tags())
         wanted.push_back (tag);
-    const bool same = wanted.size() == cards.size()
-                      && std::equal (wanted.begin(), wanted.end(), cards.begin(), [] (Tag t, const auto& card) { return card->tag() == t; });
+    const bool same =
+        wanted.size() == cards.size()
+        && std::equal (wanted.begin(), wanted.end(), cards.begin(), [] (Tag t, const auto& card) { return card->tag() == t; });
     if (same)
         return;
     cards.clear();

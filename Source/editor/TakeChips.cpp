@@ -19,7 +19,9 @@ void TakeChips::benchChanged (const Revisions& before, const Revisions& now)
     lines = takeLines (ui.bench);
     chosen = ui.bench.take();
     const bool known = chosen >= 0 && chosen < static_cast<int> (lines.size());
-    setTitle (known ? "Takes, " + juce::String (chosen + 1) + " of " + juce::String (static_cast<int> (lines.size())) + ", " + words::from (lines[static_cast<size_t> (chosen)].name) : juce::String ("Takes"));
+    setTitle (known ? "Takes, " + juce::String (chosen + 1) + " of " + juce::String (static_cast<int> (lines.size())) + ", "
+                          + words::from (lines[static_cast<size_t> (chosen)].name)
+                    : juce::String ("Takes"));
     repaint();
 }
 
@@ -38,7 +40,8 @@ void TakeChips::paint (juce::Graphics& g)
         g.setFont (type::bold (12.0f));
         type::draw (g, plus ? juce::String ("+") : juce::String (i + 1), box, juce::Justification::centred, false);
         if (! plus && lines[static_cast<size_t> (i)].isMissing)
-            g.drawLine (static_cast<float> (box.getX()) + 3.0f, static_cast<float> (box.getBottom()) - 4.0f, static_cast<float> (box.getRight()) - 3.0f, static_cast<float> (box.getY()) + 4.0f, 1.6f);
+            g.drawLine (static_cast<float> (box.getX()) + 3.0f, static_cast<float> (box.getBottom()) - 4.0f,
+                        static_cast<float> (box.getRight()) - 3.0f, static_cast<float> (box.getY()) + 4.0f, 1.6f);
     }
     if (hasKeyboardFocus (false))
         paintFocus (g, getLocalBounds().toFloat(), 5.0f, t);
@@ -97,7 +100,8 @@ void TakeChips::mouseDown (const juce::MouseEvent& e)
 void TakeChips::mouseMove (const juce::MouseEvent& e)
 {
     const auto at = static_cast<size_t> (juce::jmax (0, placeAt (e.x)));
-    setTooltip (at < lines.size() ? words::from (lines[at].name) + (lines[at].isMissing ? ": the file is not there" : "") : juce::String ("Add a take"));
+    setTooltip (at < lines.size() ? words::from (lines[at].name) + (lines[at].isMissing ? ": the file is not there" : "")
+                                  : juce::String ("Add a take"));
 }
 
 bool TakeChips::keyPressed (const juce::KeyPress& key)

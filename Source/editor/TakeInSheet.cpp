@@ -56,9 +56,12 @@ void TakeInSheet::readCards()
     std::vector<ValueList::Line> levers;
     for (const auto& part : job->guitar.harness.parts())
         if (const auto* lever = part.as<SwitchPart>())
-            levers.push_back ({ words::title (part.name), juce::String (static_cast<int> (lever->type.positions.size())) + " positions" });
+            levers.push_back (
+                { words::title (part.name), juce::String (static_cast<int> (lever->type.positions.size())) + " positions" });
     values.show (others, levers);
-    const bool same = names.size() == cards.size() && std::equal (names.begin(), names.end(), cards.begin(), [] (const auto& name, const auto& card) { return card->pickup() == name; });
+    const bool same = names.size() == cards.size()
+                      && std::equal (names.begin(), names.end(), cards.begin(),
+                                     [] (const auto& name, const auto& card) { return card->pickup() == name; });
     if (! same)
     {
         cards.clear();
@@ -121,7 +124,8 @@ void TakeInSheet::chosen (const std::string& preset)
     if (! edit.sound() || ! ui.bench.edit (edit.pointer, edit.json, edit.name))
     {
         const auto diagnostics = ui.bench.diagnostics();
-        return picker.refuse (edit.sound() && ! diagnostics.empty() ? words::from (diagnostics.front().message) : words::from (edit.refusal));
+        return picker.refuse (edit.sound() && ! diagnostics.empty() ? words::from (diagnostics.front().message)
+                                                                    : words::from (edit.refusal));
     }
     picker.onLeave();
 }
@@ -189,7 +193,8 @@ void TakeInSheet::paint (juce::Graphics& g)
     const auto& t = colours();
     g.setColour (t.ink);
     g.setFont (type::name (20.0f));
-    type::draw (g, "Take in: " + words::from (ui.bench.job()->guitar.name), 20, 12, guitars.getX() - 30, 30, juce::Justification::centredLeft, true);
+    type::draw (g, "Take in: " + words::from (ui.bench.job()->guitar.name), 20, 12, guitars.getX() - 30, 30,
+                juce::Justification::centredLeft, true);
     g.setColour (t.mute);
     g.setFont (type::name (15.0f));
     static const char* const heads[] { "Pickups", "Parts", "How it was recorded" };

@@ -22,7 +22,7 @@ public:
     bool keyPressed (const juce::KeyPress&) override;
 
     void pickPickup (const std::string& part);
-    std::string pickupAt (juce::Point<int>) const;   ///< the card under a point of the sheet; empty: none
+    std::string pickupAt (juce::Point<int>) const; ///< the card under a point of the sheet; empty: none
     ValueList& parts() { return values; }
     PickupCard* card (const std::string& part) const;
     PickupPicker& pickups() { return picker; }

@@ -11,7 +11,10 @@ namespace
 {
 juce::Colour rgb (juce::uint32 value) { return juce::Colour (0xff000000u | value); }
 
-juce::Typeface::Ptr face (const void* data, int size) { return juce::Typeface::createSystemTypefaceFor (data, static_cast<size_t> (size)); }
+juce::Typeface::Ptr face (const void* data, int size)
+{
+    return juce::Typeface::createSystemTypefaceFor (data, static_cast<size_t> (size));
+}
 
 /** The design's sizes are em sizes, which JUCE calls the point height. */
 juce::Font sized (const juce::Typeface::Ptr& typeface, float size) { return juce::Font (typeface).withPointHeight (size); }
@@ -19,26 +22,39 @@ juce::Font sized (const juce::Typeface::Ptr& typeface, float size) { return juce
 
 const Tokens& Tokens::light()
 {
-    static const Tokens tokens { rgb (0xE7EBE8), rgb (0xFBFBF7), rgb (0xF1F3EF), rgb (0xC6CECB), rgb (0x55656C),
-                                 rgb (0x1C2A33), rgb (0xC23A12), rgb (0xFFFFFF),
-                                 { rgb (0x1C2A33), rgb (0x4E85D3), rgb (0xBE7228), rgb (0x68006A), rgb (0x34936A),
-                                   rgb (0x634AB6), rgb (0x3D3A02), rgb (0x9A323C), rgb (0x057275) } };
+    static const Tokens tokens { rgb (0xE7EBE8),
+                                 rgb (0xFBFBF7),
+                                 rgb (0xF1F3EF),
+                                 rgb (0xC6CECB),
+                                 rgb (0x55656C),
+                                 rgb (0x1C2A33),
+                                 rgb (0xC23A12),
+                                 rgb (0xFFFFFF),
+                                 { rgb (0x1C2A33), rgb (0x4E85D3), rgb (0xBE7228), rgb (0x68006A), rgb (0x34936A), rgb (0x634AB6),
+                                   rgb (0x3D3A02), rgb (0x9A323C), rgb (0x057275) } };
     return tokens;
 }
 
 const Tokens& Tokens::dark()
 {
-    static const Tokens tokens { rgb (0x121D24), rgb (0x1C2A33), rgb (0x17242C), rgb (0x3B4D57), rgb (0xA2B0B4),
-                                 rgb (0xEFEADB), rgb (0xFF8A55), rgb (0x121D24),
-                                 { rgb (0xEFEADB), rgb (0x4091F9), rgb (0xC28B1F), rgb (0xD577B2), rgb (0x36C29E),
-                                   rgb (0xDCB1FF), rgb (0xC6E266), rgb (0xF6727C), rgb (0x9BFAFC) } };
+    static const Tokens tokens { rgb (0x121D24),
+                                 rgb (0x1C2A33),
+                                 rgb (0x17242C),
+                                 rgb (0x3B4D57),
+                                 rgb (0xA2B0B4),
+                                 rgb (0xEFEADB),
+                                 rgb (0xFF8A55),
+                                 rgb (0x121D24),
+                                 { rgb (0xEFEADB), rgb (0x4091F9), rgb (0xC28B1F), rgb (0xD577B2), rgb (0x36C29E), rgb (0xDCB1FF),
+                                   rgb (0xC6E266), rgb (0xF6727C), rgb (0x9BFAFC) } };
     return tokens;
 }
 
 const std::vector<float>& dashOf (Tag tag)
 {
-    static const std::array<std::vector<float>, 9> dashes { {
-        {}, {}, { 12, 5 }, { 3, 5 }, { 14, 4, 3, 4 }, { 7, 4 }, { 14, 4, 3, 4, 3, 4 }, { 1, 5 }, { 20, 6 } } };
+    static const std::array<std::vector<float>, 9> dashes {
+        { {}, {}, { 12, 5 }, { 3, 5 }, { 14, 4, 3, 4 }, { 7, 4 }, { 14, 4, 3, 4, 3, 4 }, { 1, 5 }, { 20, 6 } }
+    };
     return dashes[static_cast<size_t> (tag)];
 }
 

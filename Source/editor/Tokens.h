@@ -42,7 +42,8 @@ float width (const juce::Font&, const juce::String&);
 /** Draws one line in the present font. Words that may not be shortened must fit: where they do not, they are noted in
     `cutOff` if a test has set it. */
 void draw (juce::Graphics&, const juce::String&, juce::Rectangle<int>, juce::Justification, bool mayShorten = true);
-void draw (juce::Graphics&, const juce::String&, int x, int y, int width, int height, juce::Justification, bool mayShorten = true);
+void draw (juce::Graphics&, const juce::String&, int x, int y, int width, int height, juce::Justification,
+           bool mayShorten = true);
 extern juce::StringArray* cutOff;
 }
 }

@@ -14,17 +14,21 @@ struct UiContext
     Bench& bench;
     const Tokens* tokens = &Tokens::light();
 
-    std::function<void (Tag)> addRewireTo;        ///< opens the list of rewires for an option; asRecorded: a new one
+    std::function<void (Tag)> addRewireTo; ///< opens the list of rewires for an option; asRecorded: a new one
     std::function<void (Tag)> rename;
     std::function<void()> openTakeFile;
-    std::function<void (int)> findTakeFile;       ///< asks where a take's file is now
+    std::function<void (int)> findTakeFile; ///< asks where a take's file is now
     std::function<void()> openNotes;
-    bool inHost = false;                          ///< a host's track comes in, not the guitar itself
-    std::function<void()> openSound;              ///< the sheet of how it is listened to
+    bool inHost = false;                           ///< a host's track comes in, not the guitar itself
+    std::function<void()> openSound;               ///< the sheet of how it is listened to
     std::function<void (const juce::String&)> say; ///< one line at the foot of the window, for a while
 
     const Tokens& colours() const { return *tokens; }
-    void tell (const juce::String& words) const { if (say) say (words); }
+    void tell (const juce::String& words) const
+    {
+        if (say)
+            say (words);
+    }
 };
 
 /** A part of the window that draws from the bench. */

@@ -95,7 +95,8 @@ void ValueList::place()
     const int ideal = idealHeight();
     const bool scrolls = ideal > getHeight();
     const bool typing = std::any_of (rows.begin(), rows.end(), [] (const auto& row) { return row->isTyping(); });
-    scroll.setBounds (getLocalBounds().withHeight (scrolls && ! typing ? getHeight() / ValueRow::height * ValueRow::height : getHeight()));
+    scroll.setBounds (
+        getLocalBounds().withHeight (scrolls && ! typing ? getHeight() / ValueRow::height * ValueRow::height : getHeight()));
     const int width = rowWidth (scrolls);
     int y = 0;
     const ValueRow* open = nullptr;

@@ -35,14 +35,14 @@ juce::String ValueRow::labelOf (const GuitarValue& v)
 {
     switch (v.kind)
     {
-        case Kind::pickupOhms: return words::title (v.part) + (v.part.find ("pickup") == std::string::npos ? " pickup" : "");
-        case Kind::jackOhms: return "Reads at the jack";
-        case Kind::bridgeMm: return words::title (v.part) + " pickup at";
-        case Kind::scaleMm: return "Scale";
-        case Kind::cable: return "Cable";
-        case Kind::inputOhms: return "Input";
-        case Kind::inputFarads: return "Input capacitance";
-        default: return words::title (v.part);
+    case Kind::pickupOhms: return words::title (v.part) + (v.part.find ("pickup") == std::string::npos ? " pickup" : "");
+    case Kind::jackOhms: return "Reads at the jack";
+    case Kind::bridgeMm: return words::title (v.part) + " pickup at";
+    case Kind::scaleMm: return "Scale";
+    case Kind::cable: return "Cable";
+    case Kind::inputOhms: return "Input";
+    case Kind::inputFarads: return "Input capacitance";
+    default: return words::title (v.part);
     }
 }
 
@@ -50,16 +50,24 @@ juce::String ValueRow::shownOf (const GuitarValue& v)
 {
     switch (v.kind)
     {
-        case Kind::pot:
-        {
-            const auto& t = v.taper;
-            return words::ohms (v.number) + (t.rfind ("reverse", 0) == 0 ? " rev log" : t.rfind ("log", 0) == 0 ? " log" : t.empty() || t == "linear" ? " lin" : "");
-        }
-        case Kind::capacitor: case Kind::cable: case Kind::inputFarads: return words::quantity (v.number, "F");
-        case Kind::inductor: return words::quantity (v.number, "H");
-        case Kind::bridgeMm: return juce::String (v.number, v.number == std::round (v.number) ? 0 : 1) + " mm";
-        case Kind::scaleMm: return juce::String (juce::roundToInt (v.number)) + (v.last != v.number ? " to " + juce::String (juce::roundToInt (v.last)) : juce::String()) + " mm";
-        default: return words::ohms (v.number);
+    case Kind::pot:
+    {
+        const auto& t = v.taper;
+        return words::ohms (v.number)
+               + (t.rfind ("reverse", 0) == 0  ? " rev log"
+                  : t.rfind ("log", 0) == 0    ? " log"
+                  : t.empty() || t == "linear" ? " lin"
+                                               : "");
+    }
+    case Kind::capacitor:
+    case Kind::cable:
+    case Kind::inputFarads: return words::quantity (v.number, "F");
+    case Kind::inductor: return words::quantity (v.number, "H");
+    case Kind::bridgeMm: return juce::String (v.number, v.number == std::round (v.number) ? 0 : 1) + " mm";
+    case Kind::scaleMm:
+        return juce::String (juce::roundToInt (v.number))
+               + (v.last != v.number ? " to " + juce::String (juce::roundToInt (v.last)) : juce::String()) + " mm";
+    default: return words::ohms (v.number);
     }
 }
 
@@ -92,7 +100,8 @@ void ValueRow::paint (juce::Graphics& g)
     const auto label = labelOf (value), shown = shownOf (value);
     auto top = line.withHeight (field == nullptr ? height - 1 : 30);
     const auto font = type::text (12.5f), valueFont = strong ? type::bold (12.5f) : font;
-    const int labelWidth = juce::roundToInt (type::width (font, label)) + 8, valueWidth = juce::roundToInt (type::width (valueFont, shown)) + 2;
+    const int labelWidth = juce::roundToInt (type::width (font, label)) + 8,
+              valueWidth = juce::roundToInt (type::width (valueFont, shown)) + 2;
     g.setColour (t.ink);
     g.setFont (font);
     const int room = field != nullptr ? field->getX() - 6 : line.getWidth() - valueWidth - 4;
@@ -109,7 +118,9 @@ void ValueRow::paint (juce::Graphics& g)
     type::draw (g, shown, top, juce::Justification::centredRight, false);
     if (strong)
     {
-        const juce::String mark = value.known == Provenance::measured ? "measured" : value.known == Provenance::fromOhms ? "from ohms" : "assumed";
+        const juce::String mark = value.known == Provenance::measured   ? "measured"
+                                  : value.known == Provenance::fromOhms ? "from ohms"
+                                                                        : "assumed";
         const auto small = type::text (12.0f);
         if (labelWidth + valueWidth + type::width (small, mark) + 10 < static_cast<float> (line.getWidth()))
         {
@@ -216,7 +227,9 @@ bool ValueRow::commit()
     if (! ui.bench.edit (edit.pointer, edit.json, edit.name))
     {
         const auto diagnostics = ui.bench.diagnostics();
-        return (say (diagnostics.empty() ? juce::String ("The job does not take it.") : words::from (diagnostics.front().message), true), false);
+        return (say (diagnostics.empty() ? juce::String ("The job does not take it.") : words::from (diagnostics.front().message),
+                     true),
+                false);
     }
     if (! edit.note.empty())
         ui.tell (words::from (edit.note));
@@ -228,22 +241,24 @@ bool ValueRow::commit()
 void ValueRow::leave()
 {
     const juce::Component::SafePointer<ValueRow> self (this);
-    juce::MessageManager::callAsync ([self]
-                                     {
-                                         if (self == nullptr || self->field == nullptr || self->field->hasKeyboardFocus (true))
-                                             return;
-                                         const auto typed = self->field->getText().trim();
-                                         const auto edit = typedEdit (self->ui.bench, self->value, typed.toStdString());
-                                         if (typed.toStdString() != typedText (self->value))
-                                         {
-                                             if (edit.sound())
-                                                 self->ui.bench.edit (edit.pointer, edit.json, edit.name);
-                                             else
-                                                 self->ui.tell (labelOf (self->value) + " stays at " + shownOf (self->value) + ". " + words::from (edit.refusal));
-                                         }
-                                         if (self != nullptr)
-                                             self->endTyping (false);
-                                     });
+    juce::MessageManager::callAsync (
+        [self]
+        {
+            if (self == nullptr || self->field == nullptr || self->field->hasKeyboardFocus (true))
+                return;
+            const auto typed = self->field->getText().trim();
+            const auto edit = typedEdit (self->ui.bench, self->value, typed.toStdString());
+            if (typed.toStdString() != typedText (self->value))
+            {
+                if (edit.sound())
+                    self->ui.bench.edit (edit.pointer, edit.json, edit.name);
+                else
+                    self->ui.tell (labelOf (self->value) + " stays at " + shownOf (self->value) + ". "
+                                   + words::from (edit.refusal));
+            }
+            if (self != nullptr)
+                self->endTyping (false);
+        });
 }
 
 void ValueRow::endTyping (bool backToRow)

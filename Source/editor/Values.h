@@ -14,8 +14,8 @@ public:
     ValueRow (UiContext&, const GuitarValue&);
     ~ValueRow() override;
 
-    std::function<void()> onHeight;           ///< it wants another height
-    std::function<void (int)> onMove;         ///< to the next row, or the one before
+    std::function<void()> onHeight;   ///< it wants another height
+    std::function<void (int)> onMove; ///< to the next row, or the one before
     std::function<void()> onFocus;
 
     void setValue (const GuitarValue&);
@@ -56,7 +56,10 @@ private:
 class ValueList : public juce::Component
 {
 public:
-    struct Line { juce::String label, value; };
+    struct Line
+    {
+        juce::String label, value;
+    };
 
     explicit ValueList (UiContext&);
     ~ValueList() override;

@@ -13,7 +13,7 @@ WaveformView::WaveformView (UiContext& d) : Panel (d), open (d, "Open a take"), 
     addChildComponent (chips);
     addChildComponent (open);
     addChildComponent (nameField);
-    open.onClick = [this] { picture != nullptr && ui.findTakeFile ? ui.findTakeFile (ui.bench.take()) : ui.openTakeFile(); };
+    open.onClick = [this] { picture != nullptr&& ui.findTakeFile ? ui.findTakeFile (ui.bench.take()) : ui.openTakeFile(); };
     chips.onRename = [this] (int take) { renameTake (take); };
     chips.onRelink = [this] (int take)
     {
@@ -76,12 +76,15 @@ std::pair<double, double> WaveformView::loopRange() const
 
 float WaveformView::xOf (double seconds) const
 {
-    return playable() ? static_cast<float> (wave.getX() + wave.getWidth() * seconds / picture->seconds) : static_cast<float> (wave.getX());
+    return playable() ? static_cast<float> (wave.getX() + wave.getWidth() * seconds / picture->seconds)
+                      : static_cast<float> (wave.getX());
 }
 
 double WaveformView::secondsAt (float x) const
 {
-    return playable() ? juce::jlimit (0.0, picture->seconds, (static_cast<double> (x) - wave.getX()) / wave.getWidth() * picture->seconds) : 0.0;
+    return playable() ? juce::jlimit (0.0, picture->seconds,
+                                      (static_cast<double> (x) - wave.getX()) / wave.getWidth() * picture->seconds)
+                      : 0.0;
 }
 
 void WaveformView::buildWave()
@@ -99,7 +102,8 @@ void WaveformView::buildWave()
     for (int bar = 0; bar < bars; ++bar)
     {
         const size_t first = picture->low.size() * static_cast<size_t> (bar) / static_cast<size_t> (bars);
-        const size_t last = juce::jmax (first + 1, picture->low.size() * static_cast<size_t> (bar + 1) / static_cast<size_t> (bars));
+        const size_t last =
+            juce::jmax (first + 1, picture->low.size() * static_cast<size_t> (bar + 1) / static_cast<size_t> (bars));
         float low = 0.0f, high = 0.0f;
         for (size_t i = first; i < last && i < picture->low.size(); ++i)
         {
@@ -110,7 +114,8 @@ void WaveformView::buildWave()
         const double at = secondsAt (x);
         const bool inside = ui.bench.isLooping() && at >= from && at <= to;
         (inside || ! ui.bench.isLooping() ? loud : quiet)
-            .addRoundedRectangle (x, middle - juce::jmax (1.0f, high * scale), 2.0f, juce::jmax (2.0f, (high - low) * scale), 1.0f);
+            .addRoundedRectangle (x, middle - juce::jmax (1.0f, high * scale), 2.0f, juce::jmax (2.0f, (high - low) * scale),
+                                  1.0f);
     }
 }
 
@@ -153,11 +158,13 @@ void WaveformView::paintWave (juce::Graphics& g)
     const bool looping = ui.bench.isLooping();
     if (looping)
     {
-        const auto region = juce::Rectangle<float> (xOf (from), static_cast<float> (wave.getY()), xOf (to) - xOf (from), static_cast<float> (wave.getHeight()));
+        const auto region = juce::Rectangle<float> (xOf (from), static_cast<float> (wave.getY()), xOf (to) - xOf (from),
+                                                    static_cast<float> (wave.getHeight()));
         g.setColour (t.well);
         g.fillRect (region);
         g.setColour (t.ink);
-        for (const auto& [x, way] : { std::pair<float, float> { region.getX(), 8.0f }, std::pair<float, float> { region.getRight(), -8.0f } })
+        for (const auto& [x, way] :
+             { std::pair<float, float> { region.getX(), 8.0f }, std::pair<float, float> { region.getRight(), -8.0f } })
         {
             juce::Path bracket;
             bracket.startNewSubPath (x + way, region.getY() + 1);
@@ -178,7 +185,8 @@ void WaveformView::paintHead (juce::Graphics& g)
     const auto& t = colours();
     const auto blind = ui.bench.blind();
     const Tag heard = ui.bench.heard();
-    const float x = juce::jlimit (static_cast<float> (wave.getX()), static_cast<float> (wave.getRight()), xOf (ui.bench.positionSeconds()));
+    const float x =
+        juce::jlimit (static_cast<float> (wave.getX()), static_cast<float> (wave.getRight()), xOf (ui.bench.positionSeconds()));
     g.setColour (t.ink);
     g.fillRect (x - 1.0f, static_cast<float> (wave.getY()), 2.0f, static_cast<float> (wave.getHeight()));
     if (heard == asRecorded && ! blind.isRunning)
@@ -188,7 +196,11 @@ void WaveformView::paintHead (juce::Graphics& g)
     g.fillRoundedRectangle (flag, 3.0f);
     g.setColour (blind.isRunning ? t.sheet : t.onOption);
     g.setFont (type::bold (12.0f));
-    type::draw (g, ! blind.isRunning ? words::from (letterOf (heard)) : blind.isX (blind.heard) ? juce::String ("X") : juce::String (blind.heard), flag.toNearestInt(), juce::Justification::centred, false);
+    type::draw (g,
+                ! blind.isRunning         ? words::from (letterOf (heard))
+                : blind.isX (blind.heard) ? juce::String ("X")
+                                          : juce::String (blind.heard),
+                flag.toNearestInt(), juce::Justification::centred, false);
 }
 
 void WaveformView::tick()
@@ -232,7 +244,8 @@ void WaveformView::nextTake()
         ui.bench.selectTake (next);
     else
         ui.bench.followTakes();
-    ui.tell (next < count ? "Take " + juce::String (next + 1) + " for all options." : juce::String ("Each option is derived from the take nearest to it."));
+    ui.tell (next < count ? "Take " + juce::String (next + 1) + " for all options."
+                          : juce::String ("Each option is derived from the take nearest to it."));
 }
 
 void WaveformView::setLoopEndHere (bool second)
@@ -265,7 +278,8 @@ WaveformView::Grip WaveformView::gripAt (juce::Point<float> at) const
 void WaveformView::mouseMove (const juce::MouseEvent& e)
 {
     const auto at = gripAt (e.position);
-    setMouseCursor (at == Grip::left || at == Grip::right ? juce::MouseCursor::LeftRightResizeCursor : juce::MouseCursor::NormalCursor);
+    setMouseCursor (at == Grip::left || at == Grip::right ? juce::MouseCursor::LeftRightResizeCursor
+                                                          : juce::MouseCursor::NormalCursor);
     bool onTick = false;
     for (const auto& tick : ticks)
         onTick = onTick || tick.area.contains (e.getPosition());
@@ -273,7 +287,10 @@ void WaveformView::mouseMove (const juce::MouseEvent& e)
     if (playable() && heading.contains (e.getPosition()))
         for (const auto& remark : picture->remarks)
             remarks << (remarks.isEmpty() ? "" : "\n") << words::from (remark.words) << ". " << words::from (remark.cost);
-    setTooltip (! onTick && remarks.isNotEmpty() ? remarks : onTick ? juce::String ("Tick the strings this phrase plays: fewer strings change what another pickup hears, and ticking them is what helps an estimate most.") : juce::String());
+    setTooltip (! onTick && remarks.isNotEmpty() ? remarks
+                : onTick ? juce::String ("Tick the strings this phrase plays: fewer strings change what another pickup hears, "
+                                         "and ticking them is what helps an estimate most.")
+                         : juce::String());
 }
 
 void WaveformView::mouseDown (const juce::MouseEvent& e)

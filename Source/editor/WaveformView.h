@@ -12,7 +12,7 @@ public:
     explicit WaveformView (UiContext&);
 
     void benchChanged (const Revisions& before, const Revisions& now) override;
-    void tick();        ///< moves the playhead
+    void tick(); ///< moves the playhead
     void togglePlay();
     void toggleLoop();
     void nextTake();
@@ -32,12 +32,17 @@ private:
     WordButton open;
     TakeChips chips;
     juce::TextEditor nameField;
-    int naming = -1; ///< the take being renamed
+    int naming = -1;        ///< the take being renamed
     juce::Path quiet, loud; ///< the waveform, outside and inside the loop
     int lastX = -1;
     enum class Grip { none, left, right, place } grip = Grip::none;
 
-    struct StringTick { std::string name; juce::Rectangle<int> area; bool on = true; };
+    struct StringTick
+    {
+        std::string name;
+        juce::Rectangle<int> area;
+        bool on = true;
+    };
     std::vector<StringTick> ticks;
 
     bool playable() const { return picture != nullptr && picture->fault.empty() && picture->seconds > 0.0; }

@@ -8,7 +8,9 @@ namespace coldiron
 juce::String WaveformView::takeName() const
 {
     const auto take = static_cast<size_t> (juce::jmax (0, ui.bench.take()));
-    return take < chips.takes().size() ? words::from (chips.takes()[take].name) : picture != nullptr ? words::from (picture->name) : juce::String();
+    return take < chips.takes().size() ? words::from (chips.takes()[take].name)
+           : picture != nullptr        ? words::from (picture->name)
+                                       : juce::String();
 }
 
 bool WaveformView::isMissing() const
@@ -59,13 +61,18 @@ void WaveformView::paintEmpty (juce::Graphics& g)
     g.setColour (t.mute);
     g.fillPath (dashed);
     const bool none = picture == nullptr, listed = ! chips.takes().empty();
-    auto lines = getLocalBounds().withTrimmedLeft (24).withTrimmedRight (open.getWidth() + 40).withSizeKeepingCentre (getWidth() - open.getWidth() - 64, 46);
+    auto lines = getLocalBounds()
+                     .withTrimmedLeft (24)
+                     .withTrimmedRight (open.getWidth() + 40)
+                     .withSizeKeepingCentre (getWidth() - open.getWidth() - 64, 46);
     lines.setX (24);
     if (listed)
         lines.setY (juce::jmin (34, getHeight() - 48));
     g.setColour (t.ink);
     g.setFont (type::bold (14.0f));
-    type::draw (g, none ? juce::String (listed ? "Reading the take" : "Drop a dry take here, or open one.") : takeName() + (isMissing() ? " is not where it was" : " cannot be played"),
+    type::draw (g,
+                none ? juce::String (listed ? "Reading the take" : "Drop a dry take here, or open one.")
+                     : takeName() + (isMissing() ? " is not where it was" : " cannot be played"),
                 lines.removeFromTop (23), juce::Justification::centredLeft, true);
     g.setColour (t.mute);
     g.setFont (type::text (13.0f));
@@ -96,10 +103,14 @@ void WaveformView::paintHeading (juce::Graphics& g)
     auto how = words::seconds (picture->seconds);
     const int take = ui.bench.take();
     if (take >= 0 && take < static_cast<int> (job->takes.size()))
-        how << ", " << words::settingInWords (job->takes[static_cast<size_t> (take)].harness, job->takes[static_cast<size_t> (take)].setting);
+        how << ", "
+            << words::settingInWords (job->takes[static_cast<size_t> (take)].harness,
+                                      job->takes[static_cast<size_t> (take)].setting);
     if (! picture->remarks.empty()) // the worst before all else: it is what a better recording would not have
-        how = words::seconds (picture->seconds) + ", " + words::from (picture->remarks.front().words) + how.substring (words::seconds (picture->seconds).length());
-    if (const auto report = ui.bench.report (ui.bench.heard()); report != nullptr && report->figures.trust.trustedToHz && ! ui.bench.blind().isRunning)
+        how = words::seconds (picture->seconds) + ", " + words::from (picture->remarks.front().words)
+              + how.substring (words::seconds (picture->seconds).length());
+    if (const auto report = ui.bench.report (ui.bench.heard());
+        report != nullptr && report->figures.trust.trustedToHz && ! ui.bench.blind().isRunning)
         how = words::seconds (picture->seconds) + ", noise: trust " + words::from (letterOf (report->tag)) + " up to "
               + words::hertz (*report->figures.trust.trustedToHz) + how.substring (words::seconds (picture->seconds).length());
     if (isLive())
@@ -113,7 +124,8 @@ void WaveformView::paintHeading (juce::Graphics& g)
     type::draw (g, how, row.withRight (tickStart - (roomForLabel ? labelWidth : 0) - 10), juce::Justification::centredLeft, true);
     g.setColour (t.mute);
     if (roomForLabel && ! ticks.empty())
-        type::draw (g, label, juce::Rectangle<int> (tickStart - labelWidth, row.getY(), labelWidth - 6, row.getHeight()), juce::Justification::centredRight, false);
+        type::draw (g, label, juce::Rectangle<int> (tickStart - labelWidth, row.getY(), labelWidth - 6, row.getHeight()),
+                    juce::Justification::centredRight, false);
     for (const auto& tick : ticks)
     {
         g.setColour (tick.on ? t.ink : t.sheet);
@@ -127,7 +139,8 @@ void WaveformView::paintHeading (juce::Graphics& g)
     const auto [from, to] = loopRange();
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
-    type::draw (g, ui.bench.isLooping() ? "Loop " + juce::String (from, 1) + " to " + words::seconds (to) : juce::String ("No loop"),
+    type::draw (g,
+                ui.bench.isLooping() ? "Loop " + juce::String (from, 1) + " to " + words::seconds (to) : juce::String ("No loop"),
                 heading.withLeft (heading.getRight() - 140), juce::Justification::centredRight, false);
 }
 
@@ -154,7 +167,8 @@ void WaveformView::endNaming (bool keep)
     const int take = std::exchange (naming, -1);
     const auto typed = nameField.getText().trim();
     nameField.setVisible (false);
-    if (keep && take < static_cast<int> (chips.takes().size()) && typed != words::from (chips.takes()[static_cast<size_t> (take)].name))
+    if (keep && take < static_cast<int> (chips.takes().size())
+        && typed != words::from (chips.takes()[static_cast<size_t> (take)].name))
         coldiron::renameTake (ui.bench, take, typed.toStdString());
     repaint();
 }

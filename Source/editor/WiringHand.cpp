@@ -1,7 +1,7 @@
 #include "editor/WiringHand.h"
 
-#include "files/Quantity.h"
 #include "analysis/PartNames.h"
+#include "files/Quantity.h"
 
 #include <algorithm>
 #include <cctype>
@@ -159,8 +159,10 @@ std::string WiringHand::pointCalled (const std::string& text) const
     for (const auto& name : harness().allPoints())
     {
         const auto have = wordsOf (pointInWords (harness(), name));
-        const bool all = std::all_of (wanted.begin(), wanted.end(), [&] (const auto& word)
-                                      { return std::any_of (have.begin(), have.end(), [&] (const auto& h) { return h.rfind (word, 0) == 0; }); });
+        const bool all = std::all_of (
+            wanted.begin(), wanted.end(),
+            [&] (const auto& word)
+            { return std::any_of (have.begin(), have.end(), [&] (const auto& h) { return h.rfind (word, 0) == 0; }); });
         if (all && spotOf (name) != nullptr)
             return name;
     }
@@ -304,15 +306,16 @@ std::string WiringHand::words() const
 {
     switch (what)
     {
-        case Holding::nothing: return "";
-        case Holding::part: return valueOf (part) + " at " + pointInWords (harness(), inHand.held);
-        case Holding::removal: return "Remove " + titleOf (part);
-        case Holding::joint: break;
+    case Holding::nothing: return "";
+    case Holding::part: return valueOf (part) + " at " + pointInWords (harness(), inHand.held);
+    case Holding::removal: return "Remove " + titleOf (part);
+    case Holding::joint: break;
     }
     if (inHand.from.empty())
         return "New wire from " + pointInWords (harness(), inHand.held);
-    auto text = harness().isLead (inHand.held) ? pointInWords (harness(), inHand.held) + ", off " + pointInWords (harness(), inHand.from)
-                                               : "Wire to " + pointInWords (harness(), inHand.held) + ", off " + pointInWords (harness(), inHand.from);
+    auto text = harness().isLead (inHand.held)
+                    ? pointInWords (harness(), inHand.held) + ", off " + pointInWords (harness(), inHand.from)
+                    : "Wire to " + pointInWords (harness(), inHand.held) + ", off " + pointInWords (harness(), inHand.from);
     if (joints > 1)
         text += " (" + std::to_string (joint + 1) + " of " + std::to_string (joints) + ", U takes the next)";
     return text;

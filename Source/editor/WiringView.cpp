@@ -27,7 +27,10 @@ WiringView::WiringView (UiContext& d, DrawingCache& c) : Overlay (d), cache (c)
     };
 }
 
-juce::Rectangle<float> WiringView::page() const { return getLocalBounds().reduced (16, 8).withTrimmedTop (44).withTrimmedBottom (24).toFloat(); }
+juce::Rectangle<float> WiringView::page() const
+{
+    return getLocalBounds().reduced (16, 8).withTrimmedTop (44).withTrimmedBottom (24).toFloat();
+}
 
 juce::Rectangle<float> WiringView::sheetArea() const
 {
@@ -57,7 +60,8 @@ void WiringView::readBench()
         hovered = nullptr;
     drawing = next;
     const auto* option = heard == asRecorded ? nullptr : job->find (letterOf (heard));
-    CircuitConfig config = option != nullptr ? job->optionConfig (*option) : job->recordedConfig (job->takes.empty() ? -1 : juce::jmax (0, ui.bench.take()));
+    CircuitConfig config = option != nullptr ? job->optionConfig (*option)
+                                             : job->recordedConfig (job->takes.empty() ? -1 : juce::jmax (0, ui.bench.take()));
     config.harness = jobwords::harnessOf (*job, heard);
     if (option != nullptr)
         config.setting = ui.bench.setting (heard);
@@ -80,10 +84,14 @@ Shape::Spot WiringView::inDrawing (juce::Point<float> at) const
 
 juce::Point<float> WiringView::onScreen (Shape::Spot spot) const
 {
-    return juce::Point<float> (static_cast<float> (spot.x), static_cast<float> (spot.y)).transformedBy (drawingPlace (*drawing, sheetArea()));
+    return juce::Point<float> (static_cast<float> (spot.x), static_cast<float> (spot.y))
+        .transformedBy (drawingPlace (*drawing, sheetArea()));
 }
 
-double WiringView::reach (float pixels) const { return pixels / drawingPlace (*drawing, sheetArea()).mat00; } // placed, never turned
+double WiringView::reach (float pixels) const
+{
+    return pixels / drawingPlace (*drawing, sheetArea()).mat00;
+} // placed, never turned
 
 juce::Point<float> WiringView::placeOf (const std::string& point)
 {
@@ -133,7 +141,9 @@ void WiringView::hover (juce::Point<float> at)
     pointed = held.pointNear (spot, reach (pointReach));
     hovered = held.isHolding() || ! pointed.empty() ? nullptr : held.gripNear (spot, reach (gripReach));
     const bool takes = held.isHolding() || ! pointed.empty() || hovered != nullptr;
-    setMouseCursor (held.isHolding() ? juce::MouseCursor::DraggingHandCursor : takes ? juce::MouseCursor::PointingHandCursor : juce::MouseCursor::NormalCursor);
+    setMouseCursor (held.isHolding() ? juce::MouseCursor::DraggingHandCursor
+                    : takes          ? juce::MouseCursor::PointingHandCursor
+                                     : juce::MouseCursor::NormalCursor);
     repaint();
 }
 
@@ -184,7 +194,10 @@ void WiringView::mouseDown (const juce::MouseEvent& e)
                 if (grip.held == joint.held && grip.from == joint.from)
                 {
                     const auto second = [&spot] (const DrawnGrip& g)
-                    { const auto& at = g.way[juce::jmin<size_t> (2, g.way.size() - 1)]; return std::hypot (at.x - spot.x, at.y - spot.y); };
+                    {
+                        const auto& at = g.way[juce::jmin<size_t> (2, g.way.size() - 1)];
+                        return std::hypot (at.x - spot.x, at.y - spot.y);
+                    };
                     if (best == nullptr || second (grip) < second (*best))
                         best = &grip;
                 }
@@ -225,7 +238,10 @@ void WiringView::mouseUp (const juce::MouseEvent&)
     hover (mouse);
 }
 
-void WiringView::mouseWheelMove (const juce::MouseEvent& e, const juce::MouseWheelDetails& wheel) { setZoom (zoom * (wheel.deltaY > 0 ? 1.15f : 1 / 1.15f), e.position); }
+void WiringView::mouseWheelMove (const juce::MouseEvent& e, const juce::MouseWheelDetails& wheel)
+{
+    setZoom (zoom * (wheel.deltaY > 0 ? 1.15f : 1 / 1.15f), e.position);
+}
 void WiringView::mouseDoubleClick (const juce::MouseEvent&) { setZoom (1.0f, page().getCentre()); }
 
 /** Lets go: the wiring becomes what is wanted, or everything stays and a word says why. */

@@ -14,8 +14,8 @@ public:
     WiringView (UiContext&, DrawingCache&);
 
     const WiringHand& hand() const { return held; }
-    const std::string& cursor() const { return standing; }   ///< the point that the keys stand on; empty: none yet
-    juce::Point<float> placeOf (const std::string& point);    ///< on screen, for tests and pictures; the view's own pixels
+    const std::string& cursor() const { return standing; } ///< the point that the keys stand on; empty: none yet
+    juce::Point<float> placeOf (const std::string& point); ///< on screen, for tests and pictures; the view's own pixels
     juce::Point<float> placeOf (const DrawnGrip&);
 
     void benchChanged (const Revisions& before, const Revisions& now) override;
@@ -37,12 +37,12 @@ private:
     WiringHand held;
     juce::TextEditor field;
     Typing typing = Typing::nothing;
-    std::shared_ptr<const Drawing> drawing;   ///< the newest; stays on screen until the next is worked out
-    bool inPlace = true;                      ///< what is shown may change; else a new option is made
-    uint32_t seenJob = 0;                     ///< revision + 1
+    std::shared_ptr<const Drawing> drawing; ///< the newest; stays on screen until the next is worked out
+    bool inPlace = true;                    ///< what is shown may change; else a new option is made
+    uint32_t seenJob = 0;                   ///< revision + 1
     Tag seenTag = asRecorded;
-    bool fresh = false;                       ///< the drawing shows the wiring as it is
-    std::string standing, pointed;            ///< by keys; under the mouse
+    bool fresh = false;            ///< the drawing shows the wiring as it is
+    std::string standing, pointed; ///< by keys; under the mouse
     const DrawnGrip* hovered = nullptr;
     bool byMouse = false, moved = false, panning = false;
     juce::Point<float> mouse;

@@ -18,7 +18,10 @@ juce::Path pathOf (const std::vector<juce::Point<float>>& way)
     return path;
 }
 
-const juce::PathStrokeType pen (float weight) { return juce::PathStrokeType (weight, juce::PathStrokeType::curved, juce::PathStrokeType::rounded); }
+const juce::PathStrokeType pen (float weight)
+{
+    return juce::PathStrokeType (weight, juce::PathStrokeType::curved, juce::PathStrokeType::rounded);
+}
 }
 
 void WiringView::paint (juce::Graphics& g)
@@ -30,7 +33,9 @@ void WiringView::paint (juce::Graphics& g)
     const auto job = ui.bench.job();
     const auto* option = job->find (letterOf (heard));
     paintTitle (g, heard == asRecorded ? juce::String ("Wiring as it came in")
-                                       : "Wiring of " + words::from (letterOf (heard)) + (option != nullptr && ! option->name.empty() ? ", " + words::from (option->name) : juce::String()));
+                                       : "Wiring of " + words::from (letterOf (heard))
+                                             + (option != nullptr && ! option->name.empty() ? ", " + words::from (option->name)
+                                                                                            : juce::String()));
     paintFoot (g);
     if (drawing == nullptr)
         return type::draw (g, "drawing", getLocalBounds(), juce::Justification::centred, false);
@@ -53,7 +58,9 @@ void WiringView::paint (juce::Graphics& g)
         const auto* spot = held.spotOf (to.empty() ? standing : to);
         const auto at = byMouse || spot == nullptr ? mouse : onScreen (*spot);
         const bool leftOff = to.empty() && held.holding() == WiringHand::Holding::joint && ! held.move().from.empty();
-        const auto first = ! to.empty() ? said (to) : leftOff ? "Left off: " + words::from (held.words()) : words::from (held.words());
+        const auto first = ! to.empty() ? said (to)
+                           : leftOff    ? "Left off: " + words::from (held.words())
+                                        : words::from (held.words());
         paintWords (g, at, first, words::from (verdict.words), verdict.kind == HandVerdict::Kind::bad || ! verdict.canBeDone());
     }
     else if (hovered != nullptr)
@@ -62,14 +69,19 @@ void WiringView::paint (juce::Graphics& g)
         if (const auto* spot = held.spotOf (point))
         {
             const auto joints = jointsAt (harness, point).size();
-            const juce::String joined = leadIsInside (point) ? "joined inside the pickup" : joints == 0 ? "bare" : joints == 1 ? "1 joint" : juce::String (static_cast<int> (joints)) + " joints";
+            const juce::String joined = leadIsInside (point) ? "joined inside the pickup"
+                                        : joints == 0        ? "bare"
+                                        : joints == 1        ? "1 joint"
+                                                             : juce::String (static_cast<int> (joints)) + " joints";
             paintWords (g, onScreen (*spot), said (point), joined, false);
         }
 }
 
 bool WiringView::leadIsInside (const std::string& point) const
 {
-    const auto* pickup = held.harness().find (splitPoint (point).first) != nullptr ? held.harness().find (splitPoint (point).first)->as<PickupPart>() : nullptr;
+    const auto* pickup = held.harness().find (splitPoint (point).first) != nullptr
+                             ? held.harness().find (splitPoint (point).first)->as<PickupPart>()
+                             : nullptr;
     if (pickup != nullptr)
         for (const auto& joint : pickup->pickup.inside)
             if (joint[0] == splitPoint (point).second || joint[1] == splitPoint (point).second)
@@ -80,9 +92,12 @@ bool WiringView::leadIsInside (const std::string& point) const
 void WiringView::paintFoot (juce::Graphics& g)
 {
     const auto foot = getLocalBounds().reduced (20, 8).removeFromBottom (20);
-    juce::String text = held.isHolding() ? (byMouse ? "Let go on a point to solder, on paper to leave it off, back where it was to change nothing."
-                                                    : "Tab and arrows walk, S types the point, Return does it, Delete leaves it off, Escape puts it back.")
-                                         : "From the back. Pull a wire's end to another lug, or by keys: Tab and arrows walk, U unsolders, S solders, P fits, Delete removes.";
+    juce::String text =
+        held.isHolding()
+            ? (byMouse ? "Let go on a point to solder, on paper to leave it off, back where it was to change nothing."
+                       : "Tab and arrows walk, S types the point, Return does it, Delete leaves it off, Escape puts it back.")
+            : "From the back. Pull a wire's end to another lug, or by keys: Tab and arrows walk, U unsolders, S solders, P fits, "
+              "Delete removes.";
     if (! held.isHolding() && ! inPlace)
         text = "From the back. This one stays as it is: what you pull or solder here becomes a new option.";
     g.setColour (colours().mute);
@@ -100,7 +115,8 @@ void WiringView::paintHand (juce::Graphics& g)
             spots.push_back (onScreen (spot));
         return spots;
     };
-    const auto ring = [&] (juce::Point<float> at, float radius, float weight) { g.drawEllipse (juce::Rectangle<float> (radius * 2, radius * 2).withCentre (at), weight); };
+    const auto ring = [&] (juce::Point<float> at, float radius, float weight)
+    { g.drawEllipse (juce::Rectangle<float> (radius * 2, radius * 2).withCentre (at), weight); };
 
     if (hovered != nullptr && hovered->way.size() > 1)
     {
@@ -148,7 +164,9 @@ void WiringView::paintHand (juce::Graphics& g)
     }
     const auto* end = held.spotOf (move.to);
     const auto* where = held.spotOf (standing);
-    const auto from = onScreen (*root), to = end != nullptr ? onScreen (*end) : byMouse || where == nullptr ? mouse : onScreen (*where);
+    const auto from = onScreen (*root), to = end != nullptr                ? onScreen (*end)
+                                             : byMouse || where == nullptr ? mouse
+                                                                           : onScreen (*where);
     juce::Path lead;
     lead.startNewSubPath (from);
     const float sag = juce::jmin (40.0f, from.getDistanceFrom (to) * 0.2f);
@@ -184,7 +202,10 @@ juce::Rectangle<int> WiringView::bubblePlace (juce::Point<float> at, int width, 
                 const float scale = drawingPlace (*drawing, sheetArea()).mat00;
                 const auto words = static_cast<float> (shape.size * 0.55 * static_cast<double> (shape.text.size())) * scale;
                 const auto spot = onScreen (shape.spots.front());
-                const float left = spot.x - (shape.anchor == Shape::Anchor::middle ? words / 2.0f : shape.anchor == Shape::Anchor::end ? words : 0.0f);
+                const float left = spot.x
+                                   - (shape.anchor == Shape::Anchor::middle ? words / 2.0f
+                                      : shape.anchor == Shape::Anchor::end  ? words
+                                                                            : 0.0f);
                 const auto tall = static_cast<float> (shape.size) * scale;
                 covered += box.toFloat().intersects (juce::Rectangle<float> (left, spot.y - tall, words, tall)) ? 1 : 0;
             }
@@ -197,14 +218,16 @@ juce::Rectangle<int> WiringView::bubblePlace (juce::Point<float> at, int width, 
     return best;
 }
 
-void WiringView::paintWords (juce::Graphics& g, juce::Point<float> at, const juce::String& first, const juce::String& second, bool bad)
+void WiringView::paintWords (juce::Graphics& g, juce::Point<float> at, const juce::String& first, const juce::String& second,
+                             bool bad)
 {
     const auto& t = colours();
     const auto nameFont = type::bold (13.5f), textFont = bad ? type::bold (13.0f) : type::text (13.0f);
     const int most = juce::jmin (420, getWidth() - 60);
     const float secondWidth = type::width (textFont, second);
     const float room = static_cast<float> (most - 26);
-    const int width = juce::jlimit (120, most, juce::roundToInt (juce::jmax (type::width (nameFont, first), juce::jmin (secondWidth, room))) + 28);
+    const int width = juce::jlimit (
+        120, most, juce::roundToInt (juce::jmax (type::width (nameFont, first), juce::jmin (secondWidth, room))) + 28);
     juce::AttributedString text;
     text.append (second, textFont, bad ? t.ink : t.mute);
     juce::TextLayout words;

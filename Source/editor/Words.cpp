@@ -40,7 +40,8 @@ juce::String seconds (double value) { return juce::String (value, 1) + " s"; }
 juce::String knob (double value)
 {
     const double rounded = std::round (value * 10.0) / 10.0;
-    return std::abs (rounded - std::round (rounded)) < 1e-6 ? juce::String (juce::roundToInt (rounded)) : juce::String (rounded, 1);
+    return std::abs (rounded - std::round (rounded)) < 1e-6 ? juce::String (juce::roundToInt (rounded))
+                                                            : juce::String (rounded, 1);
 }
 
 juce::String plain (const std::string& partName) { return from (partName).replaceCharacters ("-_", "  "); }
@@ -93,10 +94,10 @@ juce::String humInWords (const Report& report)
     const double re = report.figures.hum.playingDb; // the command's words, short
     switch (humKind (re))
     {
-        case HumKind::quiet: return "quiet";
-        case HumKind::like: return "like 1 coil";
-        case HumKind::less:
-        case HumKind::more: return db (re, true, 0) + " re 1 coil";
+    case HumKind::quiet: return "quiet";
+    case HumKind::like: return "like 1 coil";
+    case HumKind::less:
+    case HumKind::more: return db (re, true, 0) + " re 1 coil";
     }
     return {};
 }

@@ -15,10 +15,12 @@ void EngineDesign::probe()
     }
 }
 
-EngineDesign EngineDesign::of (const TransferFunction* change, const GuitarResponse& heard, const MainsField& field, double takeLufs, double sampleRate, bool hisses)
+EngineDesign EngineDesign::of (const TransferFunction* change, const GuitarResponse& heard, const MainsField& field,
+                               double takeLufs, double sampleRate, bool hisses)
 {
     EngineDesign design;
-    design.filter = change == nullptr ? ModalFilter::unity (sampleRate) : designFilter (*change, *FilterDesigner::shared (sampleRate));
+    design.filter =
+        change == nullptr ? ModalFilter::unity (sampleRate) : designFilter (*change, *FilterDesigner::shared (sampleRate));
     design.hum = HumCycle::of (heard, field, humEmfFor (takeLufs, 0.0));
     design.hiss = ModalFilter::silence (sampleRate);
     if (hisses)

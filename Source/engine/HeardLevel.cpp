@@ -69,14 +69,12 @@ double mostHum (const GuitarResponse& response, const OutputCurve& curve, double
     {
         double sum = 0.0;
         for (const auto& harmonic : humSpectrum ({ mains, 1.0, buzz }))
-            sum += std::sqrt (2.0) * harmonic.share * emfRms * std::abs (heardHum (response, harmonic.number * mains)) * curve.at (harmonic.number * mains);
+            sum += std::sqrt (2.0) * harmonic.share * emfRms * std::abs (heardHum (response, harmonic.number * mains))
+                   * curve.at (harmonic.number * mains);
         most = std::max (most, sum);
     }
     return most;
 }
 
-double headroomDb (double peak)
-{
-    return std::min (0.0, -0.01 - 20.0 * std::log10 (std::max (1e-15, peak)));
-}
+double headroomDb (double peak) { return std::min (0.0, -0.01 - 20.0 * std::log10 (std::max (1e-15, peak))); }
 }

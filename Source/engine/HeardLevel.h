@@ -22,9 +22,9 @@ public:
         @param bends     whether the chain drives */
     LevelMatch (double takeLufs, bool isNonlinear) : wanted (takeLufs), isDriven (isNonlinear) {}
 
-    double db() const { return found; }  ///< the gain to try, then the one found; -30..30
+    double db() const { return found; } ///< the gain to try, then the one found; -30..30
     bool isDone() const { return done; }
-    void heard (double lufs);            ///< loudness with db()
+    void heard (double lufs); ///< loudness with db()
 
 private:
     double wanted = 0.0, found = 0.0;
@@ -35,9 +35,9 @@ private:
 /** Of a whole take as rendered. */
 struct SoundLevel
 {
-    double lufs = 0.0;           ///< -infinity for silence
-    double truePeakDb = -300.0;  ///< [dBTP]
-    double peak = 0.0;           ///< largest absolute sample, linear
+    double lufs = 0.0;          ///< -infinity for silence
+    double truePeakDb = -300.0; ///< [dBTP]
+    double peak = 0.0;          ///< largest absolute sample, linear
 };
 
 /** Renders a take in memory, and keeps none of it. @param leastTruePeakDb  as TruePeak's */

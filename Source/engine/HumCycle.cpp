@@ -28,8 +28,9 @@ HumCycle HumCycle::of (const GuitarResponse& response, const MainsField& field, 
     std::array<double, length> sum {};
     for (const Harmonic& harmonic : humSpectrum (field))
     {
-        const std::complex<double> heard = heardHum (response, harmonic.number * field.hz, field.facing) * (std::sqrt (2.0) * harmonic.share * emfRms)
-                                         * std::polar (1.0, 0.7 * harmonic.number * harmonic.number);
+        const std::complex<double> heard = heardHum (response, harmonic.number * field.hz, field.facing)
+                                           * (std::sqrt (2.0) * harmonic.share * emfRms)
+                                           * std::polar (1.0, 0.7 * harmonic.number * harmonic.number);
         for (int i = 0; i < length; ++i)
         {
             const auto at = static_cast<size_t> (harmonic.number * i % length);

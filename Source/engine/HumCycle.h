@@ -34,7 +34,8 @@ struct HumCycle
 class MainsClock
 {
 public:
-    static constexpr int longest = 64; ///< frames at once: between two ends the phase runs straight, to a hundred millionth of a turn
+    static constexpr int longest =
+        64; ///< frames at once: between two ends the phase runs straight, to a hundred millionth of a turn
 
     void reset() { *this = {}; }
 

@@ -13,8 +13,8 @@ RenderSpec RenderSpec::dry() const
 }
 
 OfflineRenderer::OfflineRenderer (const RenderSpec& spec)
-    : hum (spec.design.hum), humGain (spec.humGain * spec.design.gain), hissGain (spec.hissGain * spec.design.gain), trim (spec.trim),
-      chain (spec.after, spec.impulse, spec.design.filter.sampleRate, spec.driveLufs)
+    : hum (spec.design.hum), humGain (spec.humGain * spec.design.gain), hissGain (spec.hissGain * spec.design.gain),
+      trim (spec.trim), chain (spec.after, spec.impulse, spec.design.filter.sampleRate, spec.driveLufs)
 {
     isPlain = humGain == 0.0 && hissGain == 0.0 && chain.isNone();
     wiring.use (spec.design.filter.scaled (isPlain ? spec.design.gain * trim : spec.design.gain));

@@ -1,9 +1,9 @@
 #pragma once
 
-#include "engine/OutputChain.h"
 #include "engine/EngineDesign.h"
-#include "response/Hiss.h"
+#include "engine/OutputChain.h"
 #include "engine/TakePass.h"
+#include "response/Hiss.h"
 
 #include <memory>
 
@@ -13,13 +13,13 @@ namespace coldiron
     SwitchEngine is told for the ear, with the same parts. */
 struct RenderSpec
 {
-    EngineDesign design;              ///< wiring, matching gain, hum and hiss of one option at the take's rate
-    double humGain = 0.0;             ///< linear, on the design's hum; 0: none
-    double hissGain = 0.0;            ///< likewise
-    OutputChainChoice after;            ///< what follows the jack, and its drive
-    std::vector<float> impulse;       ///< at the take's rate, where that is a file's
-    double driveLufs = -20.0;         ///< what the drive stands against: loudness of a take
-    double trim = 1.0;                ///< linear, last of all: headroom
+    EngineDesign design;        ///< wiring, matching gain, hum and hiss of one option at the take's rate
+    double humGain = 0.0;       ///< linear, on the design's hum; 0: none
+    double hissGain = 0.0;      ///< likewise
+    OutputChainChoice after;    ///< what follows the jack, and its drive
+    std::vector<float> impulse; ///< at the take's rate, where that is a file's
+    double driveLufs = -20.0;   ///< what the drive stands against: loudness of a take
+    double trim = 1.0;          ///< linear, last of all: headroom
 
     /** Wiring alone: no noises, nothing after the jack, no trim. What level matching listens to. */
     RenderSpec dry() const;
@@ -42,7 +42,7 @@ private:
     FilterRunner wiring, hiss;
     HumCycle hum;
     double humGain = 0.0, hissGain = 0.0, trim = 1.0;
-    bool isPlain = true;               ///< the filter alone
+    bool isPlain = true; ///< the filter alone
     MainsClock mains;
     WhiteNoise white;
     OutputChain chain;

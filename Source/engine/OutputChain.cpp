@@ -1,7 +1,7 @@
 #include "engine/OutputChain.h"
 
-#include "response/Hum.h"
 #include "filter/FilterDesigner.h"
+#include "response/Hum.h"
 
 #include <algorithm>
 #include <cmath>
@@ -35,8 +35,8 @@ double peaking (double ratio, double q, double db)
 
 double rawAmplifier (double hz)
 {
-    return highPass (hz / 95.0, 1.1) * peaking (hz / 420.0, 0.7, -5.0) * peaking (hz / 2600.0, 1.4, 6.0) * lowPass (hz / 4700.0, 0.8)
-         * lowPass (hz / 4700.0, 1.0);
+    return highPass (hz / 95.0, 1.1) * peaking (hz / 420.0, 0.7, -5.0) * peaking (hz / 2600.0, 1.4, 6.0)
+           * lowPass (hz / 4700.0, 0.8) * lowPass (hz / 4700.0, 1.0);
 }
 
 constexpr double lowest = 20.0;
@@ -68,7 +68,8 @@ std::vector<double> bandPowers (const std::vector<float>& impulse, double rate)
     std::vector<double> powers;
     for (int band = 0; band < bands; ++band)
     {
-        const auto binOf = [&] (double hz) { return std::clamp (static_cast<int> (std::lround (hz * size / rate)), 0, size / 2); };
+        const auto binOf = [&] (double hz)
+        { return std::clamp (static_cast<int> (std::lround (hz * size / rate)), 0, size / 2); };
         const double half = std::exp2 (0.5 / perOctave);
         const int from = binOf (bandHz (band) / half), to = std::max (from, binOf (bandHz (band) * half));
         double sum = 0.0;
@@ -122,7 +123,8 @@ Spectrum OutputCurve::heard (Spectrum take) const
     return take;
 }
 
-OutputChain::OutputChain (const OutputChainChoice& choice, const std::vector<float>& impulse, double sampleRate, double takeLufs) : rate (sampleRate)
+OutputChain::OutputChain (const OutputChainChoice& choice, const std::vector<float>& impulse, double sampleRate, double takeLufs)
+    : rate (sampleRate)
 {
     if (choice.isDriven())
         drive.emplace (rate, choice.driveDb, std::sqrt (2.0) * humEmfFor (std::isfinite (takeLufs) ? takeLufs : -20.0, 0.0));

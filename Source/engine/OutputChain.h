@@ -2,8 +2,8 @@
 
 #include "dsp/Convolver.h"
 #include "engine/Overdrive.h"
-#include "metering/Spectrum.h"
 #include "filter/FilterRunner.h"
+#include "metering/Spectrum.h"
 
 #include <filesystem>
 #include <optional>
@@ -16,8 +16,8 @@ enum class OutputSound { none, amplifier, file };
 struct OutputChainChoice
 {
     OutputSound sound = OutputSound::none;
-    std::filesystem::path file;   ///< absolute; of an impulse response, where the sound is one
-    double driveDb = 0.0;         ///< 0 to 24; 0 is none. Only where there is a sound
+    std::filesystem::path file; ///< absolute; of an impulse response, where the sound is one
+    double driveDb = 0.0;       ///< 0 to 24; 0 is none. Only where there is a sound
     bool operator== (const OutputChainChoice&) const = default;
 
     bool isDriven() const { return sound != OutputSound::none && driveDb > 0.0; }

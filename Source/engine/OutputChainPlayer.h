@@ -1,7 +1,7 @@
 #pragma once
 
-#include "engine/OutputChain.h"
 #include "concurrency/LatestValue.h"
+#include "engine/OutputChain.h"
 
 #include <memory>
 

@@ -18,7 +18,7 @@ public:
     void reset();
     void process (int channel, double* samples, int frames); ///< [audio-thread] channel 0 or 1
     double shape (double x) const;
-    double smallSignalGain() const;                          ///< k/tanh k, the steepest
+    double smallSignalGain() const; ///< k/tanh k, the steepest
 
 private:
     struct Channel

@@ -17,7 +17,7 @@ bool isFinite (const ModalFilter& filter)
 {
     const auto isNumber = [] (const std::complex<double>& z) { return std::isfinite (z.real()) && std::isfinite (z.imag()); };
     return std::isfinite (filter.direct) && std::all_of (filter.poles.begin(), filter.poles.end(), isNumber)
-        && std::all_of (filter.residues.begin(), filter.residues.end(), isNumber);
+           && std::all_of (filter.residues.begin(), filter.residues.end(), isNumber);
 }
 }
 
@@ -186,7 +186,8 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
     const double wantedBypass = bypassed.load (std::memory_order_relaxed) ? 1.0 : 0.0;
     const double wantedHum = humGain.load (std::memory_order_relaxed), wantedTrim = trim.load (std::memory_order_relaxed);
 
-    const bool isQuiet = humLevel.value == 0.0 && wantedHum == 0.0 && hissLevel.value == 0.0 && hissGain.load (std::memory_order_relaxed) == 0.0f;
+    const bool isQuiet =
+        humLevel.value == 0.0 && wantedHum == 0.0 && hissLevel.value == 0.0 && hissGain.load (std::memory_order_relaxed) == 0.0f;
     if (isQuiet && ! areNoisesAtStart)
     {
         mains.reset();
@@ -202,8 +203,8 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
 
     // Most of the time nothing moves: then there is nothing to work out sample by sample.
     const bool isActive = after.isActive();
-    const bool isSteady = ! isActive && ! fade && bypassMix.value == wantedBypass && trimLevel.value == wantedTrim
-                       && isQuiet && wantedBypass == 0.0;
+    const bool isSteady = ! isActive && ! fade && bypassMix.value == wantedBypass && trimLevel.value == wantedTrim && isQuiet
+                          && wantedBypass == 0.0;
     for (int i = 0; i < frames && ! isSteady; ++i)
     {
         const auto k = static_cast<size_t> (i);

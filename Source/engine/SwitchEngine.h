@@ -1,9 +1,9 @@
 #pragma once
 
-#include "engine/OutputChainPlayer.h"
-#include "engine/EngineDesign.h"
-#include "response/Hiss.h"
 #include "concurrency/LatestValue.h"
+#include "engine/EngineDesign.h"
+#include "engine/OutputChainPlayer.h"
+#include "response/Hiss.h"
 
 #include <algorithm>
 #include <atomic>
@@ -36,11 +36,11 @@ public:
     void publish (std::unique_ptr<OutputChain> chain) { after.publish (std::move (chain)); }
 
     void setBypassed (bool b) { bypassed.store (b, std::memory_order_relaxed); } ///< [any thread] faded in 20 ms
-    void setHumGain (float g) { keep (humGain, g); }   ///< [any thread] linear, smoothed
-    void setHissGain (float g) { keep (hissGain, g); } ///< [any thread] linear, smoothed
-    void setTrim (float g) { keep (trim, g); }         ///< [any thread] linear, smoothed, last of all; not in bypass
+    void setHumGain (float g) { keep (humGain, g); }                             ///< [any thread] linear, smoothed
+    void setHissGain (float g) { keep (hissGain, g); }                           ///< [any thread] linear, smoothed
+    void setTrim (float g) { keep (trim, g); } ///< [any thread] linear, smoothed, last of all; not in bypass
 
-    bool isFading() const { return fading.load (std::memory_order_relaxed); }    ///< [any thread]
+    bool isFading() const { return fading.load (std::memory_order_relaxed); } ///< [any thread]
 
     static constexpr float loudest = 1000.0f; ///< of an input sample, +60 dBFS; what is louder is no sound
 

@@ -13,25 +13,28 @@ BlockSource blocksOf (const Channels& take)
         const size_t count = std::min (blockFrames, frames - from);
         block.resize (take.size());
         for (size_t c = 0; c < take.size(); ++c)
-            block[c].assign (take[c].begin() + static_cast<std::ptrdiff_t> (from), take[c].begin() + static_cast<std::ptrdiff_t> (from + count));
+            block[c].assign (take[c].begin() + static_cast<std::ptrdiff_t> (from),
+                             take[c].begin() + static_cast<std::ptrdiff_t> (from + count));
         from += count;
         return count > 0;
     };
 }
 
-bool runPass (const BlockSource& source, const std::vector<BlockListener>& listeners, WorkerPool& pool, double frames, const PassProgress& progress)
+bool runPass (const BlockSource& source, const std::vector<BlockListener>& listeners, WorkerPool& pool, double frames,
+              const PassProgress& progress)
 {
     Channels now, next;
     double done = 0.0;
     for (bool more = source (now); more;)
     {
-        pool.run (listeners.size() + 1, [&] (size_t i)
-        {
-            if (i == 0)
-                more = source (next);
-            else
-                listeners[i - 1] (now);
-        });
+        pool.run (listeners.size() + 1,
+                  [&] (size_t i)
+                  {
+                      if (i == 0)
+                          more = source (next);
+                      else
+                          listeners[i - 1](now);
+                  });
         done += static_cast<double> (now.front().size());
         std::swap (now, next);
         if (progress && ! progress (frames > 0.0 ? std::min (1.0, done / frames) : 0.0))

@@ -25,8 +25,10 @@ void Diagnostics::push_back (Diagnostic fault)
         return;
     if (fault.message.size() > limits::message)
         fault.message = shortened (fault.message, limits::message) + "...";
-    const bool known = std::any_of (list.begin(), list.end(), [&] (const Diagnostic& other)
-                                    { return other.line == fault.line && other.file == fault.file && other.message == fault.message; });
+    const bool known =
+        std::any_of (list.begin(), list.end(),
+                     [&] (const Diagnostic& other)
+                     { return other.line == fault.line && other.file == fault.file && other.message == fault.message; });
     if (known)
         return;
     if (list.size() == most)

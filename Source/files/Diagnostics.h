@@ -11,8 +11,8 @@ namespace coldiron
 struct Diagnostic
 {
     std::string file;
-    int line = 0;          ///< from 1; 0: the file as a whole
-    std::string message;   ///< what was found, what was expected, what to do
+    int line = 0;        ///< from 1; 0: the file as a whole
+    std::string message; ///< what was found, what was expected, what to do
 
     std::string text() const; ///< "verse.json:12: ...", in one line that is safe to print
 };
@@ -30,8 +30,8 @@ public:
     Diagnostics (std::initializer_list<Diagnostic>);
 
     void push_back (Diagnostic);
-    void again() { ++count; }                 ///< what is at fault was met once more, and is listed already
-    size_t raised() const { return count; }   ///< every fault met, those not listed too
+    void again() { ++count; }                          ///< what is at fault was met once more, and is listed already
+    size_t raised() const { return count; }            ///< every fault met, those not listed too
     bool isFull() const { return list.size() > most; } ///< nothing more will be listed: reading on serves nobody
     void clear();
 

@@ -46,7 +46,8 @@ class TreeMaker
 {
 public:
     TreeMaker (const char* textBegin, Json& root, std::shared_ptr<const std::string> fileName, Diagnostics& faultList)
-        : place (textBegin), first (textBegin), counted (textBegin), top (root), file (std::move (fileName)), diagnostics (faultList)
+        : place (textBegin), first (textBegin), counted (textBegin), top (root), file (std::move (fileName)),
+          diagnostics (faultList)
     {
     }
 
@@ -71,8 +72,9 @@ public:
             return false;
         if (value.size() > limits::textLength)
         {
-            diagnostics.push_back ({ *file, target->line, "found a text of " + std::to_string (value.size()) + " bytes, expected "
-                                                         + std::to_string (limits::textLength) + " at most" });
+            diagnostics.push_back ({ *file, target->line,
+                                     "found a text of " + std::to_string (value.size()) + " bytes, expected "
+                                         + std::to_string (limits::textLength) + " at most" });
             value = shortened (value, 100);
         }
         target->text = std::move (value);
@@ -107,7 +109,9 @@ public:
                 why = why.substr (colon + 2);
         if (const auto bracket = why.find ("] "); why.starts_with ("[json.") && bracket != std::string::npos)
             why = why.substr (bracket + 2);
-        diagnostics.push_back ({ *file, lineAt (place), "this is not JSON: " + why + "; look for a missing comma, quote or bracket here or just before" });
+        diagnostics.push_back (
+            { *file, lineAt (place),
+              "this is not JSON: " + why + "; look for a missing comma, quote or bracket here or just before" });
         return false;
     }
 
@@ -173,7 +177,8 @@ private:
             return false;
         if (stack.size() >= limits::depth)
         {
-            diagnostics.push_back ({ *file, target->line, "nested more than " + std::to_string (limits::depth) + " deep; no file of ours is" });
+            diagnostics.push_back (
+                { *file, target->line, "nested more than " + std::to_string (limits::depth) + " deep; no file of ours is" });
             return false;
         }
         target->begin = target->end - 1;
@@ -209,12 +214,12 @@ std::string Json::kindName() const
 {
     switch (kind)
     {
-        case Kind::null: return "null";
-        case Kind::boolean: return boolean ? "true" : "false";
-        case Kind::number: return "the number " + numberText (number);
-        case Kind::text: return "the text \"" + (text.size() > 60 ? shortened (text, 60) + "..." : text) + "\"";
-        case Kind::list: return "a list";
-        case Kind::object: return "an object";
+    case Kind::null: return "null";
+    case Kind::boolean: return boolean ? "true" : "false";
+    case Kind::number: return "the number " + numberText (number);
+    case Kind::text: return "the text \"" + (text.size() > 60 ? shortened (text, 60) + "..." : text) + "\"";
+    case Kind::list: return "a list";
+    case Kind::object: return "an object";
     }
     return {};
 }
@@ -224,19 +229,19 @@ std::string Json::dump() const
     std::string result;
     switch (kind)
     {
-        case Kind::null: return "null";
-        case Kind::boolean: return boolean ? "true" : "false";
-        case Kind::number: return numberText (number);
-        case Kind::text: return nlohmann::json (text).dump (-1, ' ', false, nlohmann::json::error_handler_t::replace);
-        case Kind::list:
-            for (const auto& item : items)
-                result += (result.empty() ? "" : ",") + item.dump();
-            return "[" + result + "]";
-        case Kind::object:
-            for (const auto& [key, value] : members)
-                result += (result.empty() ? "" : ",") + nlohmann::json (key).dump (-1, ' ', false, nlohmann::json::error_handler_t::replace)
-                          + ":" + value.dump();
-            return "{" + result + "}";
+    case Kind::null: return "null";
+    case Kind::boolean: return boolean ? "true" : "false";
+    case Kind::number: return numberText (number);
+    case Kind::text: return nlohmann::json (text).dump (-1, ' ', false, nlohmann::json::error_handler_t::replace);
+    case Kind::list:
+        for (const auto& item : items)
+            result += (result.empty() ? "" : ",") + item.dump();
+        return "[" + result + "]";
+    case Kind::object:
+        for (const auto& [key, value] : members)
+            result += (result.empty() ? "" : ",")
+                      + nlohmann::json (key).dump (-1, ' ', false, nlohmann::json::error_handler_t::replace) + ":" + value.dump();
+        return "{" + result + "}";
     }
     return result;
 }

@@ -20,10 +20,7 @@ bool advance (const std::vector<Control>& levers, std::vector<size_t>& place, Se
 }
 }
 
-Path pathAt (const Harness& harness, const Setting& setting)
-{
-    return buildCircuit (harness, setting, {}).path;
-}
+Path pathAt (const Harness& harness, const Setting& setting) { return buildCircuit (harness, setting, {}).path; }
 
 Path bestPath (const Harness& harness)
 {
@@ -54,7 +51,7 @@ Path bestPath (const Harness& harness)
                 first = path;
         }
     while (++count < limits::combinations && // a harness that has more is refused before
-            advance (levers, place, setting));
+           advance (levers, place, setting));
     return first.value_or (Path::none);
 }
 
@@ -62,9 +59,9 @@ std::string pathInWords (Path path)
 {
     switch (path)
     {
-        case Path::open: return {};
-        case Path::none: return "no coil reaches the jack";
-        case Path::shorted: return "the jack's tip and sleeve are joined, so the output is shorted";
+    case Path::open: return {};
+    case Path::none: return "no coil reaches the jack";
+    case Path::shorted: return "the jack's tip and sleeve are joined, so the output is shorted";
     }
     return {};
 }

@@ -12,7 +12,11 @@ size_t decode (const std::string& text, size_t at, std::uint32_t& character)
 {
     const auto byte = [&] (size_t i) { return i < text.size() ? static_cast<unsigned char> (text[i]) : 0u; };
     const auto first = byte (at);
-    const size_t length = first < 0x80 ? 1 : first >= 0xc2 && first < 0xe0 ? 2 : first >= 0xe0 && first < 0xf0 ? 3 : first >= 0xf0 && first < 0xf5 ? 4 : 0;
+    const size_t length = first < 0x80                    ? 1
+                          : first >= 0xc2 && first < 0xe0 ? 2
+                          : first >= 0xe0 && first < 0xf0 ? 3
+                          : first >= 0xf0 && first < 0xf5 ? 4
+                                                          : 0;
     if (length == 0 || at + length > text.size())
         return 0;
     character = length == 1 ? first : first & (0xffu >> (length + 1));
@@ -28,9 +32,9 @@ size_t decode (const std::string& text, size_t at, std::uint32_t& character)
 
 bool steers (std::uint32_t c)
 {
-    return c < 0x20 || (c >= 0x7f && c < 0xa0)          // C0, DEL, C1
-           || (c >= 0x2028 && c <= 0x202e)              // line and paragraph separators, embeddings, overrides
-           || (c >= 0x2066 && c <= 0x2069);             // isolates
+    return c < 0x20 || (c >= 0x7f && c < 0xa0) // C0, DEL, C1
+           || (c >= 0x2028 && c <= 0x202e)     // line and paragraph separators, embeddings, overrides
+           || (c >= 0x2066 && c <= 0x2069);    // isolates
 }
 
 std::string escaped (std::uint32_t value)

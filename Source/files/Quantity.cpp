@@ -10,10 +10,14 @@ namespace
 {
 constexpr size_t longestGuessed = 100;
 
-struct Prefix { const char* text; int power; };
+struct Prefix
+{
+    const char* text;
+    int power;
+};
 
-constexpr Prefix prefixes[] = { { "", 0 }, { "p", -12 }, { "n", -9 }, { "u", -6 }, { "\xc2\xb5", -6 }, { "\xce\xbc", -6 },
-                                { "m", -3 }, { "k", 3 }, { "M", 6 }, { "G", 9 } };
+constexpr Prefix prefixes[] = { { "", 0 },          { "p", -12 }, { "n", -9 }, { "u", -6 }, { "\xc2\xb5", -6 },
+                                { "\xce\xbc", -6 }, { "m", -3 },  { "k", 3 },  { "M", 6 },  { "G", 9 } };
 
 size_t editDistance (const std::string& a, const std::string& b)
 {
@@ -37,7 +41,8 @@ size_t editDistance (const std::string& a, const std::string& b)
 
 std::optional<double> parseQuantity (const std::string& text)
 {
-    const auto digits = std::find_if (text.begin(), text.end(), [] (char c) { return ! std::isspace (static_cast<unsigned char> (c)); });
+    const auto digits =
+        std::find_if (text.begin(), text.end(), [] (char c) { return ! std::isspace (static_cast<unsigned char> (c)); });
     const char* first = text.data() + (digits - text.begin());
     const char* last = text.data() + text.size();
     double number = 0.0;
@@ -66,8 +71,12 @@ std::optional<double> parseQuantity (const std::string& text)
 
 std::string quantityText (double value)
 {
-    static constexpr struct { double size; const char* prefix; } steps[]
-        = { { 1e9, "G" }, { 1e6, "M" }, { 1e3, "k" }, { 1.0, "" }, { 1e-3, "m" }, { 1e-6, "u" }, { 1e-9, "n" }, { 1e-12, "p" } };
+    static constexpr struct
+    {
+        double size;
+        const char* prefix;
+    } steps[] = { { 1e9, "G" },  { 1e6, "M" },  { 1e3, "k" },  { 1.0, "" },
+                  { 1e-3, "m" }, { 1e-6, "u" }, { 1e-9, "n" }, { 1e-12, "p" } };
     double scaled = value;
     const char* prefix = "";
     for (const auto& step : steps)

@@ -21,11 +21,13 @@ std::string inWords (int error, const std::string& thing)
 {
     switch (error)
     {
-        case ENOENT: case ENOTDIR: return "there is no such " + thing + "; check the name";
-        case EACCES: case EPERM: return "you may not read this " + thing + ", or search the folder it is in; ask for the right to";
-        case ENAMETOOLONG: return "the name is longer than the system allows; give a shorter one";
-        case ELOOP: return "links that go round in a circle; give the " + thing + " itself";
-        default: return "the " + thing + " cannot be read; is its disk there and well?";
+    case ENOENT:
+    case ENOTDIR: return "there is no such " + thing + "; check the name";
+    case EACCES:
+    case EPERM: return "you may not read this " + thing + ", or search the folder it is in; ask for the right to";
+    case ENAMETOOLONG: return "the name is longer than the system allows; give a shorter one";
+    case ELOOP: return "links that go round in a circle; give the " + thing + " itself";
+    default: return "the " + thing + " cannot be read; is its disk there and well?";
     }
 }
 }
@@ -39,7 +41,9 @@ RegularFile::RegularFile (const std::filesystem::path& path, const std::string& 
             reason = "this is " + fileKind (found.st_mode) + ", not " + what;
         bytes = static_cast<std::uint64_t> (std::max<off_t> (0, found.st_size));
     };
-    struct stat found {};
+    struct stat found
+    {
+    };
     if (stat (path.c_str(), &found) != 0)
     {
         missing = errno == ENOENT || errno == ENOTDIR;
@@ -91,25 +95,32 @@ std::optional<std::string> RegularFile::text (std::uint64_t most) const
 std::filesystem::path inFolder (const std::filesystem::path& folder, const std::string& name)
 {
     std::error_code error;
-    const auto whole = std::filesystem::absolute (folder.empty() ? "." : folder, error); // fails where the program's own folder is gone
+    const auto whole =
+        std::filesystem::absolute (folder.empty() ? "." : folder, error); // fails where the program's own folder is gone
     return ((error ? folder : whole) / name).lexically_normal();
 }
 
 bool isThere (const std::filesystem::path& path)
 {
-    struct stat found {};
+    struct stat found
+    {
+    };
     return stat (path.c_str(), &found) == 0;
 }
 
 bool isFolder (const std::filesystem::path& path)
 {
-    struct stat found {};
+    struct stat found
+    {
+    };
     return stat (path.c_str(), &found) == 0 && S_ISDIR (found.st_mode);
 }
 
 std::string whyNoFolder (const std::filesystem::path& path)
 {
-    struct stat found {};
+    struct stat found
+    {
+    };
     if (stat (path.c_str(), &found) != 0)
         return inWords (errno, "folder");
     if (! S_ISDIR (found.st_mode))

@@ -52,7 +52,7 @@ void enter (const fs::path& path)
     }
 }
 
-std::atomic<int> making { 0 };       ///< threads between a file and its entry
+std::atomic<int> making { 0 };        ///< threads between a file and its entry
 std::atomic<bool> isEnding { false }; ///< a signal ends the process: no file is made any more
 
 /** No signal comes between a file and its entry: none reaches this thread, and one that reaches another waits for it. */
@@ -100,7 +100,9 @@ bool holds (int descriptor)
 {
     if (flock (descriptor, LOCK_EX | LOCK_NB) != 0 && errno == EWOULDBLOCK)
         return false;
-    struct stat status {};
+    struct stat status
+    {
+    };
     return fstat (descriptor, &status) == 0 && status.st_nlink > 0;
 }
 
@@ -151,7 +153,8 @@ void removeTemporary (const fs::path& path)
 bool isTemporaryName (const std::string& name)
 {
     const std::string front = partPrefix, back = partEnding;
-    if (name.size() != front.size() + digits + back.size() || name.rfind (front, 0) != 0 || name.substr (front.size() + digits) != back)
+    if (name.size() != front.size() + digits + back.size() || name.rfind (front, 0) != 0
+        || name.substr (front.size() + digits) != back)
         return false;
     const auto middle = name.substr (front.size(), digits);
     return middle.find_first_not_of ("0123456789abcdef") == std::string::npos;
@@ -167,7 +170,9 @@ void sweepTemporaries (const fs::path& folder)
         const int descriptor = ::open (entry->path().c_str(), O_RDWR | O_NOFOLLOW | O_CLOEXEC | O_NONBLOCK);
         if (descriptor < 0)
             continue;
-        struct stat status {};
+        struct stat status
+        {
+        };
         if (fstat (descriptor, &status) == 0 && S_ISREG (status.st_mode) && flock (descriptor, LOCK_EX | LOCK_NB) == 0)
             ::unlink (entry->path().c_str()); // while locked: a writer that has just made it sees that it is gone
         ::close (descriptor);

@@ -30,7 +30,8 @@ bool isDescriptor (const fs::path& path)
 int descriptorNumber (const fs::path& path)
 {
     const auto name = path.filename().string();
-    return ! name.empty() && name.size() < 9 && name.find_first_not_of ("0123456789") == std::string::npos ? std::stoi (name) : -1;
+    return ! name.empty() && name.size() < 9 && name.find_first_not_of ("0123456789") == std::string::npos ? std::stoi (name)
+                                                                                                           : -1;
 }
 
 /** One that a pipe's reader may open a moment later. */
@@ -53,23 +54,20 @@ int openPipe (const fs::path& path)
 }
 
 /** Some file systems know no such thing; then there is nothing to wait for. */
-bool toDisk (int descriptor)
-{
-    return ::fsync (descriptor) == 0 || errno == EINVAL || errno == ENOTSUP || errno == EROFS;
-}
+bool toDisk (int descriptor) { return ::fsync (descriptor) == 0 || errno == EINVAL || errno == ENOTSUP || errno == EROFS; }
 
 std::string whyNot (int code)
 {
     switch (code)
     {
-        case ENOENT: return "there is no such folder to write it into";
-        case EACCES:
-        case EPERM: return "may not be written there; choose another place, or ask for the right to write";
-        case EISDIR: return "is a folder; name a file in it";
-        case ENOSPC:
-        case EDQUOT: return "could not be written whole: the disk is full; make room and try again";
-        case ENXIO: return "is a pipe that nobody reads; start its reader first";
-        default: return "could not be written: " + std::generic_category().message (code);
+    case ENOENT: return "there is no such folder to write it into";
+    case EACCES:
+    case EPERM: return "may not be written there; choose another place, or ask for the right to write";
+    case EISDIR: return "is a folder; name a file in it";
+    case ENOSPC:
+    case EDQUOT: return "could not be written whole: the disk is full; make room and try again";
+    case ENXIO: return "is a pipe that nobody reads; start its reader first";
+    default: return "could not be written: " + std::generic_category().message (code);
     }
 }
 }
@@ -110,7 +108,9 @@ WholeFile::WholeFile (const fs::path& target) : asked (target)
     try
     {
         place = behindLinks (target);
-        struct stat status {};
+        struct stat status
+        {
+        };
         const bool isThere = ::stat (place.c_str(), &status) == 0;
         if (! isThere && errno != ENOENT)
             fail ("", errno);
@@ -129,7 +129,9 @@ WholeFile::WholeFile (const fs::path& target) : asked (target)
 
 void WholeFile::openStraight()
 {
-    struct stat status {};
+    struct stat status
+    {
+    };
     const bool isPipe = ::stat (place.c_str(), &status) == 0 && S_ISFIFO (status.st_mode);
     if (isDescriptor (place)) // the same one, with its place in the file
         file = ::fcntl (descriptorNumber (place), F_DUPFD_CLOEXEC, 3);
@@ -155,10 +157,7 @@ void WholeFile::openBeside (bool isThere, unsigned oldMode, unsigned oldOwner, u
         fail ("", errno);
 }
 
-WholeFile::~WholeFile()
-{
-    discard();
-}
+WholeFile::~WholeFile() { discard(); }
 
 void WholeFile::discard()
 {
@@ -177,10 +176,7 @@ void WholeFile::fail (const std::string& why, int code)
     throw WriteError (text);
 }
 
-bool WholeFile::canSeek() const
-{
-    return ::lseek (file, 0, SEEK_CUR) >= 0;
-}
+bool WholeFile::canSeek() const { return ::lseek (file, 0, SEEK_CUR) >= 0; }
 
 void WholeFile::write (const void* bytes, std::size_t count)
 {

@@ -6,10 +6,7 @@
 
 namespace coldiron
 {
-double warped (double hz, double sampleRate)
-{
-    return std::tan (std::numbers::pi * hz / sampleRate);
-}
+double warped (double hz, double sampleRate) { return std::tan (std::numbers::pi * hz / sampleRate); }
 
 std::vector<double> designGrid (double sampleRate)
 {

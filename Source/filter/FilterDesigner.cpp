@@ -15,15 +15,15 @@ namespace coldiron
 {
 namespace
 {
-constexpr double mostGain = 15.848931924611135;  ///< +24 dB over the passband
+constexpr double mostGain = 15.848931924611135; ///< +24 dB over the passband
 constexpr double silent = 1e-12;
-constexpr double magnitudeFloor = 1e-10;                ///< below the peak, -200 dB: deeper is as good as silent
+constexpr double magnitudeFloor = 1e-10; ///< below the peak, -200 dB: deeper is as good as silent
 constexpr int iterations = 4;
-constexpr int stride = 3;                         ///< grid points used by the fit ...
-constexpr double curvatureThreshold = 0.03;                   ///< ... and all where the gain bends by more than this [neper per step, per step]
-constexpr double goodEnoughDb = 0.01;            ///< below the 0.02 dB asked of a shipped rewire
-constexpr double goodEnoughEstimatedDb = 0.1;    ///< below the 0.25 dB asked of a smoothed comb
-constexpr double errorFloor = 1e-3;                  ///< 60 dB below the peak: deeper points weigh no more
+constexpr int stride = 3;                     ///< grid points used by the fit ...
+constexpr double curvatureThreshold = 0.03;   ///< ... and all where the gain bends by more than this [neper per step, per step]
+constexpr double goodEnoughDb = 0.01;         ///< below the 0.02 dB asked of a shipped rewire
+constexpr double goodEnoughEstimatedDb = 0.1; ///< below the 0.25 dB asked of a smoothed comb
+constexpr double errorFloor = 1e-3;           ///< 60 dB below the peak: deeper points weigh no more
 
 /** Gain where guitars play their lowest partials: the median from 80 to 800 Hz. */
 double passbandGain (const std::vector<double>& hz, const std::vector<double>& magnitude)
@@ -108,7 +108,8 @@ struct FilterDesigner::Impl
     /** The same target with its phase taken from a fit F near it: arg T = arg F + K ln |T/F|. The ratio is nearly flat,
         so what lies between the grid points hardly matters, however sharp T's own peaks are.
         Only where F is minimum phase itself, which shows in its phase staying near T's. */
-    bool sharpen (FitTarget& target, const std::vector<size_t>& points, const std::vector<double>& magnitude, const RationalFit& fit) const
+    bool sharpen (FitTarget& target, const std::vector<size_t>& points, const std::vector<double>& magnitude,
+                  const RationalFit& fit) const
     {
         Eigen::VectorXd logs (static_cast<Eigen::Index> (hz.size()));
         for (size_t k = 0; k < hz.size(); ++k)
@@ -140,15 +141,9 @@ FilterDesigner::FilterDesigner (double sampleRate) : impl (std::make_unique<Impl
 
 FilterDesigner::~FilterDesigner() = default;
 
-double FilterDesigner::sampleRate() const
-{
-    return impl->sampleRate;
-}
+double FilterDesigner::sampleRate() const { return impl->sampleRate; }
 
-const std::vector<double>& FilterDesigner::gridHz() const
-{
-    return impl->hz;
-}
+const std::vector<double>& FilterDesigner::gridHz() const { return impl->hz; }
 
 std::vector<double> FilterDesigner::softCapped (const std::vector<double>& magnitude, bool* capped) const
 {

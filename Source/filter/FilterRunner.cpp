@@ -93,15 +93,9 @@ void FilterRunner::reset()
         channel.fill (0.0);
 }
 
-void FilterRunner::process (int channel, const float* in, float* out, int frames)
-{
-    runChannel (channel, in, out, frames);
-}
+void FilterRunner::process (int channel, const float* in, float* out, int frames) { runChannel (channel, in, out, frames); }
 
-void FilterRunner::process (int channel, const double* in, double* out, int frames)
-{
-    runChannel (channel, in, out, frames);
-}
+void FilterRunner::process (int channel, const double* in, double* out, int frames) { runChannel (channel, in, out, frames); }
 
 template <typename Sample>
 void FilterRunner::runChannel (int channel, const Sample* in, Sample* out, int frames)
@@ -111,13 +105,13 @@ void FilterRunner::runChannel (int channel, const Sample* in, Sample* out, int f
     static_assert (maxPoles == 6 * lanes);
     switch (count / lanes)
     {
-        case 0: runGain (direct, in, out, frames); break;
-        case 1: run<1> (bank, in, out, frames); break;
-        case 2: run<2> (bank, in, out, frames); break;
-        case 3: run<3> (bank, in, out, frames); break;
-        case 4: run<4> (bank, in, out, frames); break;
-        case 5: run<5> (bank, in, out, frames); break;
-        default: run<6> (bank, in, out, frames); break;
+    case 0: runGain (direct, in, out, frames); break;
+    case 1: run<1> (bank, in, out, frames); break;
+    case 2: run<2> (bank, in, out, frames); break;
+    case 3: run<3> (bank, in, out, frames); break;
+    case 4: run<4> (bank, in, out, frames); break;
+    case 5: run<5> (bank, in, out, frames); break;
+    default: run<6> (bank, in, out, frames); break;
     }
 
     // States that have died away become zero, so that silence costs no more than sound.

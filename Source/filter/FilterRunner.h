@@ -11,13 +11,13 @@ namespace coldiron
 class FilterRunner
 {
 public:
-    static constexpr int maxPoles = 24;  ///< pairs or real poles
+    static constexpr int maxPoles = 24; ///< pairs or real poles
     static constexpr int maxChannels = 2;
 
     static bool fits (const ModalFilter& f) { return f.poles.size() <= maxPoles; }
 
-    void use (const ModalFilter&);       ///< [audio-thread] copies the coefficients; state is kept
-    void reset();                        ///< [audio-thread] clears the state
+    void use (const ModalFilter&); ///< [audio-thread] copies the coefficients; state is kept
+    void reset();                  ///< [audio-thread] clears the state
     /** [audio-thread] in may equal out */
     void process (int channel, const float* in, float* out, int frames);
     void process (int channel, const double* in, double* out, int frames);

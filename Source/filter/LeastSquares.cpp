@@ -27,13 +27,15 @@ double squares (const double* values, std::size_t groups)
 }
 
 /** Takes from each of the columns its share along the mirror: column -= scale (mirror . column) mirror. */
-COLDIRON_SIMD void reflectColumns (const double* reflector, double scale, double* first, std::size_t stride, int columns, std::size_t groups)
+COLDIRON_SIMD void reflectColumns (const double* reflector, double scale, double* first, std::size_t stride, int columns,
+                                   std::size_t groups)
 {
     const auto* m = lanesAt (reflector);
     int c = 0;
     for (; c + 1 < columns; c += 2)
     {
-        auto *a = lanesAt (first + static_cast<std::size_t> (c) * stride), *b = lanesAt (first + static_cast<std::size_t> (c + 1) * stride);
+        auto *a = lanesAt (first + static_cast<std::size_t> (c) * stride),
+             *b = lanesAt (first + static_cast<std::size_t> (c + 1) * stride);
         SumLanes sumA = {}, sumB = {};
         for (std::size_t g = 0; g < groups; ++g)
         {
@@ -78,7 +80,8 @@ void OverdeterminedSystem::reflect (int c)
     const double head = own[row], length = head < 0.0 ? std::sqrt (square) : -std::sqrt (square);
     reflector[row] = head - length;
     own[row] = length;
-    reflectColumns (reflector.data() + from, 1.0 / (square - length * head), column (c + 1) + from, stride, unknownCount - c, groups);
+    reflectColumns (reflector.data() + from, 1.0 / (square - length * head), column (c + 1) + from, stride, unknownCount - c,
+                    groups);
 }
 
 void OverdeterminedSystem::triangularize()

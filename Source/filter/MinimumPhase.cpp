@@ -9,7 +9,7 @@ namespace coldiron
 {
 namespace
 {
-constexpr int finer = 4;  ///< straight pieces between two grid points
+constexpr int finer = 4;                                                ///< straight pieces between two grid points
 constexpr double halfRange = std::numbers::pi * std::numbers::pi / 4.0; ///< of the kernel, 0 to infinity
 
 /** Legendre's chi of order 2, sum of x^n/n^2 over odd n, 0 <= x <= 1. */

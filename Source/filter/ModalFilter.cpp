@@ -15,10 +15,7 @@ std::complex<double> ModalFilter::response (double hz) const
     return sum;
 }
 
-double ModalFilter::gainDb (double hz) const
-{
-    return 20.0 * std::log10 (std::max (std::abs (response (hz)), 1e-15));
-}
+double ModalFilter::gainDb (double hz) const { return 20.0 * std::log10 (std::max (std::abs (response (hz)), 1e-15)); }
 
 ModalFilter ModalFilter::scaled (double gain) const
 {

@@ -9,14 +9,14 @@ namespace coldiron
     Complex poles stand once for their pair; real poles have real residues that are halved in the sum's 2. */
 struct ModalFilter
 {
-    double sampleRate = 0.0;                      ///< [Hz]
+    double sampleRate = 0.0; ///< [Hz]
     double direct = 1.0;
-    std::vector<std::complex<double>> poles;      ///< in z, inside the unit circle
-    std::vector<std::complex<double>> residues;   ///< as many as poles; already halved where the pole is real
+    std::vector<std::complex<double>> poles;    ///< in z, inside the unit circle
+    std::vector<std::complex<double>> residues; ///< as many as poles; already halved where the pole is real
 
     /** Largest deviation from its design target, 20 Hz to min (20 kHz, 0.45 fs) [dB]. */
     double worstErrorDb = 0.0;
-    bool capped = false;                          ///< the target asked for more than the soft cap gives
+    bool capped = false; ///< the target asked for more than the soft cap gives
 
     std::complex<double> response (double hz) const;
     double gainDb (double hz) const;

@@ -77,7 +77,8 @@ Poles withStabilityEnforced (const std::vector<Complex>& zeros, const FitTarget&
         const double least = target.damping * std::abs (zero) + target.leastReal;
         poles.emplace_back (-std::max (std::abs (zero.real()), least), zero.imag());
     }
-    std::sort (poles.begin(), poles.end(), [] (const Complex& a, const Complex& b)
+    std::sort (poles.begin(), poles.end(),
+               [] (const Complex& a, const Complex& b)
                { return a.imag() != b.imag() ? a.imag() < b.imag() : a.real() < b.real(); });
     return poles;
 }

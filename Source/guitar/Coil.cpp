@@ -4,10 +4,7 @@
 
 namespace coldiron
 {
-int Coil::humSign() const
-{
-    return wound == Wound::clockwise ? 1 : -1;
-}
+int Coil::humSign() const { return wound == Wound::clockwise ? 1 : -1; }
 
 int Coil::stringSign() const
 {
@@ -18,7 +15,8 @@ int Coil::stringSign() const
 
 bool Pickup::isOnShieldInside (const std::string& lead) const
 {
-    return std::any_of (inside.begin(), inside.end(), [&] (const auto& joint)
+    return std::any_of (inside.begin(), inside.end(),
+                        [&] (const auto& joint)
                         { return (joint[0] == lead && joint[1] == "shield") || (joint[1] == lead && joint[0] == "shield"); });
 }
 }

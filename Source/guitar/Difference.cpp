@@ -72,10 +72,7 @@ private:
         take (std::move (step));
     }
 
-    bool leaves (const std::string& point) const
-    {
-        return point != "strings" && goal.find (splitPoint (point).first) == nullptr;
-    }
+    bool leaves (const std::string& point) const { return point != "strings" && goal.find (splitPoint (point).first) == nullptr; }
 
     void unsolder()
     {
@@ -166,8 +163,5 @@ private:
 };
 }
 
-std::vector<Step> difference (const Harness& from, const Harness& to)
-{
-    return Differ (from, to).run();
-}
+std::vector<Step> difference (const Harness& from, const Harness& to) { return Differ (from, to).run(); }
 }

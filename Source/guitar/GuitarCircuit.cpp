@@ -35,9 +35,7 @@ public:
         const auto ring = stereo ? node (jack.name + ".ring") : ground;
         circuit.tip = load.plug == Plug::stereoRing ? ring : tip;
         addRuns();
-        circuit.path = circuit.tip == ground   ? Path::shorted
-                       : leadsToTip (circuit) ? Path::open
-                                               : Path::none;
+        circuit.path = circuit.tip == ground ? Path::shorted : leadsToTip (circuit) ? Path::open : Path::none;
         if (options.withLoad)
         {
             addInput (tip);
@@ -62,7 +60,10 @@ private:
     {
         const auto all = controls (harness);
         const auto known = [&all] (const std::string& name, bool isKnob)
-        { return std::any_of (all.begin(), all.end(), [&] (const Control& c) { return c.name == name && c.positions.empty() == isKnob; }); };
+        {
+            return std::any_of (all.begin(), all.end(),
+                                [&] (const Control& c) { return c.name == name && c.positions.empty() == isKnob; });
+        };
         for (const auto& [name, value] : setting.knobs)
         {
             if (! known (name, true))
@@ -133,7 +134,8 @@ private:
             for (size_t j = i + 1; j < pickup.coils.size(); ++j)
             {
                 const auto &a = pickup.coils[i], &b = pickup.coils[j];
-                const double mutual = k * std::sqrt (a.henries * b.henries) * factors.inductance * a.stringSign() * b.stringSign();
+                const double mutual =
+                    k * std::sqrt (a.henries * b.henries) * factors.inductance * a.stringSign() * b.stringSign();
                 if (mutual != 0.0)
                     circuit.netlist.addCoupling (circuit.coils[first + i].branch, circuit.coils[first + j].branch, mutual);
             }
@@ -145,7 +147,8 @@ private:
         const auto finish = node (part.name + "." + coil.name + ".finish");
         auto from = start;
         auto to = coil.losses.empty() ? finish : circuit.netlist.addNode();
-        const auto branch = circuit.netlist.addBranch (from, to, coil.dcrOhms * factors.resistance, coil.henries * factors.inductance);
+        const auto branch =
+            circuit.netlist.addBranch (from, to, coil.dcrOhms * factors.resistance, coil.henries * factors.inductance);
         for (size_t i = 0; i < coil.losses.size(); ++i)
         {
             from = to;
@@ -195,7 +198,8 @@ private:
 
     void add (const Part& part, const InductorPart& kind)
     {
-        circuit.netlist.addBranch (node (part.name + ".1"), node (part.name + ".2"), kind.ohms, kind.henries * factors.inductance);
+        circuit.netlist.addBranch (node (part.name + ".1"), node (part.name + ".2"), kind.ohms,
+                                   kind.henries * factors.inductance);
     }
 
     void add (const Part&, const SwitchPart&) {} // its contacts were merged into nets

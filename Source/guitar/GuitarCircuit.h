@@ -12,21 +12,20 @@ namespace coldiron
 /** One coil as the circuit knows it. */
 struct CoilSource
 {
-    std::string pickup, coil;      ///< names
-    BranchId branch = 0;           ///< carries the EMF
-    double stringDrive = 0.0;      ///< string EMF: output times string sign
-    double humDrive = 0.0;         ///< hum EMF: winding sign times turns/5000
-    double bridgeMm = 0.0;         ///< pickup's middle plus the coil's offset, from the bridge
+    std::string pickup, coil; ///< names
+    BranchId branch = 0;      ///< carries the EMF
+    double stringDrive = 0.0; ///< string EMF: output times string sign
+    double humDrive = 0.0;    ///< hum EMF: winding sign times turns/5000
+    double bridgeMm = 0.0;    ///< pickup's middle plus the coil's offset, from the bridge
     double slantMm = 0.0;
     std::vector<std::string> hears; ///< empty: all strings
     Provenance known = Provenance::assumed;
 };
 
-enum class Path
-{
-    open,     ///< something drives the tip
-    none,     ///< no coil reaches what is heard
-    shorted   ///< what is heard and the sleeve are one node
+enum class Path {
+    open,   ///< something drives the tip
+    none,   ///< no coil reaches what is heard
+    shorted ///< what is heard and the sleeve are one node
 };
 
 /** A harness at a setting into a load, as a circuit. */
@@ -42,14 +41,14 @@ struct GuitarCircuit
 struct PartFactors
 {
     double inductance = 1.0, capacitance = 1.0, loss = 1.0, pots = 1.0, cable = 1.0, resistance = 1.0;
-    double couplingShift = 0.0;  ///< added to k where a pickup has more than one coil
+    double couplingShift = 0.0; ///< added to k where a pickup has more than one coil
 };
 
 /** Options of building. */
 struct BuildOptions
 {
-    double potFloorOhms = 1.0;     ///< each side of a wiper is at least this
-    bool withLoad = true;          ///< false: nothing on the jack
+    double potFloorOhms = 1.0;                                                 ///< each side of a wiper is at least this
+    bool withLoad = true;                                                      ///< false: nothing on the jack
     const std::vector<std::pair<std::string, PartFactors>>* factors = nullptr; ///< by part name; "cable" for the load
 };
 

@@ -90,7 +90,8 @@ std::vector<std::string> Harness::allPoints() const
 void Harness::addPart (Part part)
 {
     if (part.name.empty() || part.name.find ('.') != std::string::npos || part.name == "ground" || part.name == "strings")
-        throw HarnessError ("\"" + part.name + "\" cannot name a part: a name has no dot, is not empty, \"ground\" or \"strings\"");
+        throw HarnessError ("\"" + part.name
+                            + "\" cannot name a part: a name has no dot, is not empty, \"ground\" or \"strings\"");
     if (find (part.name) != nullptr)
         throw HarnessError ("there is a part \"" + part.name + "\" already");
     for (const auto& terminal : part.points())
@@ -153,10 +154,7 @@ std::vector<std::string> Harness::lugsWiredTo (const std::string& lug) const
     return result;
 }
 
-bool Harness::hasWire (const std::string& a, const std::string& b) const
-{
-    return wireSet.count (ordered (a, b)) > 0;
-}
+bool Harness::hasWire (const std::string& a, const std::string& b) const { return wireSet.count (ordered (a, b)) > 0; }
 
 void Harness::addWire (const std::string& a, const std::string& b)
 {
@@ -164,15 +162,9 @@ void Harness::addWire (const std::string& a, const std::string& b)
         wireSet.insert (ordered (a, b));
 }
 
-void Harness::removeWire (const std::string& a, const std::string& b)
-{
-    wireSet.erase (ordered (a, b));
-}
+void Harness::removeWire (const std::string& a, const std::string& b) { wireSet.erase (ordered (a, b)); }
 
-void Harness::addRun (const std::string& at, double farads)
-{
-    runList.push_back ({ point (at), farads });
-}
+void Harness::addRun (const std::string& at, double farads) { runList.push_back ({ point (at), farads }); }
 
 bool Harness::hasPoint (const std::string& fullPoint) const
 {
@@ -185,7 +177,8 @@ bool Harness::hasPoint (const std::string& fullPoint) const
 std::vector<WireRun> Harness::runs() const
 {
     std::vector<WireRun> result;
-    std::copy_if (runList.begin(), runList.end(), std::back_inserter (result), [this] (const WireRun& run) { return hasPoint (run.at); });
+    std::copy_if (runList.begin(), runList.end(), std::back_inserter (result),
+                  [this] (const WireRun& run) { return hasPoint (run.at); });
     return result;
 }
 

@@ -44,8 +44,8 @@ class Harness
 public:
     using Wire = std::pair<std::string, std::string>;
 
-    void addPart (Part);                              ///< @throws HarnessError if the name exists or has a dot
-    void removePart (const std::string& name);        ///< lifts everything on it
+    void addPart (Part);                       ///< @throws HarnessError if the name exists or has a dot
+    void removePart (const std::string& name); ///< lifts everything on it
     void replacePart (const std::string& name, Part, const std::map<std::string, std::string>& points);
 
     /** Joins the points of a chain (rules of leads and lugs: DEVELOPERS.md). */
@@ -53,7 +53,7 @@ public:
     void unsolder (const std::string& a, const std::string& b);
     void swapLugs (const std::string& a, const std::string& b);
     void swapLeads (const std::string& a, const std::string& b);
-    void lift (const std::string& lead);              ///< makes it free
+    void lift (const std::string& lead); ///< makes it free
     void land (const std::string& lead, const Landing&);
     bool hasWire (const std::string& a, const std::string& b) const;
     void addWire (const std::string& a, const std::string& b);
@@ -62,17 +62,17 @@ public:
     /** No step of the bench changes a run. It counts while its point exists; a part put in another's place takes over
         the runs of the points that are mapped to its own. @throws HarnessError for a point that does not exist */
     void addRun (const std::string& at, double farads);
-    std::vector<WireRun> runs() const;                ///< those whose points exist
+    std::vector<WireRun> runs() const; ///< those whose points exist
 
     const std::vector<Part>& parts() const { return partList; }
     const Part* find (const std::string& part) const;
-    const Part& jack() const;                          ///< @throws HarnessError where there is none
+    const Part& jack() const; ///< @throws HarnessError where there is none
 
     /** The full name of a point: `ground` becomes the jack's sleeve. @throws HarnessError naming what exists. */
     std::string point (const std::string& name) const;
     bool isLead (const std::string& fullPoint) const;
     const Part& partOf (const std::string& fullPoint) const;
-    std::vector<std::string> allPoints() const;        ///< in the order of parts
+    std::vector<std::string> allPoints() const; ///< in the order of parts
 
     const std::map<std::string, Landing>& landings() const { return landingOf; }
     const std::set<Wire>& wires() const { return wireSet; }

@@ -56,7 +56,10 @@ public:
     }
 
 private:
-    struct Arc { int to, room; };
+    struct Arc
+    {
+        int to, room;
+    };
     std::vector<Arc> list; ///< pairs: forward at even places, backward behind it
     std::vector<std::vector<int>> arcs;
     int sourceId, sinkId;

@@ -9,9 +9,9 @@ enum class Plug { mono, stereoTip, stereoRing };
 /** What hangs on the jack: cable and input. */
 struct Load
 {
-    double cableFarads = 500e-12;  ///< >= 0
-    double inputOhms = 1e6;        ///< > 0
-    double inputFarads = 20e-12;   ///< >= 0
+    double cableFarads = 500e-12; ///< >= 0
+    double inputOhms = 1e6;       ///< > 0
+    double inputFarads = 20e-12;  ///< >= 0
     Plug plug = Plug::mono;
 
     bool operator== (const Load&) const = default;

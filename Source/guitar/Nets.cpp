@@ -26,15 +26,9 @@ private:
 };
 }
 
-Nets::Nets (const Harness& harness)
-{
-    build (harness, nullptr, false);
-}
+Nets::Nets (const Harness& harness) { build (harness, nullptr, false); }
 
-Nets::Nets (const Harness& harness, const Setting& setting, bool ringOnSleeve)
-{
-    build (harness, &setting, ringOnSleeve);
-}
+Nets::Nets (const Harness& harness, const Setting& setting, bool ringOnSleeve) { build (harness, &setting, ringOnSleeve); }
 
 void Nets::build (const Harness& harness, const Setting* setting, bool ringOnSleeve)
 {

@@ -38,7 +38,8 @@ std::vector<std::string> Part::points() const
     if (const auto* switchPart = as<SwitchPart>())
         return switchPart->type.points;
     if (const auto* jackPart = as<JackPart>())
-        return jackPart->stereo ? std::vector<std::string> { "tip", "ring", "sleeve" } : std::vector<std::string> { "tip", "sleeve" };
+        return jackPart->stereo ? std::vector<std::string> { "tip", "ring", "sleeve" }
+                                : std::vector<std::string> { "tip", "sleeve" };
     if (as<BufferPart>() != nullptr)
         return { "in", "out", "ground" };
     return { "1", "2" };
@@ -75,9 +76,8 @@ bool same (const Coil& a, const Coil& b)
 {
     const auto cells = [] (const LossCell& x, const LossCell& y) { return x.henries == y.henries && x.ohms == y.ohms; };
     return a.name == b.name && a.dcrOhms == b.dcrOhms && a.henries == b.henries && a.farads == b.farads
-           && std::equal (a.losses.begin(), a.losses.end(), b.losses.begin(), b.losses.end(), cells)
-           && a.magnet == b.magnet && a.wound == b.wound && a.offsetMm == b.offsetMm && a.output == b.output
-           && a.turns == b.turns && a.hears == b.hears;
+           && std::equal (a.losses.begin(), a.losses.end(), b.losses.begin(), b.losses.end(), cells) && a.magnet == b.magnet
+           && a.wound == b.wound && a.offsetMm == b.offsetMm && a.output == b.output && a.turns == b.turns && a.hears == b.hears;
 }
 
 bool same (const PickupPart& a, const PickupPart& b)
@@ -93,7 +93,8 @@ bool same (const PotPart& a, const PotPart& b)
     bool tapers = a.taper.name == b.taper.name;
     for (double t : { 0.1, 0.25, 0.5, 0.75, 0.9 })
         tapers = tapers && a.taper.share (t) == b.taper.share (t);
-    return a.ohms == b.ohms && tapers && a.shaft == b.shaft && a.noLoad == b.noLoad && a.turnedOver == b.turnedOver && a.rest == b.rest;
+    return a.ohms == b.ohms && tapers && a.shaft == b.shaft && a.noLoad == b.noLoad && a.turnedOver == b.turnedOver
+           && a.rest == b.rest;
 }
 
 bool same (const CapacitorPart& a, const CapacitorPart& b) { return a.farads == b.farads; }
@@ -111,7 +112,8 @@ bool same (const SwitchPart& a, const SwitchPart& b)
     const auto positions = [] (const SwitchType::Position& x, const SwitchType::Position& y)
     { return x.name == y.name && x.contacts == y.contacts; };
     return a.on == b.on && a.shaft == b.shaft && a.type.points == b.type.points && a.type.rest == b.type.rest
-           && std::equal (a.type.positions.begin(), a.type.positions.end(), b.type.positions.begin(), b.type.positions.end(), positions);
+           && std::equal (a.type.positions.begin(), a.type.positions.end(), b.type.positions.begin(), b.type.positions.end(),
+                          positions);
 }
 }
 
@@ -119,8 +121,6 @@ bool operator== (const Part& a, const Part& b)
 {
     if (a.name != b.name || a.serves != b.serves || a.kind.index() != b.kind.index())
         return false;
-    return std::visit ([&b] (const auto& mine)
-                       { return same (mine, *b.as<std::decay_t<decltype (mine)>>()); },
-                       a.kind);
+    return std::visit ([&b] (const auto& mine) { return same (mine, *b.as<std::decay_t<decltype (mine)>>()); }, a.kind);
 }
 }

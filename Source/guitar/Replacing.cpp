@@ -66,7 +66,8 @@ void Harness::replacePart (const std::string& name, Part fresh, const std::map<s
         if (! busy || (lead && to.empty() && isOwnJoint (point)))
             continue;
         if (to.empty())
-            throw HarnessError (point + " is in use, and the new part has no point of that name; say in \"points\" where it goes");
+            throw HarnessError (point
+                                + " is in use, and the new part has no point of that name; say in \"points\" where it goes");
         if (lead != fresh.isLead (to))
             throw HarnessError (point + ": a lead takes the place of a lead, a lug that of a lug");
         if (lead)

@@ -149,7 +149,8 @@ std::vector<Connection> sideConnections (const Harness& harness, const std::stri
             else if (landing.joint >= 0)
             {
                 const auto partners = harness.leadsInJoint (landing.joint);
-                const auto foreign = std::find_if (partners.begin(), partners.end(), [&] (const auto& p) { return ! isOnSide (harness, p, pickup); });
+                const auto foreign = std::find_if (partners.begin(), partners.end(),
+                                                   [&] (const auto& p) { return ! isOnSide (harness, p, pickup); });
                 if (foreign != partners.end())
                     all.push_back ({ point, *foreign, true });
             }
@@ -173,8 +174,9 @@ std::vector<Connection> sideConnections (const Harness& harness, const std::stri
             result.push_back (std::move (connection));
     }
     if (result.empty())
-        throw HarnessError (pickup + (cold ? ".cold: nothing of that pickup goes to ground with the switches at rest"
-                                           : ".hot: nothing of that pickup goes anywhere but to ground with the switches at rest"));
+        throw HarnessError (pickup
+                            + (cold ? ".cold: nothing of that pickup goes to ground with the switches at rest"
+                                    : ".hot: nothing of that pickup goes anywhere but to ground with the switches at rest"));
     return result;
 }
 
@@ -189,8 +191,8 @@ std::string resolvePoint (const Harness& harness, const std::string& expression)
             const Nets nets (harness, Setting {});
             for (const auto& connection : connections)
                 if (! nets.joined (connection.outer, connections.front().outer))
-                    throw HarnessError (expression + ": its ends are on several nets (" + connections.front().outer + ", " + connection.outer
-                                        + "), so it has no one place");
+                    throw HarnessError (expression + ": its ends are on several nets (" + connections.front().outer + ", "
+                                        + connection.outer + "), so it has no one place");
             return connections.front().outer;
         }
         const auto lead = harness.point (resolvePoint (harness, inner));

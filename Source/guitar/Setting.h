@@ -24,10 +24,10 @@ struct Setting
 /** One control as the player sees it. */
 struct Control
 {
-    std::string name;                        ///< the name used in settings
-    std::vector<std::string> positions;      ///< empty for a knob
-    std::string standard;                    ///< a switch's default position
-    double rest = 10.0;                      ///< where a knob stands when nothing is said
+    std::string name;                   ///< the name used in settings
+    std::vector<std::string> positions; ///< empty for a knob
+    std::string standard;               ///< a switch's default position
+    double rest = 10.0;                 ///< where a knob stands when nothing is said
 };
 
 /** Knobs and levers in the order of the parts, shared shafts once. */

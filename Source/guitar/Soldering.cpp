@@ -54,8 +54,8 @@ void Harness::solder (const std::vector<std::string>& chain)
         const auto& lead = points[static_cast<size_t> (i)];
         if (! isLead (lead))
             continue;
-        const int nearest = *std::min_element (lugAt.begin(), lugAt.end(),
-                                               [i] (int a, int b) { return std::abs (a - i) < std::abs (b - i); });
+        const int nearest =
+            *std::min_element (lugAt.begin(), lugAt.end(), [i] (int a, int b) { return std::abs (a - i) < std::abs (b - i); });
         const auto& lug = points[static_cast<size_t> (nearest)];
         const Landing before = landingOf.at (lead);
         if (! before.lug.empty())
@@ -90,7 +90,10 @@ void Harness::unsolder (const std::string& first, const std::string& second)
             std::swap (a, b);
         const auto landing = landingOf.at (a);
         if (landing.lug != b)
-            throw HarnessError (a + " is not on " + b + (landing.isFree() ? "; it is free" : landing.lug.empty() ? "; it hangs in an air joint" : "; it is on " + landing.lug));
+            throw HarnessError (a + " is not on " + b
+                                + (landing.isFree()      ? "; it is free"
+                                   : landing.lug.empty() ? "; it hangs in an air joint"
+                                                         : "; it is on " + landing.lug));
         lift (a);
         return;
     }

@@ -39,10 +39,7 @@ void redirectAll (Harness& harness, const std::vector<Connection>& connections, 
 }
 
 /** One net's end: error if the ends are on several. */
-std::string oneEnd (const Harness& harness, const std::string& side)
-{
-    return resolvePoint (harness, "@" + side);
-}
+std::string oneEnd (const Harness& harness, const std::string& side) { return resolvePoint (harness, "@" + side); }
 
 /** The cold lead of a braided pickup is its braid: it cannot go elsewhere. */
 void checkMayLeave (const Harness& harness, const std::vector<Connection>& connections)
@@ -53,8 +50,9 @@ void checkMayLeave (const Harness& harness, const std::vector<Connection>& conne
         const auto* part = harness.find (name);
         const auto* pickup = part != nullptr ? part->as<PickupPart>() : nullptr;
         if (pickup != nullptr && pickup->pickup.isOnShieldInside (lead))
-            throw HarnessError (connection.inner + " and the braid of " + name + " are one: that end cannot leave ground, or the braid and cover would be live;"
-                                " it needs a pickup with four leads, or this one opened");
+            throw HarnessError (connection.inner + " and the braid of " + name
+                                + " are one: that end cannot leave ground, or the braid and cover would be live;"
+                                  " it needs a pickup with four leads, or this one opened");
     }
 }
 
@@ -163,7 +161,8 @@ Part keepingWhatIsNotSaid (const Harness& harness, const Step& step)
 {
     Part fresh = step.as.value();
     const auto* found = harness.find (step.part);
-    const auto kept = [&step] (const char* key) { return std::find (step.leftOut.begin(), step.leftOut.end(), key) != step.leftOut.end(); };
+    const auto kept = [&step] (const char* key)
+    { return std::find (step.leftOut.begin(), step.leftOut.end(), key) != step.leftOut.end(); };
     if (found != nullptr && kept ("tolerance"))
         keepTolerance<PotPart, CapacitorPart, ResistorPart, InductorPart> (fresh, *found);
     auto* pot = fresh.as<PotPart>();
@@ -190,45 +189,44 @@ Harness applyStep (const Harness& before, const Step& step)
     const auto point = [&harness] (const std::string& expression) { return resolvePoint (harness, expression); };
     switch (step.kind)
     {
-        case Step::Kind::unsolder:
-            harness.unsolder (point (step.points.at (0)), point (step.points.at (1)));
-            break;
-        case Step::Kind::solder:
+    case Step::Kind::unsolder: harness.unsolder (point (step.points.at (0)), point (step.points.at (1))); break;
+    case Step::Kind::solder:
+    {
+        std::vector<std::string> chain;
+        for (const auto& expression : step.points)
         {
-            std::vector<std::string> chain;
-            for (const auto& expression : step.points)
-            {
-                std::string pickup;
-                bool cold = false;
-                if (isSide (harness, expression, pickup, cold))
-                    throw HarnessError (expression + " is a whole side; move or swap it, or solder to @" + expression);
-                chain.push_back (point (expression));
-            }
-            harness.solder (chain);
-            break;
+            std::string pickup;
+            bool cold = false;
+            if (isSide (harness, expression, pickup, cold))
+                throw HarnessError (expression + " is a whole side; move or swap it, or solder to @" + expression);
+            chain.push_back (point (expression));
         }
-        case Step::Kind::move: move (harness, step); break;
-        case Step::Kind::swap: swap (harness, step); break;
-        case Step::Kind::fit:
+        harness.solder (chain);
+        break;
+    }
+    case Step::Kind::move: move (harness, step); break;
+    case Step::Kind::swap: swap (harness, step); break;
+    case Step::Kind::fit:
+    {
+        Part part = step.as.value();
+        part.name = step.part;
+        if (! part.serves.empty()
+            && (harness.find (part.serves) == nullptr || harness.find (part.serves)->as<PickupPart>() == nullptr))
+            throw HarnessError (part.name + ": it cannot serve \"" + part.serves + "\", which is no pickup of this guitar");
+        if (const auto* lever = part.as<SwitchPart>(); lever != nullptr && ! lever->on.empty())
         {
-            Part part = step.as.value();
-            part.name = step.part;
-            if (! part.serves.empty() && (harness.find (part.serves) == nullptr || harness.find (part.serves)->as<PickupPart>() == nullptr))
-                throw HarnessError (part.name + ": it cannot serve \"" + part.serves + "\", which is no pickup of this guitar");
-            if (const auto* lever = part.as<SwitchPart>(); lever != nullptr && ! lever->on.empty())
-            {
-                const auto* pot = harness.find (lever->on);
-                if (pot == nullptr || pot->as<PotPart>() == nullptr)
-                    throw HarnessError (part.name + ": it cannot sit on \"" + lever->on + "\", which is no pot of this guitar");
-                for (const auto& other : harness.parts())
-                    if (other.as<SwitchPart>() != nullptr && other.as<SwitchPart>()->on == lever->on)
-                        throw HarnessError (lever->on + " already has a push-pull (" + other.name + "): choose another");
-            }
-            harness.addPart (std::move (part));
-            break;
+            const auto* pot = harness.find (lever->on);
+            if (pot == nullptr || pot->as<PotPart>() == nullptr)
+                throw HarnessError (part.name + ": it cannot sit on \"" + lever->on + "\", which is no pot of this guitar");
+            for (const auto& other : harness.parts())
+                if (other.as<SwitchPart>() != nullptr && other.as<SwitchPart>()->on == lever->on)
+                    throw HarnessError (lever->on + " already has a push-pull (" + other.name + "): choose another");
         }
-        case Step::Kind::replace: harness.replacePart (step.part, keepingWhatIsNotSaid (harness, step), step.pointMap); break;
-        case Step::Kind::remove: harness.removePart (step.part); break;
+        harness.addPart (std::move (part));
+        break;
+    }
+    case Step::Kind::replace: harness.replacePart (step.part, keepingWhatIsNotSaid (harness, step), step.pointMap); break;
+    case Step::Kind::remove: harness.removePart (step.part); break;
     }
     return harness;
 }
@@ -244,15 +242,15 @@ std::string inWords (const Step& step)
     };
     switch (step.kind)
     {
-        case Step::Kind::unsolder: return "unsolder " + joined (" from ");
-        case Step::Kind::solder: return "solder " + joined (" to ");
-        case Step::Kind::move:
-            return "move " + joined ("") + (step.from.empty() ? "" : " from " + step.from) + " to " + step.to
-                   + (step.leaving.empty() ? "" : ", leaving " + step.leaving + " in its place");
-        case Step::Kind::swap: return "swap " + joined (" and ");
-        case Step::Kind::fit: return "fit " + step.part;
-        case Step::Kind::replace: return "replace " + step.part;
-        case Step::Kind::remove: return "remove " + step.part;
+    case Step::Kind::unsolder: return "unsolder " + joined (" from ");
+    case Step::Kind::solder: return "solder " + joined (" to ");
+    case Step::Kind::move:
+        return "move " + joined ("") + (step.from.empty() ? "" : " from " + step.from) + " to " + step.to
+               + (step.leaving.empty() ? "" : ", leaving " + step.leaving + " in its place");
+    case Step::Kind::swap: return "swap " + joined (" and ");
+    case Step::Kind::fit: return "fit " + step.part;
+    case Step::Kind::replace: return "replace " + step.part;
+    case Step::Kind::remove: return "remove " + step.part;
     }
     return {};
 }

@@ -15,13 +15,13 @@ struct Step
     enum class Kind { unsolder, solder, move, swap, fit, replace, remove };
 
     Kind kind = Kind::solder;
-    std::vector<std::string> points;    ///< unsolder, swap: two; solder: two or more; move: the one moved
-    std::string from, to, leaving;      ///< move; `from` and `leaving` may be empty
-    std::string part;                   ///< fit, replace, remove: the part's name
-    std::optional<Part> as;             ///< fit, replace
+    std::vector<std::string> points;             ///< unsolder, swap: two; solder: two or more; move: the one moved
+    std::string from, to, leaving;               ///< move; `from` and `leaving` may be empty
+    std::string part;                            ///< fit, replace, remove: the part's name
+    std::optional<Part> as;                      ///< fit, replace
     std::map<std::string, std::string> pointMap; ///< replace: old point -> new point, without the part's name
-    std::vector<std::string> leftOut;   ///< replace: keys of `as` that were not said; a pot in a pot's place keeps them
-    int line = 0;                       ///< in the file it came from; 0 unknown
+    std::vector<std::string> leftOut;            ///< replace: keys of `as` that were not said; a pot in a pot's place keeps them
+    int line = 0;                                ///< in the file it came from; 0 unknown
 };
 
 /** The harness after one step. @throws HarnessError saying what could not be done and why. */

@@ -16,18 +16,12 @@ double exponentialBase (double midTravel)
     return root * root;
 }
 
-double exponential (double base, double t)
-{
-    return (std::pow (base, t) - 1.0) / (base - 1.0);
-}
+double exponential (double base, double t) { return (std::pow (base, t) - 1.0) / (base - 1.0); }
 }
 
 Taper::Taper() : name ("linear") {}
 
-Taper Taper::linear()
-{
-    return {};
-}
+Taper Taper::linear() { return {}; }
 
 Taper Taper::logarithmic (double midTravel)
 {
@@ -65,13 +59,13 @@ double Taper::share (double travel) const
     const double t = std::clamp (travel, 0.0, 1.0);
     switch (law)
     {
-        case Law::linear: return t;
-        case Law::logarithmic: return exponential (base, t);
-        case Law::reverse: return 1.0 - exponential (base, 1.0 - t);
-        case Law::points: break;
+    case Law::linear: return t;
+    case Law::logarithmic: return exponential (base, t);
+    case Law::reverse: return 1.0 - exponential (base, 1.0 - t);
+    case Law::points: break;
     }
-    const auto above = std::lower_bound (table.begin(), table.end(), t,
-                                         [] (const auto& point, double value) { return point.first < value; });
+    const auto above =
+        std::lower_bound (table.begin(), table.end(), t, [] (const auto& point, double value) { return point.first < value; });
     if (above == table.begin())
         return table.front().second;
     const auto& [x1, y1] = *above;

@@ -14,7 +14,7 @@ namespace
 struct Outcome
 {
     std::optional<Harness> harness;
-    size_t refused = 0;      ///< place in the list
+    size_t refused = 0; ///< place in the list
     std::string why;
 };
 
@@ -25,15 +25,17 @@ std::string whyStepReachesInside (const Harness& harness, const Step& step)
         points.push_back (point);
     for (const auto& point : points)
         if (const auto lead = leadInside (harness, point); ! lead.empty())
-            return lead + " is joined inside the pickup and cannot be reached; it needs a pickup with four leads, or this one opened";
+            return lead
+                   + " is joined inside the pickup and cannot be reached; it needs a pickup with four leads, or this one opened";
     return {};
 }
 
 std::string place (const RewireUse& use, size_t step)
 {
     const auto line = use.steps[step].line;
-    return "step " + std::to_string (step + 1) + " of \"" + use.name + "\"" + (use.file.empty() ? "" : " (" + use.file + (line > 0 ? ":" + std::to_string (line) : "") + ")")
-           + ", " + inWords (use.steps[step]);
+    return "step " + std::to_string (step + 1) + " of \"" + use.name + "\""
+           + (use.file.empty() ? "" : " (" + use.file + (line > 0 ? ":" + std::to_string (line) : "") + ")") + ", "
+           + inWords (use.steps[step]);
 }
 
 std::string applyOne (Harness& harness, const RewireUse& use)
@@ -118,14 +120,16 @@ std::string aboutOtherOrders (const Harness& start, const std::vector<RewireUse>
 }
 }
 
-std::optional<Harness> applyRewires (const Harness& start, const std::vector<RewireUse>& uses, const std::string& file, Diagnostics& diagnostics)
+std::optional<Harness> applyRewires (const Harness& start, const std::vector<RewireUse>& uses, const std::string& file,
+                                     Diagnostics& diagnostics)
 {
     std::vector<size_t> given (uses.size());
     std::iota (given.begin(), given.end(), size_t { 0 });
     auto outcome = applyAll (start, uses, given);
     if (outcome.harness)
         return outcome.harness;
-    addDiagnostic (diagnostics, file, uses[outcome.refused].line, outcome.why + "." + aboutOtherOrders (start, uses, outcome.refused));
+    addDiagnostic (diagnostics, file, uses[outcome.refused].line,
+                   outcome.why + "." + aboutOtherOrders (start, uses, outcome.refused));
     return std::nullopt;
 }
 }

@@ -1,7 +1,7 @@
 #include "job/ControlWords.h"
 
-#include "response/SourceResponses.h"
 #include "response/PickupsHeard.h"
+#include "response/SourceResponses.h"
 #include "response/Volumes.h"
 
 #include <algorithm>
@@ -54,7 +54,9 @@ std::string splitWords (const GuitarResponse& response, const std::set<std::stri
 
 double treble (const GuitarResponse& response)
 {
-    return 20.0 * std::log10 (std::max (std::abs (response.unisonResponse (3000.0)), 1e-12) / std::max (std::abs (response.unisonResponse (300.0)), 1e-12));
+    return 20.0
+           * std::log10 (std::max (std::abs (response.unisonResponse (3000.0)), 1e-12)
+                         / std::max (std::abs (response.unisonResponse (300.0)), 1e-12));
 }
 
 std::string heardWords (const CircuitConfig& config)
@@ -69,7 +71,8 @@ std::string againstWords (const CircuitConfig& config, const CircuitConfig& othe
     const auto a = config.response(), b = other.response();
     if (a.isSilent() || b.isSilent())
         return {};
-    const double louder = 20.0 * std::log10 (std::abs (a.unisonResponse (500.0)) / std::abs (b.unisonResponse (500.0))), brighter = treble (a) - treble (b);
+    const double louder = 20.0 * std::log10 (std::abs (a.unisonResponse (500.0)) / std::abs (b.unisonResponse (500.0))),
+                 brighter = treble (a) - treble (b);
     std::string words = louder > 2.0 ? "louder" : louder < -2.0 ? "quieter" : "";
     if (std::abs (brighter) > 2.0)
         words += (words.empty() ? "" : " and ") + std::string (brighter > 0.0 ? "brighter" : "darker");
@@ -87,7 +90,9 @@ std::vector<std::pair<std::string, std::string>> positionWords (const CircuitCon
         sides.back().setting.levers[control.name] = position;
         heard.push_back (heardWords (sides.back()));
         const auto same = static_cast<size_t> (std::find (heard.begin(), heard.end(), heard.back()) - heard.begin());
-        words.emplace_back (position, heard.back() + (same + 1 < heard.size() ? againstWords (sides.back(), sides[same], control.positions[same]) : ""));
+        words.emplace_back (
+            position,
+            heard.back() + (same + 1 < heard.size() ? againstWords (sides.back(), sides[same], control.positions[same]) : ""));
     }
     return words;
 }
@@ -102,7 +107,8 @@ std::string blendWords (const CircuitConfig& config, const std::string& knob)
         turned.setting.knobs[knob] = at;
         heard.push_back (heardWords (turned));
     }
-    const bool isBlend = heard[0] != heard[2] && heard[0] != "silent" && heard[2] != "silent" && heard[1] != heard[0] && heard[1] != heard[2];
+    const bool isBlend =
+        heard[0] != heard[2] && heard[0] != "silent" && heard[2] != "silent" && heard[1] != heard[0] && heard[1] != heard[2];
     return isBlend ? "blend, 0 to 10: at 0 " + heard[0] + ", at 5 " + heard[1] + ", at 10 " + heard[2] : std::string();
 }
 
@@ -137,9 +143,10 @@ std::vector<ControlWords> controlWords (const CircuitConfig& config)
         ControlWords words { control, {}, {} };
         if (control.positions.empty())
             words.about = ! blendWords (config, control.name).empty() ? blendWords (config, control.name)
-                          : std::find (volumes.begin(), volumes.end(), control.name) != volumes.end() ? "volume, 0 to 10: 10 is all the way up"
-                          : darkens (config, control.name)                                            ? "tone, 0 to 10: 10 is brightest"
-                                                                                                    : "knob, 0 to 10";
+                          : std::find (volumes.begin(), volumes.end(), control.name) != volumes.end()
+                              ? "volume, 0 to 10: 10 is all the way up"
+                          : darkens (config, control.name) ? "tone, 0 to 10: 10 is brightest"
+                                                           : "knob, 0 to 10";
         else
             words.about = "switch, " + std::to_string (control.positions.size()) + " positions";
         words.positions = positionWords (config, control);

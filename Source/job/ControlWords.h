@@ -1,7 +1,7 @@
 #pragma once
 
-#include "response/CircuitConfig.h"
 #include "guitar/Setting.h"
+#include "response/CircuitConfig.h"
 
 #include <string>
 #include <utility>
@@ -13,7 +13,7 @@ namespace coldiron
 struct ControlWords
 {
     Control control;
-    std::string about;                                         ///< "volume, 0 to 10; at 10 it is all the way up"
+    std::string about;                                          ///< "volume, 0 to 10; at 10 it is all the way up"
     std::vector<std::pair<std::string, std::string>> positions; ///< each with the pickups then heard; empty for a knob
 };
 

@@ -20,13 +20,15 @@ struct Rank
             score += 4;
         if (name.find (ask.name) != std::string::npos)
             score += 3;
-        if (ask.kind == "pot" && ask.name == "pot" && info.preset.rfind ("tone-", 0) == 0 && name.find ("tone") != std::string::npos)
+        if (ask.kind == "pot" && ask.name == "pot" && info.preset.rfind ("tone-", 0) == 0
+            && name.find ("tone") != std::string::npos)
             score += 3; // what is done to a tone is not done to a volume
         if (ask.kind == "pot" && ask.name != "tone" && name.find ("volume") != std::string::npos)
             score += 2;
         if (ask.kind == "pickup" && heard.count (name) > 0)
             score += 2;
-        if (pickup.empty() && std::any_of (heard.begin(), heard.end(), [&] (const auto& on) { return name.rfind (on + "-", 0) == 0; }))
+        if (pickup.empty()
+            && std::any_of (heard.begin(), heard.end(), [&] (const auto& on) { return name.rfind (on + "-", 0) == 0; }))
             score += 1;
         if (ask.kind == "pickup" && name == "bridge")
             score += 1;
@@ -35,8 +37,8 @@ struct Rank
 };
 }
 
-std::map<std::string, std::string> firstArguments (const RewireInfo& info, const Harness& harness, const std::set<std::string>& heard,
-                                                   const std::string& wantedPickup)
+std::map<std::string, std::string> firstArguments (const RewireInfo& info, const Harness& harness,
+                                                   const std::set<std::string>& heard, const std::string& wantedPickup)
 {
     std::map<std::string, std::string> filled;
     std::string pickup;
@@ -47,7 +49,8 @@ std::map<std::string, std::string> firstArguments (const RewireInfo& info, const
         std::stable_sort (names.begin(), names.end(), [&] (const auto& a, const auto& b) { return rank (a) > rank (b); });
         std::string value = ask.standard;
         for (const auto& name : names)
-            if (value.empty() && ! ask.hasStandard && std::none_of (filled.begin(), filled.end(), [&] (const auto& used) { return used.second == name; }))
+            if (value.empty() && ! ask.hasStandard
+                && std::none_of (filled.begin(), filled.end(), [&] (const auto& used) { return used.second == name; }))
                 value = name;
         if (ask.kind == "pickup" && pickup.empty())
             pickup = value = wantedPickup.empty() ? value : wantedPickup;
@@ -97,7 +100,8 @@ FirstFit firstFit (const RewireInfo& info, const Harness& harness, const std::se
 std::string optionName (const RewireInfo& info, const std::map<std::string, std::string>& arguments)
 {
     for (const auto& ask : info.asks)
-        if (const auto found = arguments.find (ask.name); ask.kind == "pickup" && info.asks.size() <= 3 && found != arguments.end() && ! info.name.empty())
+        if (const auto found = arguments.find (ask.name);
+            ask.kind == "pickup" && info.asks.size() <= 3 && found != arguments.end() && ! info.name.empty())
         {
             auto name = found->second + ": " + info.name;
             std::replace (name.begin(), name.begin() + static_cast<std::ptrdiff_t> (found->second.size()), '-', ' ');

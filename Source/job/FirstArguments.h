@@ -18,7 +18,7 @@ std::map<std::string, std::string> firstArguments (const RewireInfo&, const Harn
 struct FirstFit
 {
     std::map<std::string, std::string> arguments;
-    std::string refusal;                  ///< empty: it can be done so
+    std::string refusal; ///< empty: it can be done so
 };
 
 /** Tries firstArguments(), then each pickup in turn, then each other pot for the first pot asked for.

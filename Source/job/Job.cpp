@@ -26,7 +26,8 @@ StringSet stringsOf (const Guitar& guitar, const std::vector<std::string>& playe
 
 const Option* Job::find (const std::string& letter) const
 {
-    const auto found = std::find_if (options.begin(), options.end(), [&] (const Option& option) { return option.letter == letter; });
+    const auto found =
+        std::find_if (options.begin(), options.end(), [&] (const Option& option) { return option.letter == letter; });
     return found == options.end() ? nullptr : &*found;
 }
 
@@ -47,7 +48,8 @@ CircuitConfig Job::optionConfig (const Option& option) const
 
 bool Job::askOnly (const std::string& name)
 {
-    const auto found = std::find_if (guitar.strings.begin(), guitar.strings.end(), [&] (const GuitarString& s) { return s.name == name; });
+    const auto found =
+        std::find_if (guitar.strings.begin(), guitar.strings.end(), [&] (const GuitarString& s) { return s.name == name; });
     onlyString = found == guitar.strings.end() ? -1 : static_cast<int> (found - guitar.strings.begin());
     return name.empty() || onlyString >= 0;
 }
@@ -74,7 +76,8 @@ std::optional<Job> readJob (const std::filesystem::path& path, const PresetFolde
     return job;
 }
 
-std::optional<Job> readJobText (const std::string& text, const std::filesystem::path& folder, const PresetFolders& presets, Diagnostics& diagnostics)
+std::optional<Job> readJobText (const std::string& text, const std::filesystem::path& folder, const PresetFolders& presets,
+                                Diagnostics& diagnostics)
 {
     const auto before = diagnostics.raised();
     Library library (presets, diagnostics);
@@ -120,8 +123,8 @@ std::optional<RewireInfo> readRewireInfo (const std::string& preset, const Prese
     return resolved ? readRewireInfo (*resolved, library) : std::nullopt;
 }
 
-std::optional<RewireUse> fillRewire (const std::string& preset, const std::map<std::string, std::string>& arguments, const Harness& harness,
-                                     const PresetFolders& presets, Diagnostics& diagnostics)
+std::optional<RewireUse> fillRewire (const std::string& preset, const std::map<std::string, std::string>& arguments,
+                                     const Harness& harness, const PresetFolders& presets, Diagnostics& diagnostics)
 {
     Library library (presets, diagnostics);
     Json entry;

@@ -1,11 +1,11 @@
 #pragma once
 
 #include "engine/OutputChain.h"
-#include "response/CircuitConfig.h"
-#include "response/NearestTake.h"
+#include "files/Json.h"
 #include "guitar/Step.h"
 #include "job/BlindResult.h"
-#include "files/Json.h"
+#include "response/CircuitConfig.h"
+#include "response/NearestTake.h"
 
 #include <filesystem>
 #include <map>
@@ -19,7 +19,7 @@ namespace coldiron
 struct Guitar
 {
     std::string name, preset;
-    std::vector<GuitarString> strings;  ///< lowest first
+    std::vector<GuitarString> strings; ///< lowest first
     Harness harness;
 };
 
@@ -27,9 +27,9 @@ struct Guitar
 struct RewireNeed
 {
     std::string point;
-    bool mustBeFree = false;         ///< nothing may be soldered to it yet
-    std::string otherwise;           ///< what to tell a person where it is not so
-    int line = 0;                    ///< in the rewire's file
+    bool mustBeFree = false; ///< nothing may be soldered to it yet
+    std::string otherwise;   ///< what to tell a person where it is not so
+    int line = 0;            ///< in the rewire's file
 };
 
 /** A rewire where it is used: names filled in, steps concrete. */
@@ -38,33 +38,33 @@ struct RewireUse
     std::string preset, name, gives, costs;
     std::map<std::string, std::string> arguments; ///< defaults included
     std::vector<Step> steps;
-    int line = 0;                    ///< where it is used
-    std::string file;                ///< the rewire's own, that the lines of its steps count in
-    std::map<std::string, std::string> kinds;     ///< of the asks that name something of the guitar
+    int line = 0;                             ///< where it is used
+    std::string file;                         ///< the rewire's own, that the lines of its steps count in
+    std::map<std::string, std::string> kinds; ///< of the asks that name something of the guitar
     std::vector<RewireNeed> needs;
 };
 
 struct TakeEntry
 {
-    std::filesystem::path file;      ///< absolute
-    int line = 0;                    ///< of its name, in the job's file
+    std::filesystem::path file; ///< absolute
+    int line = 0;               ///< of its name, in the job's file
     Setting setting;
     std::vector<std::string> strings; ///< played; empty: all
     std::vector<RewireUse> rewires;
-    Harness harness;                 ///< after the rewires
+    Harness harness; ///< after the rewires
 };
 
 struct Option
 {
     std::string letter, name;
     std::vector<RewireUse> rewires;
-    Setting setting;                 ///< the take's, then the option's own
-    int take = 0;                    ///< index into takes: the one it is derived from, the nearest unless it names its own
-    std::optional<int> ownTake;      ///< index, where the option names one
-    int settingTake = 0;             ///< index of the take whose setting it starts from: its own, else the first
+    Setting setting;            ///< the take's, then the option's own
+    int take = 0;               ///< index into takes: the one it is derived from, the nearest unless it names its own
+    std::optional<int> ownTake; ///< index, where the option names one
+    int settingTake = 0;        ///< index of the take whose setting it starts from: its own, else the first
     Load listening;
-    Guitar guitar;                   ///< the job's, unless the option is heard on another one
-    Harness harness;                 ///< after the rewires
+    Guitar guitar;   ///< the job's, unless the option is heard on another one
+    Harness harness; ///< after the rewires
 };
 
 /** What was answered about hum before any option; nothing: not asked yet. */
@@ -74,33 +74,33 @@ struct HumAnswers
     enum class Touch { same, falls, rises, changes };
 
     std::optional<Touch> touched;
-    std::optional<bool> turned;      ///< it changes when the player turns
-    std::optional<bool> everywhere;  ///< it is there with every guitar
+    std::optional<bool> turned;     ///< it changes when the player turns
+    std::optional<bool> everywhere; ///< it is there with every guitar
 
     bool operator== (const HumAnswers&) const = default;
 };
 
 struct Job
 {
-    std::filesystem::path file;      ///< empty when not from a file
+    std::filesystem::path file; ///< empty when not from a file
     std::string title;
-    std::string wish;                ///< of the client, in their words
+    std::string wish; ///< of the client, in their words
     Guitar guitar;
     Load recording, listening;
     HumAnswers hum;
     std::optional<OutputChainChoice> outputChain; ///< none: whatever is usual where it is heard
-    int outputChainLine = 0;           ///< where the job says so
-    std::vector<TakeEntry> takes;    ///< may be empty (plain responses need none)
-    std::vector<Option> options;     ///< in the file's order
-    std::string agreed;              ///< letter; empty: not agreed yet
-    std::vector<std::string> heard;  ///< letters of the options that were heard at true level
-    int onlyString = -1;             ///< >= 0: changes are asked for this string alone. Not from the file
-    std::vector<BlindResult> blind;  ///< what blind tests found, the earliest first
-    Diagnostics warnings;                 ///< silent or shorted at the setting asked for, and the like
+    int outputChainLine = 0;                      ///< where the job says so
+    std::vector<TakeEntry> takes;                 ///< may be empty (plain responses need none)
+    std::vector<Option> options;                  ///< in the file's order
+    std::string agreed;                           ///< letter; empty: not agreed yet
+    std::vector<std::string> heard;               ///< letters of the options that were heard at true level
+    int onlyString = -1;                          ///< >= 0: changes are asked for this string alone. Not from the file
+    std::vector<BlindResult> blind;               ///< what blind tests found, the earliest first
+    Diagnostics warnings;                         ///< silent or shorted at the setting asked for, and the like
 
     const Option* find (const std::string& letter) const;
 
-    CircuitConfig recordedConfig (int take) const;          ///< take -1: the guitar as it is, all at standard
+    CircuitConfig recordedConfig (int take) const; ///< take -1: the guitar as it is, all at standard
     CircuitConfig optionConfig (const Option&) const;
 
     /** Asks for one string alone from now on; an empty name for all again. @returns whether the guitar has it */
@@ -120,7 +120,7 @@ public:
 
     std::vector<std::filesystem::path> folders;
     std::vector<std::filesystem::path> notThere {}; ///< where the shipped ones were looked for in vain
-    Diagnostics unreadable {};                           ///< folders asked for by name
+    Diagnostics unreadable {};                      ///< folders asked for by name
 
     std::string lookedIn() const; ///< where, and what to do, for people who find none
 
@@ -131,7 +131,10 @@ public:
     const std::string* carriedText (const std::string& kind, const std::string& name) const;
 
     /** Whether there is such a preset, carried or in a folder. */
-    bool has (const std::string& kind, const std::string& name) const { return carriedText (kind, name) != nullptr || ! find (kind, name).empty(); }
+    bool has (const std::string& kind, const std::string& name) const
+    {
+        return carriedText (kind, name) != nullptr || ! find (kind, name).empty();
+    }
 
     /** In the folders alone. kind: "guitars", "pickups", "switches", "tapers", "rewires", "jobs". Empty path when not found. */
     std::filesystem::path find (const std::string& kind, const std::string& name) const;
@@ -151,11 +154,11 @@ struct RewireInfo
     {
         std::string name, kind, standard;
         bool hasStandard = false;
-        std::string standardOf;      ///< the standard is the value of this part of the guitar, "{pot}"; empty: `standard` itself
+        std::string standardOf; ///< the standard is the value of this part of the guitar, "{pot}"; empty: `standard` itself
     };
     std::string preset, name, gives, costs, wish;
     std::vector<std::string> alsoCalled;
-    std::vector<std::string> needs;  ///< in words, for people
+    std::vector<std::string> needs; ///< in words, for people
     std::vector<Ask> asks;
 };
 

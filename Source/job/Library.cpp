@@ -10,10 +10,7 @@ namespace coldiron
 {
 namespace
 {
-std::string folderOf (const std::string& kind)
-{
-    return kind == "switch" ? "switches" : kind + "s";
-}
+std::string folderOf (const std::string& kind) { return kind == "switch" ? "switches" : kind + "s"; }
 }
 
 Json merged (const Json& base, const Json& over)
@@ -28,7 +25,8 @@ Json merged (const Json& base, const Json& over)
         const auto& [key, value] = over.members[i];
         if (key == "like")
             continue;
-        const auto found = std::find_if (result.members.begin(), result.members.end(), [&k = key] (const auto& m) { return m.first == k; });
+        const auto found =
+            std::find_if (result.members.begin(), result.members.end(), [&k = key] (const auto& m) { return m.first == k; });
         const auto index = found - result.members.begin();
         if (value.kind == Json::Kind::null)
         {
@@ -100,11 +98,12 @@ std::optional<Json> Library::preset (const std::string& kind, const std::string&
     {
         const auto names = folders.list (folder);
         const auto near = nearest (name, names);
-        addDiagnostic (diagnostics, at, "there is no " + kind + " preset \"" + name + "\""
-                                  + (! near.empty()            ? "; did you mean \"" + near + "\"?"
-                                     : ! isPresetName (name)   ? "; a name has only a-z, 0-9 and -"
-                                     : names.empty()           ? "; no presets were found: " + folders.lookedIn()
-                                                               : "; there are " + listed (names, 12)));
+        addDiagnostic (diagnostics, at,
+                       "there is no " + kind + " preset \"" + name + "\""
+                           + (! near.empty()          ? "; did you mean \"" + near + "\"?"
+                              : ! isPresetName (name) ? "; a name has only a-z, 0-9 and -"
+                              : names.empty()         ? "; no presets were found: " + folders.lookedIn()
+                                                      : "; there are " + listed (names, 12)));
         return std::nullopt;
     }
     const auto key = carried != nullptr ? folder + "/" + name + ", kept with the job" : path.string();
@@ -132,12 +131,14 @@ std::optional<Json> Library::withLike (const std::string& kind, Json object, std
         return object;
     if (like->kind != Json::Kind::text)
     {
-        addDiagnostic (diagnostics, *like, "\"like\": found " + like->kindName() + ", expected the name of a " + kind + " preset");
+        addDiagnostic (diagnostics, *like,
+                       "\"like\": found " + like->kindName() + ", expected the name of a " + kind + " preset");
         return std::nullopt;
     }
     if (depth > 8)
     {
-        addDiagnostic (diagnostics, *like, "\"like\": a preset is like another, and so on more than 8 deep; do they go round in a circle?");
+        addDiagnostic (diagnostics, *like,
+                       "\"like\": a preset is like another, and so on more than 8 deep; do they go round in a circle?");
         return std::nullopt;
     }
     const auto base = preset (kind, like->text, *like, depth + 1);
@@ -158,7 +159,8 @@ std::optional<Resolved> Library::resolve (const std::string& kind, const Json& v
     }
     if (value.kind != Json::Kind::object)
     {
-        addDiagnostic (diagnostics, value, "found " + value.kindName() + ", expected the name of a " + kind + " preset or an object { ... }");
+        addDiagnostic (diagnostics, value,
+                       "found " + value.kindName() + ", expected the name of a " + kind + " preset or an object { ... }");
         return std::nullopt;
     }
     checkVersion (value, kind, false);

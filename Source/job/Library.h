@@ -15,7 +15,7 @@ bool isPresetName (const std::string&);
 struct Resolved
 {
     Json json;
-    std::string preset;  ///< empty for an object of its own
+    std::string preset; ///< empty for an object of its own
 };
 
 /** The preset files of one reading: each read once, its faults reported once. */
@@ -51,7 +51,7 @@ private:
     struct Known
     {
         std::optional<Json> json;
-        bool isFaulty = false;   ///< its faults are listed; every use of it raises them again
+        bool isFaulty = false; ///< its faults are listed; every use of it raises them again
     };
     std::map<std::string, Known> cache;
 

@@ -95,7 +95,8 @@ std::string PresetFolders::lookedIn() const
 bool isPresetName (const std::string& name)
 {
     return ! name.empty() && name.size() <= 64
-           && std::all_of (name.begin(), name.end(), [] (char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-'; });
+           && std::all_of (name.begin(), name.end(),
+                           [] (char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-'; });
 }
 
 const std::string* PresetFolders::carriedText (const std::string& kind, const std::string& name) const
@@ -128,7 +129,8 @@ std::vector<std::string> PresetFolders::list (const std::string& kind) const
         {
             const auto name = entry->path().stem().string();
             std::error_code ignored;
-            if (entry->path().extension() == ".json" && isPresetName (name) && entry->is_regular_file (ignored)) // no link into nothing
+            if (entry->path().extension() == ".json" && isPresetName (name)
+                && entry->is_regular_file (ignored)) // no link into nothing
                 names.insert (name);
         }
     }

@@ -1,7 +1,7 @@
-#include "listening/Ranking.h"
-#include "listening/Trials.h"
 #include "job/BlindResult.h"
 #include "job/Reader.h"
+#include "listening/Ranking.h"
+#include "listening/Trials.h"
 
 #include <algorithm>
 
@@ -45,20 +45,26 @@ void readRanking (const Json& list, BlindResult& result, Diagnostics& diagnostic
             result.ranking.push_back (readPlace (item, seen, diagnostics));
     const auto count = list.kind == Json::Kind::list ? static_cast<int> (seen.size()) : 0;
     if (list.kind != Json::Kind::list || (count < Ranking::fewest && count == static_cast<int> (list.items.size())))
-        addDiagnostic (diagnostics, list, "\"ranking\": expected a list of two to nine versions, the best first; those that share a place in a list of their own");
+        addDiagnostic (diagnostics, list,
+                       "\"ranking\": expected a list of two to nine versions, the best first; those that share a place in a list "
+                       "of their own");
 }
 
 void readAbx (ObjectReader& entry, const Json& pair, BlindResult& result, Diagnostics& diagnostics)
 {
     result.pair = readTexts (pair, "abx", diagnostics);
-    if (result.pair.size() != 2 || result.pair[0] == result.pair[1] || ! isVersion (result.pair[0]) || ! isVersion (result.pair[1]))
+    if (result.pair.size() != 2 || result.pair[0] == result.pair[1] || ! isVersion (result.pair[0])
+        || ! isVersion (result.pair[1]))
         addDiagnostic (diagnostics, pair, "\"abx\": expected two different versions, [\"recorded\", \"A\"]");
     result.trials = static_cast<int> (entry.neededQuantity ("trials", "", AbxTrials::fewest, AbxTrials::most, AbxTrials::fewest));
     result.right = static_cast<int> (entry.neededQuantity ("right", "", 0, AbxTrials::most, 0));
     if (const auto* right = entry.value ("right"); right != nullptr && result.right > result.trials)
-        addDiagnostic (diagnostics, *right, "\"right\": found " + std::to_string (result.right) + ", expected no more than the " + std::to_string (result.trials) + " trials");
+        addDiagnostic (diagnostics, *right,
+                       "\"right\": found " + std::to_string (result.right) + ", expected no more than the "
+                           + std::to_string (result.trials) + " trials");
     for (const char* key : { "trials", "right" })
-        if (const auto* value = entry.value (key); value != nullptr && value->kind == Json::Kind::number && value->number != static_cast<int> (value->number))
+        if (const auto* value = entry.value (key);
+            value != nullptr && value->kind == Json::Kind::number && value->number != static_cast<int> (value->number))
             addDiagnostic (diagnostics, *value, "\"" + std::string (key) + "\": expected a whole number");
 }
 
@@ -91,7 +97,8 @@ BlindResult readResult (const Json& item, Diagnostics& diagnostics)
     if (const auto* names = entry.value ("names"))
     {
         if (names->kind != Json::Kind::object)
-            addDiagnostic (diagnostics, *names, "\"names\": found " + names->kindName() + ", expected { \"A\": \"Bridge in parallel\" }");
+            addDiagnostic (diagnostics, *names,
+                           "\"names\": found " + names->kindName() + ", expected { \"A\": \"Bridge in parallel\" }");
         for (const auto& [letter, name] : names->members)
             if (! isVersion (letter) || name.kind != Json::Kind::text)
                 addDiagnostic (diagnostics, name, "\"names\": \"" + letter + "\", " + versionExpected + " and its name");
@@ -114,7 +121,10 @@ std::vector<BlindResult> readBlindResults (const Json& list, Diagnostics& diagno
     std::vector<BlindResult> results;
     if (list.kind != Json::Kind::list)
     {
-        addDiagnostic (diagnostics, list, "\"blind\": found " + list.kindName() + ", expected a list of { \"ranking\": [ \"B\", \"A\" ] } or { \"abx\": [ \"A\", \"B\" ], \"trials\": 10, \"right\": 9 }");
+        addDiagnostic (diagnostics, list,
+                       "\"blind\": found " + list.kindName()
+                           + ", expected a list of { \"ranking\": [ \"B\", \"A\" ] } or { \"abx\": [ \"A\", \"B\" ], \"trials\": "
+                             "10, \"right\": 9 }");
         return results;
     }
     for (const auto& item : list.items)

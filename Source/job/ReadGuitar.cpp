@@ -37,7 +37,8 @@ std::vector<GuitarString> readStrings (ObjectReader& reader)
         return strings;
     if (json->kind != Json::Kind::list || json->items.empty() || json->items.size() > 24)
     {
-        reader.fault (*json, "\"strings\": found " + json->kindName() + ", expected a list of 1 to 24 note names or frequencies in Hz, lowest first");
+        reader.fault (*json, "\"strings\": found " + json->kindName()
+                                 + ", expected a list of 1 to 24 note names or frequencies in Hz, lowest first");
         return strings;
     }
     for (const auto& item : json->items)
@@ -57,7 +58,8 @@ std::vector<GuitarString> readStrings (ObjectReader& reader)
         }
         if (! (string.hz >= 5.0 && string.hz <= 5000.0))
         {
-            reader.fault (item, "a string: found " + item.kindName() + ", expected a note like \"E2\" or \"Bb1\" or its frequency, 5 to 5000 Hz");
+            reader.fault (item, "a string: found " + item.kindName()
+                                    + ", expected a note like \"E2\" or \"Bb1\" or its frequency, 5 to 5000 Hz");
             string.hz = 100.0;
         }
         for (const auto& other : strings)
@@ -80,7 +82,8 @@ void readParts (ObjectReader& reader, Guitar& guitar, Library& library)
     }
     if (json->members.size() > limits::parts)
     {
-        reader.fault (*json, "\"parts\": found " + std::to_string (json->members.size()) + ", expected " + std::to_string (limits::parts) + " at most");
+        reader.fault (*json, "\"parts\": found " + std::to_string (json->members.size()) + ", expected "
+                                 + std::to_string (limits::parts) + " at most");
         return;
     }
     int jacks = 0;
@@ -88,14 +91,18 @@ void readParts (ObjectReader& reader, Guitar& guitar, Library& library)
     {
         auto part = readPart (value, name, false, library);
         if (! isPresetName (name) || name == "ground" || name == "strings")
-            reader.fault (value, "\"" + name + "\" cannot name a part: a name has a-z, 0-9 and -, and \"ground\" and \"strings\" are points");
+            reader.fault (value,
+                          "\"" + name
+                              + "\" cannot name a part: a name has a-z, 0-9 and -, and \"ground\" and \"strings\" are points");
         else if (part && guitar.harness.find (name) == nullptr)
         {
             jacks += part->as<JackPart>() != nullptr ? 1 : 0;
             guitar.harness.addPart (std::move (*part));
         }
     }
-    if (jacks != 1 && std::none_of (json->members.begin(), json->members.end(), [] (const auto& m) { return m.second.find ("jack") != nullptr; }))
+    if (jacks != 1
+        && std::none_of (json->members.begin(), json->members.end(),
+                         [] (const auto& m) { return m.second.find ("jack") != nullptr; }))
         reader.fault (*json, "\"parts\": no jack; a guitar has exactly one, like \"jack\": { \"jack\": \"mono\" }");
     else if (jacks > 1)
         reader.fault (*json, "\"parts\": " + std::to_string (jacks) + " jacks; a guitar has exactly one");
@@ -136,7 +143,8 @@ bool checkPoint (const Json& item, const Json* parts, const Harness& harness, Di
     catch (const HarnessError& error)
     {
         const auto& all = harness.parts();
-        const bool hasJack = std::any_of (all.begin(), all.end(), [] (const Part& part) { return part.as<JackPart>() != nullptr; });
+        const bool hasJack =
+            std::any_of (all.begin(), all.end(), [] (const Part& part) { return part.as<JackPart>() != nullptr; });
         if (couldBePoint (item.text, parts, harness) || (item.text == "ground" && ! hasJack))
             return false; // said already
         auto points = harness.allPoints();
@@ -164,7 +172,8 @@ void readWires (ObjectReader& reader, Guitar& guitar, Library& library)
         points += item.items.size();
     if (points > limits::wirePoints)
     {
-        reader.fault (*json, "\"wires\": found " + std::to_string (points) + " solder points, expected " + std::to_string (limits::wirePoints) + " at most");
+        reader.fault (*json, "\"wires\": found " + std::to_string (points) + " solder points, expected "
+                                 + std::to_string (limits::wirePoints) + " at most");
         return;
     }
     for (const auto& item : json->items)
@@ -173,8 +182,10 @@ void readWires (ObjectReader& reader, Guitar& guitar, Library& library)
             return;
         if (item.kind != Json::Kind::list || item.items.size() < 2)
         {
-            reader.fault (item, "a wire: found " + (item.kind == Json::Kind::list ? "a list of " + std::to_string (item.items.size()) : item.kindName())
-                                    + ", expected two solder points or more, like [\"volume.2\", \"jack.tip\"]");
+            reader.fault (
+                item, "a wire: found "
+                          + (item.kind == Json::Kind::list ? "a list of " + std::to_string (item.items.size()) : item.kindName())
+                          + ", expected two solder points or more, like [\"volume.2\", \"jack.tip\"]");
             continue;
         }
         std::vector<std::string> chain;
@@ -186,8 +197,12 @@ void readWires (ObjectReader& reader, Guitar& guitar, Library& library)
             {
                 const auto [partName, lead] = splitPoint (inside);
                 const bool braid = guitar.harness.find (partName)->as<PickupPart>()->pickup.isOnShieldInside (lead);
-                reader.fault (pointJson, inside + (braid ? " is joined to the braid inside the pickup: wire \"" + partName + ".shield\" instead, or take \"inside\" away if the pickup has four leads"
-                                                         : std::string (" is joined inside the pickup and cannot be reached; leave it out, or take \"inside\" away if the pickup has four leads")));
+                reader.fault (pointJson,
+                              inside
+                                  + (braid ? " is joined to the braid inside the pickup: wire \"" + partName
+                                                 + ".shield\" instead, or take \"inside\" away if the pickup has four leads"
+                                           : std::string (" is joined inside the pickup and cannot be reached; leave it out, or "
+                                                          "take \"inside\" away if the pickup has four leads")));
                 fine = false;
             }
             chain.push_back (pointJson.text);
@@ -208,18 +223,21 @@ void readWires (ObjectReader& reader, Guitar& guitar, Library& library)
 /** The capacitance of one run of wire [F]: told as such, or by length and capacitance a metre. */
 std::optional<double> readRunFarads (ObjectReader& reader)
 {
-    const bool told = reader.json().find ("capacitance") != nullptr, measured = reader.json().find ("mm") != nullptr || reader.json().find ("per_metre") != nullptr;
+    const bool told = reader.json().find ("capacitance") != nullptr,
+               measured = reader.json().find ("mm") != nullptr || reader.json().find ("per_metre") != nullptr;
     if (told == measured)
     {
         reader.value ("mm");
         reader.value ("per_metre");
         reader.value ("capacitance");
-        reader.fault (reader.json(), "a run of wire: expected either \"capacitance\", or \"mm\" and \"per_metre\", like { \"at\": \"selector.out\", \"mm\": 400, \"per_metre\": \"150p\" }");
+        reader.fault (reader.json(), "a run of wire: expected either \"capacitance\", or \"mm\" and \"per_metre\", like { "
+                                     "\"at\": \"selector.out\", \"mm\": 400, \"per_metre\": \"150p\" }");
         return std::nullopt;
     }
     if (told)
         return reader.quantity ("capacitance", "F", 1e-13, 1e-8);
-    const double mm = reader.neededQuantity ("mm", "mm", 1.0, 5000.0, 100.0), perMetre = reader.neededQuantity ("per_metre", "F", 1e-12, 2e-9, 1e-10);
+    const double mm = reader.neededQuantity ("mm", "mm", 1.0, 5000.0, 100.0),
+                 perMetre = reader.neededQuantity ("per_metre", "F", 1e-12, 2e-9, 1e-10);
     return mm / 1000.0 * perMetre;
 }
 
@@ -231,11 +249,13 @@ void readRuns (ObjectReader& reader, Guitar& guitar, Library& library)
         return;
     if (json->kind != Json::Kind::list)
     {
-        reader.fault (*json, "\"runs\": found " + json->kindName() + ", expected a list like [{ \"at\": \"selector.out\", \"mm\": 400, \"per_metre\": \"150p\" }]");
+        reader.fault (*json, "\"runs\": found " + json->kindName()
+                                 + ", expected a list like [{ \"at\": \"selector.out\", \"mm\": 400, \"per_metre\": \"150p\" }]");
         return;
     }
     if (json->items.size() > limits::parts)
-        reader.fault (*json, "\"runs\": found " + std::to_string (json->items.size()) + ", expected " + std::to_string (limits::parts) + " at most");
+        reader.fault (*json, "\"runs\": found " + std::to_string (json->items.size()) + ", expected "
+                                 + std::to_string (limits::parts) + " at most");
     for (const auto& item : json->items)
     {
         if (diagnostics.isFull() || json->items.size() > limits::parts)
@@ -252,7 +272,8 @@ void readRuns (ObjectReader& reader, Guitar& guitar, Library& library)
         if (const auto inside = leadInside (guitar.harness, at->text); ! inside.empty())
             reader.fault (*at, inside + " is joined inside the pickup: no wire leads to it");
         else if (at->text == "strings" || guitar.harness.point (at->text) == guitar.harness.point ("ground"))
-            reader.fault (*at, "\"" + at->text + "\" is ground: a run of wire there adds nothing; name the end that carries the signal");
+            reader.fault (*at, "\"" + at->text
+                                   + "\" is ground: a run of wire there adds nothing; name the end that carries the signal");
         else
             guitar.harness.addRun (at->text, *farads);
     }

@@ -1,10 +1,10 @@
 #include "files/Paths.h"
 #include "job/Readers.h"
 
-#include "guitar/Grounds.h"
 #include "files/Limits.h"
 #include "files/Quantity.h"
 #include "files/RegularFile.h"
+#include "guitar/Grounds.h"
 
 #include <algorithm>
 
@@ -52,7 +52,8 @@ public:
         readTakes (takes);
         readOptions (options);
         if (agreed != nullptr && (options == nullptr || options->find (agreed->text) == nullptr))
-            addDiagnostic (diagnostics, *agreed, "\"agreed\": found \"" + agreed->text + "\", expected the letter of one of the options");
+            addDiagnostic (diagnostics, *agreed,
+                           "\"agreed\": found \"" + agreed->text + "\", expected the letter of one of the options");
         if (diagnostics.raised() != before)
             return std::nullopt;
         job.agreed = agreed != nullptr ? agreed->text : std::string();
@@ -93,7 +94,8 @@ private:
             return {};
         if (said->kind == Json::Kind::boolean)
             return answers.flag ("touched") ? Touch::changes : Touch::same;
-        for (const auto& [word, touch] : { std::pair { "falls", Touch::falls }, { "rises", Touch::rises }, { "same", Touch::same } })
+        for (const auto& [word, touch] :
+             { std::pair { "falls", Touch::falls }, { "rises", Touch::rises }, { "same", Touch::same } })
             if (said->kind == Json::Kind::text && said->text == word)
                 return touch;
         answers.fault (*said, "touched: found " + said->kindName() + ", expected \"falls\", \"rises\" (or crackles) or \"same\"");
@@ -132,14 +134,17 @@ private:
             return guitar.harness;
         if (list->kind != Json::Kind::list)
         {
-            addDiagnostic (diagnostics, *list, "\"rewires\": found " + list->kindName() + ", expected a list of { \"use\": \"NAME\", ... }");
+            addDiagnostic (diagnostics, *list,
+                           "\"rewires\": found " + list->kindName() + ", expected a list of { \"use\": \"NAME\", ... }");
             return std::nullopt;
         }
         rewireCount += list->items.size();
         if (list->items.size() > limits::rewires || rewireCount > limits::allRewires)
         {
-            addDiagnostic (diagnostics, *list, "\"rewires\": found " + std::to_string (list->items.size()) + ", expected " + std::to_string (limits::rewires)
-                                         + " at most, and " + std::to_string (limits::allRewires) + " in the whole job");
+            addDiagnostic (diagnostics, *list,
+                           "\"rewires\": found " + std::to_string (list->items.size()) + ", expected "
+                               + std::to_string (limits::rewires) + " at most, and " + std::to_string (limits::allRewires)
+                               + " in the whole job");
             return std::nullopt;
         }
         bool fine = true;
@@ -174,7 +179,8 @@ private:
     {
         for (const auto& point : floatingGrounds (harness))
             if (std::find (before.begin(), before.end(), point) == before.end())
-                job.warnings.push_back ({ at.file != nullptr ? *at.file : std::string(), at.line, what + ": " + floatingInWords (point) });
+                job.warnings.push_back (
+                    { at.file != nullptr ? *at.file : std::string(), at.line, what + ": " + floatingInWords (point) });
     }
 
     /** @returns whether anything is heard at any setting */
@@ -182,7 +188,8 @@ private:
     {
         const auto path = bestPath (harness);
         if (path != Path::open)
-            addDiagnostic (diagnostics, at, what + ": " + pathInWords (path) + " at any setting; check the wires from the pickups to the jack");
+            addDiagnostic (diagnostics, at,
+                           what + ": " + pathInWords (path) + " at any setting; check the wires from the pickups to the jack");
         return path == Path::open;
     }
 
@@ -192,12 +199,16 @@ private:
             return;
         if (list->kind != Json::Kind::list)
         {
-            addDiagnostic (diagnostics, *list, "\"takes\": found " + list->kindName() + ", expected a list of { \"file\": \"verse.wav\", \"setting\": { } }");
+            addDiagnostic (diagnostics, *list,
+                           "\"takes\": found " + list->kindName()
+                               + ", expected a list of { \"file\": \"verse.wav\", \"setting\": { } }");
             return;
         }
         if (list->items.size() > limits::takes)
         {
-            addDiagnostic (diagnostics, *list, "\"takes\": found " + std::to_string (list->items.size()) + ", expected " + std::to_string (limits::takes) + " at most");
+            addDiagnostic (diagnostics, *list,
+                           "\"takes\": found " + std::to_string (list->items.size()) + ", expected "
+                               + std::to_string (limits::takes) + " at most");
             return;
         }
         for (const auto& item : list->items)
@@ -228,8 +239,10 @@ private:
             take.setting = readSetting (setting, take.harness, diagnostics);
             if (diagnostics.raised() == before)
                 if (const auto path = pathAt (take.harness, take.setting); path != Path::open)
-                    addDiagnostic (diagnostics, setting != nullptr ? *setting : item, "the take: " + pathInWords (path)
-                                  + " where the controls stood, so nothing can have been recorded; correct \"setting\" or the guitar");
+                    addDiagnostic (
+                        diagnostics, setting != nullptr ? *setting : item,
+                        "the take: " + pathInWords (path)
+                            + " where the controls stood, so nothing can have been recorded; correct \"setting\" or the guitar");
         }
         job.takes.push_back (std::move (take));
     }
@@ -252,7 +265,8 @@ private:
             return;
         if (object->kind != Json::Kind::object)
         {
-            addDiagnostic (diagnostics, *object, "\"options\": found " + object->kindName() + ", expected { \"A\": { ... }, \"B\": { ... } }");
+            addDiagnostic (diagnostics, *object,
+                           "\"options\": found " + object->kindName() + ", expected { \"A\": { ... }, \"B\": { ... } }");
             return;
         }
         for (size_t i = 0; i < object->members.size(); ++i)
@@ -262,7 +276,7 @@ private:
                 return;
             if (letter.size() != 1 || letter[0] < 'A' || letter[0] > 'H')
                 addDiagnostic (diagnostics, value.file != nullptr ? *value.file : std::string(), object->memberLines[i],
-                          "an option is called \"" + letter + "\"; options carry letters A to H");
+                               "an option is called \"" + letter + "\"; options carry letters A to H");
             readOption (letter, value);
         }
     }
@@ -273,10 +287,13 @@ private:
         if (value == nullptr)
             return 0;
         const auto count = job.takes.size();
-        if (value->kind == Json::Kind::number && value->number >= 1.0 && value->number <= static_cast<double> (count) && value->number == static_cast<int> (value->number))
+        if (value->kind == Json::Kind::number && value->number >= 1.0 && value->number <= static_cast<double> (count)
+            && value->number == static_cast<int> (value->number))
             return static_cast<int> (value->number) - 1;
-        addDiagnostic (diagnostics, *value, "\"take\": found " + value->kindName() + ", expected "
-                                      + (count == 0 ? "no \"take\", since the job has none" : "1 to " + std::to_string (count) + ", counted from 1 in \"takes\""));
+        addDiagnostic (diagnostics, *value,
+                       "\"take\": found " + value->kindName() + ", expected "
+                           + (count == 0 ? "no \"take\", since the job has none"
+                                         : "1 to " + std::to_string (count) + ", counted from 1 in \"takes\""));
         return 0;
     }
 
@@ -304,7 +321,8 @@ private:
             return;
         option.guitar = std::move (*guitar);
         option.harness = std::move (*harness);
-        noteFloating (option.harness, own != nullptr ? std::vector<std::string> {} : floatingGrounds (option.guitar.harness), value, "option " + letter);
+        noteFloating (option.harness, own != nullptr ? std::vector<std::string> {} : floatingGrounds (option.guitar.harness),
+                      value, "option " + letter);
         const auto before = diagnostics.raised();
         const auto ownSetting = readSetting (setting, option.harness, diagnostics);
         if (diagnostics.raised() == before)
@@ -339,7 +357,8 @@ private:
         {
             if (const auto knob = from.knobs.find (control.name); knob != from.knobs.end() && control.positions.empty())
                 setting.knobs.insert (*knob);
-            if (const auto lever = from.levers.find (control.name); lever != from.levers.end()
+            if (const auto lever = from.levers.find (control.name);
+                lever != from.levers.end()
                 && std::find (control.positions.begin(), control.positions.end(), lever->second) != control.positions.end())
                 setting.levers.insert (*lever);
         }

@@ -16,7 +16,9 @@ OutputChainChoice readOutputChain (const Json& json, const std::filesystem::path
     if (! file.empty())
         choice.file = inFolder (folder, file);
     else if (choice.sound == OutputSound::file)
-        addDiagnostic (diagnostics, json, "\"sound\" is \"file\" and no \"file\" is named; expected an impulse response, a WAV up to 2 s, relative to the job");
+        addDiagnostic (
+            diagnostics, json,
+            "\"sound\" is \"file\" and no \"file\" is named; expected an impulse response, a WAV up to 2 s, relative to the job");
     return choice;
 }
 }

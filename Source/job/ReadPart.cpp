@@ -10,10 +10,7 @@ namespace
 {
 const std::vector<std::string> partKinds { "pickup", "pot", "capacitor", "resistor", "inductor", "switch", "jack", "buffer" };
 
-double tolerance (ObjectReader& reader, double standard)
-{
-    return reader.quantity ("tolerance", "", 0.0, 0.9, standard);
-}
+double tolerance (ObjectReader& reader, double standard) { return reader.quantity ("tolerance", "", 0.0, 0.9, standard); }
 
 void readPickupPart (ObjectReader& reader, Part& part, bool inPlace, Library& library)
 {
@@ -75,8 +72,11 @@ std::optional<Part> readPart (const Json& json, const std::string& name, bool in
         for (const auto& [key, value] : json.members)
             keys.push_back (key);
         const auto near = found.empty() && ! keys.empty() ? nearest (keys.front(), partKinds) : std::string();
-        addDiagnostic (diagnostics, json, "the part \"" + name + "\" " + (found.empty() ? "does not say what it is" : "says it is several things: " + listed (found))
-                                    + "; expected one of the keys " + listed (partKinds) + (near.empty() ? "" : " (did you mean \"" + near + "\"?)"));
+        addDiagnostic (diagnostics, json,
+                       "the part \"" + name + "\" "
+                           + (found.empty() ? "does not say what it is" : "says it is several things: " + listed (found))
+                           + "; expected one of the keys " + listed (partKinds)
+                           + (near.empty() ? "" : " (did you mean \"" + near + "\"?)"));
         return std::nullopt;
     }
 
@@ -95,11 +95,13 @@ std::optional<Part> readPart (const Json& json, const std::string& name, bool in
     else if (kind == "resistor")
         part.kind = ResistorPart { reader.neededQuantity (kind, "ohm", 1e-3, 1e10, 1e3), tolerance (reader, 0.05) };
     else if (kind == "inductor")
-        part.kind = InductorPart { reader.neededQuantity (kind, "H", 1e-6, 1e3, 1.0), reader.quantity ("resistance", "ohm", 0.0, 1e6, 0.0), tolerance (reader, 0.1) };
+        part.kind = InductorPart { reader.neededQuantity (kind, "H", 1e-6, 1e3, 1.0),
+                                   reader.quantity ("resistance", "ohm", 0.0, 1e6, 0.0), tolerance (reader, 0.1) };
     else if (kind == "jack")
         part.kind = JackPart { reader.word (kind, { "mono", "stereo" }, "mono") == "stereo" };
     else
-        part.kind = BufferPart { reader.neededQuantity (kind, "", 0.01, 100.0, 1.0), reader.quantity ("input_resistance", "ohm", 1e3, 1e9, 1e6),
+        part.kind = BufferPart { reader.neededQuantity (kind, "", 0.01, 100.0, 1.0),
+                                 reader.quantity ("input_resistance", "ohm", 1e3, 1e9, 1e6),
                                  reader.quantity ("output_resistance", "ohm", 1.0, 1e6, 1e3) };
     reader.finish();
     return part;

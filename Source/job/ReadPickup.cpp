@@ -15,15 +15,19 @@ std::vector<LossCell> readLosses (const Json* list, Diagnostics& diagnostics)
         return cells;
     if (list->kind != Json::Kind::list)
     {
-        addDiagnostic (diagnostics, *list, "\"loss\": found " + list->kindName() + ", expected a list of { \"inductance\": 0.5, \"resistance\": \"60k\" }");
+        addDiagnostic (diagnostics, *list,
+                       "\"loss\": found " + list->kindName()
+                           + ", expected a list of { \"inductance\": 0.5, \"resistance\": \"60k\" }");
         return cells;
     }
     if (list->items.size() > 8)
-        addDiagnostic (diagnostics, *list, "\"loss\": found " + std::to_string (list->items.size()) + " cells, expected 8 at most");
+        addDiagnostic (diagnostics, *list,
+                       "\"loss\": found " + std::to_string (list->items.size()) + " cells, expected 8 at most");
     for (const auto& item : list->items)
     {
         ObjectReader cell (item, "a loss cell", diagnostics);
-        cells.push_back ({ cell.neededQuantity ("inductance", "H", 1e-4, 100.0, 1.0), cell.neededQuantity ("resistance", "ohm", 1.0, 1e8, 1e5) });
+        cells.push_back ({ cell.neededQuantity ("inductance", "H", 1e-4, 100.0, 1.0),
+                           cell.neededQuantity ("resistance", "ohm", 1.0, 1e8, 1e5) });
         cell.finish();
     }
     return cells;
@@ -40,7 +44,9 @@ Coil readCoil (const std::string& name, const Json& json, Diagnostics& diagnosti
     coil.losses = readLosses (reader.value ("loss"), diagnostics);
     const auto magnet = reader.word ("magnet", { "north", "south", "none" }, "north");
     coil.magnet = magnet == "north" ? Magnet::north : magnet == "south" ? Magnet::south : Magnet::none;
-    coil.wound = reader.word ("wound", { "clockwise", "counter-clockwise" }, "clockwise") == "clockwise" ? Wound::clockwise : Wound::counterClockwise;
+    coil.wound = reader.word ("wound", { "clockwise", "counter-clockwise" }, "clockwise") == "clockwise"
+                     ? Wound::clockwise
+                     : Wound::counterClockwise;
     coil.offsetMm = reader.quantity ("offset_mm", "mm", -100.0, 100.0, 0.0);
     coil.turns = reader.quantity ("turns", "", 1.0, 1e5, 5000.0);
     coil.output = reader.quantity ("output", "", 1e-3, 100.0, coil.turns / 5000.0);
@@ -69,14 +75,16 @@ void readInside (const Json* list, Pickup& pickup, Diagnostics& diagnostics)
         const auto names = readTexts (item, "a joint inside", diagnostics);
         if (names.size() != 2 || names[0] == names[1])
         {
-            addDiagnostic (diagnostics, item, "a joint inside: expected two different leads, like [\"north.finish\", \"south.finish\"]");
+            addDiagnostic (diagnostics, item,
+                           "a joint inside: expected two different leads, like [\"north.finish\", \"south.finish\"]");
             continue;
         }
         bool known = true;
         for (size_t i = 0; i < 2; ++i)
             if (std::find (leads.begin(), leads.end(), names[i]) == leads.end())
             {
-                addDiagnostic (diagnostics, item.items[i], "the pickup has no lead \"" + names[i] + "\"; it has " + listed (leads));
+                addDiagnostic (diagnostics, item.items[i],
+                               "the pickup has no lead \"" + names[i] + "\"; it has " + listed (leads));
                 known = false;
             }
         if (known)
@@ -115,8 +123,10 @@ Pickup readPickup (const Json& json, Diagnostics& diagnostics)
 
     const auto count = static_cast<double> (pickup.coils.size());
     if (count > 2 && pickup.coupling <= -1.0 / (count - 1.0))
-        addDiagnostic (diagnostics, *json.find ("coupling"), "\"coupling\": " + std::to_string (pickup.coils.size())
-                                                       + " coils cannot oppose each other so much; expected more than " + quantityText (-1.0 / (count - 1.0)));
+        addDiagnostic (diagnostics, *json.find ("coupling"),
+                       "\"coupling\": " + std::to_string (pickup.coils.size())
+                           + " coils cannot oppose each other so much; expected more than "
+                           + quantityText (-1.0 / (count - 1.0)));
     readInside (reader.value ("inside"), pickup, diagnostics);
 
     const auto* colours = reader.value ("lead_colours");
@@ -124,18 +134,21 @@ Pickup readPickup (const Json& json, Diagnostics& diagnostics)
     {
         for (const auto& [lead, colour] : colours->members)
         {
-            const auto isKnown = std::any_of (pickup.coils.begin(), pickup.coils.end(), [&lead = lead] (const Coil& c)
-                                            { return lead == c.name + ".start" || lead == c.name + ".finish"; });
+            const auto isKnown =
+                std::any_of (pickup.coils.begin(), pickup.coils.end(),
+                             [&lead = lead] (const Coil& c) { return lead == c.name + ".start" || lead == c.name + ".finish"; });
             if (! isKnown && lead != "shield")
                 addDiagnostic (diagnostics, colour, "\"lead_colours\": the pickup has no lead \"" + lead + "\"");
             else if (colour.kind != Json::Kind::text)
-                addDiagnostic (diagnostics, colour, "\"lead_colours\": found " + colour.kindName() + ", expected a colour's name");
+                addDiagnostic (diagnostics, colour,
+                               "\"lead_colours\": found " + colour.kindName() + ", expected a colour's name");
             else
                 pickup.colours.emplace_back (lead, colour.text);
         }
     }
     else if (colours != nullptr)
-        addDiagnostic (diagnostics, *colours, "\"lead_colours\": found " + colours->kindName() + ", expected { \"north.start\": \"red\" }");
+        addDiagnostic (diagnostics, *colours,
+                       "\"lead_colours\": found " + colours->kindName() + ", expected { \"north.start\": \"red\" }");
     reader.finish();
     return pickup;
 }

@@ -12,14 +12,12 @@ namespace coldiron
 namespace
 {
 /** What an ask can be filled with. The first six name something of the guitar; so do the parts. */
-const std::vector<std::string> askKinds { "pot", "pickup", "coil", "switch", "point", "value",
+const std::vector<std::string> askKinds { "pot",       "pickup",   "coil", "switch",        "point",         "value",
                                           "capacitor", "resistor", "part", "pickup-preset", "switch-preset", "taper" };
-const std::vector<std::string> wishes { "quieter", "brighter", "darker", "louder", "clear when turned down", "more voices", "independent" };
+const std::vector<std::string> wishes { "quieter",     "brighter",   "darker", "louder", "clear when turned down",
+                                        "more voices", "independent" };
 
-bool namesSomething (const std::string& kind)
-{
-    return kind != "value" && kind != "taper" && ! kind.ends_with ("-preset");
-}
+bool namesSomething (const std::string& kind) { return kind != "value" && kind != "taper" && ! kind.ends_with ("-preset"); }
 
 std::optional<std::string> plainText (const Json& json)
 {
@@ -41,7 +39,7 @@ struct Template
 {
     std::string preset, name, gives, costs, wish, file;
     std::vector<std::string> alsoCalled;
-    std::vector<std::pair<std::string, std::string>> asks;       ///< name, kind
+    std::vector<std::pair<std::string, std::string>> asks; ///< name, kind
     std::vector<Standard> defaults;
     std::vector<Json> steps, needs;
 };
@@ -58,7 +56,9 @@ Standard readStandard (const std::string& name, const Json& value, Diagnostics& 
     }
     const auto text = plainText (value);
     if (! text)
-        addDiagnostic (diagnostics, value, "the default of \"" + name + "\": found " + value.kindName() + ", expected a text, a number or { \"of\": \"{pot}\" }");
+        addDiagnostic (diagnostics, value,
+                       "the default of \"" + name + "\": found " + value.kindName()
+                           + ", expected a text, a number or { \"of\": \"{pot}\" }");
     return { name, text.value_or (""), {} };
 }
 
@@ -77,20 +77,24 @@ Template readTemplate (const Resolved& resolved, Diagnostics& diagnostics)
     if (const auto* asks = reader.value ("asks"))
     {
         if (asks->kind != Json::Kind::object)
-            addDiagnostic (diagnostics, *asks, "\"asks\": found " + asks->kindName() + ", expected { \"pot\": \"pot\" }: names and kinds");
+            addDiagnostic (diagnostics, *asks,
+                           "\"asks\": found " + asks->kindName() + ", expected { \"pot\": \"pot\" }: names and kinds");
         for (const auto& [name, kind] : asks->members)
         {
             if (std::find (askKinds.begin(), askKinds.end(), kind.text) == askKinds.end())
-                addDiagnostic (diagnostics, kind, "\"" + name + "\" asks for " + kind.kindName() + ", expected one of: " + listed (askKinds));
+                addDiagnostic (diagnostics, kind,
+                               "\"" + name + "\" asks for " + kind.kindName() + ", expected one of: " + listed (askKinds));
             if (name == "use" || ! isPresetName (name))
-                addDiagnostic (diagnostics, kind, "\"" + name + "\" cannot be asked for: a name has a-z, 0-9 and -, and is not \"use\"");
+                addDiagnostic (diagnostics, kind,
+                               "\"" + name + "\" cannot be asked for: a name has a-z, 0-9 and -, and is not \"use\"");
             result.asks.emplace_back (name, kind.text);
         }
     }
     if (const auto* defaults = reader.value ("defaults"))
     {
         if (defaults->kind != Json::Kind::object)
-            addDiagnostic (diagnostics, *defaults, "\"defaults\": found " + defaults->kindName() + ", expected { \"cap\": \"1n\" }");
+            addDiagnostic (diagnostics, *defaults,
+                           "\"defaults\": found " + defaults->kindName() + ", expected { \"cap\": \"1n\" }");
         for (const auto& [name, value] : defaults->members)
         {
             result.defaults.push_back (readStandard (name, value, diagnostics));
@@ -101,13 +105,17 @@ Template readTemplate (const Resolved& resolved, Diagnostics& diagnostics)
     if (const auto* needs = reader.value ("needs"))
     {
         if (needs->kind != Json::Kind::list)
-            addDiagnostic (diagnostics, *needs, "\"needs\": found " + needs->kindName() + ", expected a list of texts and of { \"point\": ..., \"else\": ... }");
+            addDiagnostic (diagnostics, *needs,
+                           "\"needs\": found " + needs->kindName()
+                               + ", expected a list of texts and of { \"point\": ..., \"else\": ... }");
         result.needs = needs->items;
     }
     if (const auto* steps = reader.needed ("steps", "\"steps\": [{ \"swap\": [\"{pot}.in\", \"{pot}.out\"] }]"))
     {
         if (steps->kind != Json::Kind::list || steps->items.empty() || steps->items.size() > limits::rewireSteps)
-            addDiagnostic (diagnostics, *steps, "\"steps\": found " + steps->kindName() + ", expected a list of 1 to " + std::to_string (limits::rewireSteps) + " steps");
+            addDiagnostic (diagnostics, *steps,
+                           "\"steps\": found " + steps->kindName() + ", expected a list of 1 to "
+                               + std::to_string (limits::rewireSteps) + " steps");
         result.steps = steps->items;
     }
     reader.finish();
@@ -122,7 +130,8 @@ std::string signature (const Template& from)
     return names.empty() ? "it asks for nothing" : "it asks for " + listed (names);
 }
 
-void readNeeds (const Template& from, const RewireUse& use, std::vector<RewireNeed>& needs, size_t& length, Diagnostics& diagnostics)
+void readNeeds (const Template& from, const RewireUse& use, std::vector<RewireNeed>& needs, size_t& length,
+                Diagnostics& diagnostics)
 {
     for (const auto& item : from.needs)
     {
@@ -146,7 +155,8 @@ std::string kindOf (const Template& from, const std::string& ask)
 
 bool isOfPart (const Template& from, const std::string& ask)
 {
-    return std::any_of (from.defaults.begin(), from.defaults.end(), [&] (const auto& standard) { return standard.name == ask && ! standard.of.empty(); });
+    return std::any_of (from.defaults.begin(), from.defaults.end(),
+                        [&] (const auto& standard) { return standard.name == ask && ! standard.of.empty(); });
 }
 
 /** The defaults that are a part's value, once what names the part is known. @returns why one has none; empty: all have */
@@ -162,7 +172,8 @@ std::string fillFromParts (const Template& from, RewireUse& use, const Harness& 
                 continue; // an ask that is not filled is told of as such
             return "the default of \"" + standard.name + "\" is of {" + missing.front() + "}, which is not asked for";
         }
-        const auto value = standardValue ({ standard.name, kindOf (from, standard.name), {}, true, standard.of }, use.arguments, harness);
+        const auto value =
+            standardValue ({ standard.name, kindOf (from, standard.name), {}, true, standard.of }, use.arguments, harness);
         if (value.empty())
         {
             auto why = whyNotFilled (use, harness); // most likely the part it is taken from is none of the guitar
@@ -174,7 +185,8 @@ std::string fillFromParts (const Template& from, RewireUse& use, const Harness& 
 }
 
 /** Fills a template in. @param at  where it is used */
-std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::string> arguments, const Json& at, const Harness& harness, Library& library)
+std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::string> arguments, const Json& at,
+                               const Harness& harness, Library& library)
 {
     auto& diagnostics = library.faultList();
     const auto before = diagnostics.raised();
@@ -200,7 +212,8 @@ std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::
         if (given == use.arguments.end() && isOfPart (from, name))
             continue; // told of the part that it is taken from
         if (given == use.arguments.end())
-            addDiagnostic (diagnostics, at, "\"" + from.name + "\" needs \"" + name + "\", the name of a " + kind + "; " + signature (from));
+            addDiagnostic (diagnostics, at,
+                           "\"" + from.name + "\" needs \"" + name + "\", the name of a " + kind + "; " + signature (from));
         else if (given->second.empty() || given->second.find_first_of ("{}") != std::string::npos)
             addDiagnostic (diagnostics, at, "\"" + name + "\" cannot be \"" + given->second + "\"; expected a " + kind);
         else if (kind == "value" && name != "name" && ! parseQuantity (given->second) && from.steps.empty())
@@ -215,7 +228,8 @@ std::optional<RewireUse> fill (const Template& from, std::map<std::string, std::
     size_t length = 0;
     readNeeds (from, use, use.needs, length, diagnostics);
     for (const auto& item : from.steps)
-        if (const auto step = readStep (filledIn (item, use.arguments, length, diagnostics), library); step && ! diagnostics.isFull())
+        if (const auto step = readStep (filledIn (item, use.arguments, length, diagnostics), library);
+            step && ! diagnostics.isFull())
             use.steps.push_back (*step);
     if (diagnostics.raised() != before)
     {
@@ -232,7 +246,8 @@ namespace
 std::string asSpoken (std::string words)
 {
     std::replace (words.begin(), words.end(), '-', ' ');
-    std::transform (words.begin(), words.end(), words.begin(), [] (unsigned char c) { return static_cast<char> (std::tolower (c)); });
+    std::transform (words.begin(), words.end(), words.begin(),
+                    [] (unsigned char c) { return static_cast<char> (std::tolower (c)); });
     return words;
 }
 
@@ -266,15 +281,18 @@ std::optional<RewireUse> readRewireUse (const Json& entry, const Harness& harnes
     auto& diagnostics = library.faultList();
     if (entry.kind != Json::Kind::object || entry.find ("use") == nullptr)
     {
-        addDiagnostic (diagnostics, entry, "a rewire: found " + (entry.kind == Json::Kind::object ? std::string ("no \"use\"") : entry.kindName())
-                                     + ", expected { \"use\": \"NAME\", ... }");
+        addDiagnostic (diagnostics, entry,
+                       "a rewire: found " + (entry.kind == Json::Kind::object ? std::string ("no \"use\"") : entry.kindName())
+                           + ", expected { \"use\": \"NAME\", ... }");
         return std::nullopt;
     }
     const auto& wanted = *entry.find ("use");
     if (wanted.kind == Json::Kind::text && library.presetFolders().find ("rewires", wanted.text).empty())
         if (const auto names = calledAlso (wanted.text, library); ! names.empty())
         {
-            addDiagnostic (diagnostics, wanted, "there is no rewire preset \"" + wanted.text + "\"; what is also called so is " + listed (names) + (names.size() > 1 ? ": use one of them" : ": use that"));
+            addDiagnostic (diagnostics, wanted,
+                           "there is no rewire preset \"" + wanted.text + "\"; what is also called so is " + listed (names)
+                               + (names.size() > 1 ? ": use one of them" : ": use that"));
             return std::nullopt;
         }
     const auto resolved = library.resolve ("rewire", wanted);
@@ -295,7 +313,8 @@ std::optional<RewireUse> readRewireUse (const Json& entry, const Harness& harnes
         {
             const auto near = nearest (name, names);
             addDiagnostic (diagnostics, value.file != nullptr ? *value.file : std::string(), entry.memberLines[i],
-                      "\"" + from.name + "\" does not ask for \"" + name + "\"" + (near.empty() ? "" : "; did you mean \"" + near + "\"?") + "; " + signature (from));
+                           "\"" + from.name + "\" does not ask for \"" + name + "\""
+                               + (near.empty() ? "" : "; did you mean \"" + near + "\"?") + "; " + signature (from));
             continue;
         }
         if (const auto text = plainText (value))
@@ -336,7 +355,8 @@ std::optional<RewireInfo> readRewireInfo (const Resolved& resolved, Library& lib
     {
         if (need.kind == Json::Kind::text)
             info.needs.push_back (need.text);
-        else if (const auto* otherwise = need.find ("else"); otherwise != nullptr && std::find (info.needs.begin(), info.needs.end(), otherwise->text) == info.needs.end())
+        else if (const auto* otherwise = need.find ("else");
+                 otherwise != nullptr && std::find (info.needs.begin(), info.needs.end(), otherwise->text) == info.needs.end())
             info.needs.push_back (otherwise->text);
     }
     if (diagnostics.raised() != before)

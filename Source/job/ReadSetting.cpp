@@ -20,7 +20,9 @@ void readControl (const Control& control, const Json& value, Setting& setting, D
     if (std::find (control.positions.begin(), control.positions.end(), position) != control.positions.end())
         setting.levers[control.name] = position;
     else
-        addDiagnostic (diagnostics, value, "the switch \"" + control.name + "\": found " + value.kindName() + ", expected one of its positions: " + listed (control.positions));
+        addDiagnostic (diagnostics, value,
+                       "the switch \"" + control.name + "\": found " + value.kindName()
+                           + ", expected one of its positions: " + listed (control.positions));
 }
 }
 
@@ -31,7 +33,8 @@ Setting readSetting (const Json* json, const Harness& harness, Diagnostics& diag
         return setting;
     if (json->kind != Json::Kind::object)
     {
-        addDiagnostic (diagnostics, *json, "\"setting\": found " + json->kindName() + ", expected { \"volume\": 10, \"selector\": \"bridge\" }");
+        addDiagnostic (diagnostics, *json,
+                       "\"setting\": found " + json->kindName() + ", expected { \"volume\": 10, \"selector\": \"bridge\" }");
         return setting;
     }
     const auto all = controls (harness);
@@ -49,8 +52,8 @@ Setting readSetting (const Json* json, const Harness& harness, Diagnostics& diag
         }
         const auto near = nearest (name, names);
         addDiagnostic (diagnostics, value.file != nullptr ? *value.file : std::string(), json->memberLines[i],
-                  "there is no knob or switch \"" + name + "\" here" + (near.empty() ? "." : "; did you mean \"" + near + "\"?")
-                      + " There are: " + listed (names));
+                       "there is no knob or switch \"" + name + "\" here"
+                           + (near.empty() ? "." : "; did you mean \"" + near + "\"?") + " There are: " + listed (names));
     }
     return setting;
 }

@@ -10,8 +10,8 @@ namespace
 {
 const std::vector<std::string> verbs { "unsolder", "solder", "move", "swap", "fit", "replace", "remove" };
 
-constexpr Step::Kind kindOfVerb[] = { Step::Kind::unsolder, Step::Kind::solder, Step::Kind::move, Step::Kind::swap,
-                                  Step::Kind::fit, Step::Kind::replace, Step::Kind::remove };
+constexpr Step::Kind kindOfVerb[] = { Step::Kind::unsolder, Step::Kind::solder,  Step::Kind::move,  Step::Kind::swap,
+                                      Step::Kind::fit,      Step::Kind::replace, Step::Kind::remove };
 
 void readPoints (ObjectReader& reader, const std::string& verb, Step& step, Diagnostics& diagnostics)
 {
@@ -19,7 +19,9 @@ void readPoints (ObjectReader& reader, const std::string& verb, Step& step, Diag
     step.points = readTexts (json, "\"" + verb + "\"", diagnostics);
     const bool chain = verb == "solder";
     if (json.kind == Json::Kind::list && (chain ? step.points.size() < 2 : step.points.size() != 2))
-        addDiagnostic (diagnostics, json, "\"" + verb + "\": found " + std::to_string (json.items.size()) + " points, expected " + (chain ? "two or more" : "two"));
+        addDiagnostic (diagnostics, json,
+                       "\"" + verb + "\": found " + std::to_string (json.items.size()) + " points, expected "
+                           + (chain ? "two or more" : "two"));
 }
 
 void readFitted (ObjectReader& reader, Step& step, Library& library)
@@ -37,13 +39,15 @@ void readFitted (ObjectReader& reader, Step& step, Library& library)
     if (points == nullptr)
         return;
     if (points->kind != Json::Kind::object)
-        addDiagnostic (diagnostics, *points, "\"points\": found " + points->kindName() + ", expected { \"old point\": \"new point\" }");
+        addDiagnostic (diagnostics, *points,
+                       "\"points\": found " + points->kindName() + ", expected { \"old point\": \"new point\" }");
     for (const auto& [from, to] : points->members)
     {
         if (to.kind == Json::Kind::text)
             step.pointMap[from] = to.text;
         else
-            addDiagnostic (diagnostics, to, "\"points\": found " + to.kindName() + ", expected the name of a point of the new part");
+            addDiagnostic (diagnostics, to,
+                           "\"points\": found " + to.kindName() + ", expected the name of a point of the new part");
     }
 }
 }
@@ -61,8 +65,10 @@ std::optional<Step> readStep (const Json& json, Library& library)
     if (found.size() != 1)
     {
         const auto near = found.empty() && ! json.members.empty() ? nearest (json.members.front().first, verbs) : std::string();
-        addDiagnostic (diagnostics, json, std::string ("a step ") + (found.empty() ? "does not say what to do" : "says several things to do: " + listed (found))
-                                    + "; expected one of the keys " + listed (verbs) + (near.empty() ? "" : " (did you mean \"" + near + "\"?)"));
+        addDiagnostic (
+            diagnostics, json,
+            std::string ("a step ") + (found.empty() ? "does not say what to do" : "says several things to do: " + listed (found))
+                + "; expected one of the keys " + listed (verbs) + (near.empty() ? "" : " (did you mean \"" + near + "\"?)"));
         return std::nullopt;
     }
 

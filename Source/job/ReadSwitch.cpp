@@ -20,7 +20,9 @@ std::vector<std::vector<std::string>> readContacts (const Json& json, const Swit
     std::vector<std::vector<std::string>> contacts;
     if (json.kind != Json::Kind::list)
     {
-        addDiagnostic (diagnostics, json, "a position: found " + json.kindName() + ", expected a list of groups of points that touch, like [[\"a\", \"b\"]]");
+        addDiagnostic (diagnostics, json,
+                       "a position: found " + json.kindName()
+                           + ", expected a list of groups of points that touch, like [[\"a\", \"b\"]]");
         return contacts;
     }
     for (const auto& item : json.items)
@@ -32,8 +34,9 @@ std::vector<std::vector<std::string>> readContacts (const Json& json, const Swit
             if (! contains (type.points, group[i]))
             {
                 const auto near = nearest (group[i], type.points);
-                addDiagnostic (diagnostics, item.items[i], "the switch has no point \"" + group[i] + "\""
-                                                     + (near.empty() ? "; it has " + listed (type.points) : "; did you mean \"" + near + "\"?"));
+                addDiagnostic (diagnostics, item.items[i],
+                               "the switch has no point \"" + group[i] + "\""
+                                   + (near.empty() ? "; it has " + listed (type.points) : "; did you mean \"" + near + "\"?"));
                 group.erase (group.begin() + static_cast<std::ptrdiff_t> (i--));
                 break;
             }
@@ -54,14 +57,17 @@ SwitchType readSwitch (const Json& json, Diagnostics& diagnostics)
         type.points = readTexts (*points, "\"points\"", diagnostics);
     if (points != nullptr && points->kind == Json::Kind::list && (type.points.size() < 2 || type.points.size() > limits::lugs))
     {
-        addDiagnostic (diagnostics, *points, "\"points\": found " + std::to_string (points->items.size()) + " lugs, expected 2 to " + std::to_string (limits::lugs));
+        addDiagnostic (diagnostics, *points,
+                       "\"points\": found " + std::to_string (points->items.size()) + " lugs, expected 2 to "
+                           + std::to_string (limits::lugs));
         type.points.resize (std::min (type.points.size(), limits::lugs));
     }
     for (size_t i = 0; i < type.points.size(); ++i)
     {
         if (! isPresetName (type.points[i]))
             addDiagnostic (diagnostics, *points, "\"" + type.points[i] + "\" cannot name a lug: a name has a-z, 0-9 and -");
-        if (std::find (type.points.begin(), type.points.begin() + static_cast<std::ptrdiff_t> (i), type.points[i]) != type.points.begin() + static_cast<std::ptrdiff_t> (i))
+        if (std::find (type.points.begin(), type.points.begin() + static_cast<std::ptrdiff_t> (i), type.points[i])
+            != type.points.begin() + static_cast<std::ptrdiff_t> (i))
             addDiagnostic (diagnostics, *points, "the lug \"" + type.points[i] + "\" is here twice");
     }
 
@@ -71,10 +77,13 @@ SwitchType readSwitch (const Json& json, Diagnostics& diagnostics)
         for (const auto& [name, contacts] : positions->members)
             type.positions.push_back ({ name, readContacts (contacts, type, diagnostics) });
         if (type.positions.empty() || type.positions.size() > limits::positions)
-            addDiagnostic (diagnostics, *positions, "\"positions\": found " + std::to_string (type.positions.size()) + ", expected 1 to " + std::to_string (limits::positions));
+            addDiagnostic (diagnostics, *positions,
+                           "\"positions\": found " + std::to_string (type.positions.size()) + ", expected 1 to "
+                               + std::to_string (limits::positions));
     }
     else if (positions != nullptr)
-        addDiagnostic (diagnostics, *positions, "\"positions\": found " + positions->kindName() + ", expected an object of positions by name");
+        addDiagnostic (diagnostics, *positions,
+                       "\"positions\": found " + positions->kindName() + ", expected an object of positions by name");
 
     type.rest = reader.text ("rest");
     if (! type.rest.empty() && type.find (type.rest) == nullptr)
@@ -82,7 +91,8 @@ SwitchType readSwitch (const Json& json, Diagnostics& diagnostics)
         std::vector<std::string> names;
         for (const auto& position : type.positions)
             names.push_back (position.name);
-        addDiagnostic (diagnostics, *json.find ("rest"), "\"rest\": there is no position \"" + type.rest + "\"; there are " + listed (names));
+        addDiagnostic (diagnostics, *json.find ("rest"),
+                       "\"rest\": there is no position \"" + type.rest + "\"; there are " + listed (names));
     }
     reader.finish();
     return type;
@@ -108,7 +118,11 @@ namespace
 Taper readTaperPoints (const Json& list, Diagnostics& diagnostics)
 {
     const auto shape = [&] (const Json& at, const std::string& found)
-    { addDiagnostic (diagnostics, at, found + "; a taper is a list of [travel, share] from [0, 0] to [1, 1], travel rising and share never falling"); };
+    {
+        addDiagnostic (
+            diagnostics, at,
+            found + "; a taper is a list of [travel, share] from [0, 0] to [1, 1], travel rising and share never falling");
+    };
     if (list.kind != Json::Kind::list || list.items.size() < 2 || list.items.size() > 1000)
     {
         shape (list, "\"points\": found " + list.kindName() + ", expected 2 to 1000 points");
@@ -161,8 +175,9 @@ Taper readTaper (const Json& json, Library& library)
             if (std::find (names.begin(), names.end(), name) == names.end())
                 names.emplace_back (name);
         const auto near = nearest (json.text, names);
-        addDiagnostic (diagnostics, json, "there is no taper \"" + json.text + "\"" + (near.empty() ? "" : "; did you mean \"" + near + "\"?")
-                                    + " There are " + listed (names) + "; or log-M and reverse-log-M with M % at half travel");
+        addDiagnostic (diagnostics, json,
+                       "there is no taper \"" + json.text + "\"" + (near.empty() ? "" : "; did you mean \"" + near + "\"?")
+                           + " There are " + listed (names) + "; or log-M and reverse-log-M with M % at half travel");
         return {};
     }
     const auto resolved = library.resolve ("taper", json);
@@ -185,7 +200,8 @@ Taper readTaper (const Json& json, Library& library)
     else if (law != "linear")
     {
         if (! mid)
-            addDiagnostic (diagnostics, resolved->json, "a taper with the law " + law + " needs \"mid_travel\": its share at half travel, 0.01 to 0.49");
+            addDiagnostic (diagnostics, resolved->json,
+                           "a taper with the law " + law + " needs \"mid_travel\": its share at half travel, 0.01 to 0.49");
         else
             taper = law == "log" ? Taper::logarithmic (*mid) : Taper::reverseLogarithmic (*mid);
     }

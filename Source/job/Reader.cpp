@@ -18,13 +18,15 @@ void addDiagnostic (Diagnostics& diagnostics, const Json& at, const std::string&
     addDiagnostic (diagnostics, at.file != nullptr ? *at.file : std::string(), at.line, message);
 }
 
-std::optional<std::string> wholeText (const std::filesystem::path& path, const std::string& what, std::uint64_t mostBytes, Diagnostics& diagnostics)
+std::optional<std::string> wholeText (const std::filesystem::path& path, const std::string& what, std::uint64_t mostBytes,
+                                      Diagnostics& diagnostics)
 {
     const RegularFile file (path, what);
     if (! file.why().empty())
         addDiagnostic (diagnostics, path.string(), 0, file.why());
     else if (file.size() > mostBytes)
-        addDiagnostic (diagnostics, path.string(), 0, "larger than " + std::to_string (mostBytes >> 20) + " MB; it cannot be " + what);
+        addDiagnostic (diagnostics, path.string(), 0,
+                       "larger than " + std::to_string (mostBytes >> 20) + " MB; it cannot be " + what);
     else if (auto text = file.text (mostBytes))
         return text;
     else
@@ -32,7 +34,8 @@ std::optional<std::string> wholeText (const std::filesystem::path& path, const s
     return std::nullopt;
 }
 
-std::optional<double> readQuantity (const Json& json, const std::string& name, const std::string& unit, double low, double high, Diagnostics& diagnostics)
+std::optional<double> readQuantity (const Json& json, const std::string& name, const std::string& unit, double low, double high,
+                                    Diagnostics& diagnostics)
 {
     const auto expected = "from " + quantityText (low) + " to " + quantityText (high) + (unit.empty() ? "" : " " + unit);
     std::optional<double> value;
@@ -42,8 +45,9 @@ std::optional<double> readQuantity (const Json& json, const std::string& name, c
         value = parseQuantity (json.text);
     if (! value)
     {
-        addDiagnostic (diagnostics, json, name + ": found " + json.kindName() + ", expected a number " + expected
-                                    + ", plain or as a text with a prefix and no unit, like \"4.1k\", \"22n\" or \"2.2\" (p n u m k M G)");
+        addDiagnostic (diagnostics, json,
+                       name + ": found " + json.kindName() + ", expected a number " + expected
+                           + ", plain or as a text with a prefix and no unit, like \"4.1k\", \"22n\" or \"2.2\" (p n u m k M G)");
         return std::nullopt;
     }
     if (! (*value >= low && *value <= high))
@@ -125,7 +129,8 @@ double ObjectReader::quantity (const std::string& key, const std::string& unit, 
 
 double ObjectReader::neededQuantity (const std::string& key, const std::string& unit, double low, double high, double afterFault)
 {
-    needed (key, "\"" + key + "\": a number from " + quantityText (low) + " to " + quantityText (high) + (unit.empty() ? "" : " " + unit));
+    needed (key, "\"" + key + "\": a number from " + quantityText (low) + " to " + quantityText (high)
+                     + (unit.empty() ? "" : " " + unit));
     return quantity (key, unit, low, high).value_or (afterFault);
 }
 
@@ -181,8 +186,8 @@ void ObjectReader::finish()
                 names.push_back (name);
         const auto near = nearest (key, names);
         addDiagnostic (diagnostics, member.file != nullptr ? *member.file : std::string(), node.memberLines[i],
-                  what + " has no key \"" + key + "\"" + (near.empty() ? "" : "; did you mean \"" + near + "\"?")
-                      + " It takes: " + listed (names));
+                       what + " has no key \"" + key + "\"" + (near.empty() ? "" : "; did you mean \"" + near + "\"?")
+                           + " It takes: " + listed (names));
     }
 }
 }

@@ -15,7 +15,8 @@ void addDiagnostic (Diagnostics&, const Json& at, const std::string& message);
 void addDiagnostic (Diagnostics&, const std::string& file, int line, const std::string& message);
 
 /** All of a file; nothing after a fault. @param what  what it should be, to people: "a job" */
-std::optional<std::string> wholeText (const std::filesystem::path&, const std::string& what, std::uint64_t mostBytes, Diagnostics&);
+std::optional<std::string> wholeText (const std::filesystem::path&, const std::string& what, std::uint64_t mostBytes,
+                                      Diagnostics&);
 
 /** Why a rewire is refused, as said at the bench: without the file, the rewire's own name and the number of its step, and where
     a need says it in words, without the solder points. */
@@ -60,7 +61,8 @@ private:
 };
 
 /** A quantity in a value of its own; nothing after a fault. @param name  how to call it to people */
-std::optional<double> readQuantity (const Json&, const std::string& name, const std::string& unit, double low, double high, Diagnostics&);
+std::optional<double> readQuantity (const Json&, const std::string& name, const std::string& unit, double low, double high,
+                                    Diagnostics&);
 
 /** A list of texts; faults name the item. */
 std::vector<std::string> readTexts (const Json&, const std::string& name, Diagnostics&);

@@ -60,9 +60,11 @@ public:
             return std::nullopt;
         const auto value = parseQuantity (cell);
         if (! value)
-            fault (what + ": found \"" + cell + "\", expected a number in " + unit + ", plain or with a prefix and no unit, like 8.1k, 470p or 4.3");
+            fault (what + ": found \"" + cell + "\", expected a number in " + unit
+                   + ", plain or with a prefix and no unit, like 8.1k, 470p or 4.3");
         else if (! (*value >= low && *value <= high))
-            fault (what + ": found " + cell + ", expected " + quantityText (low) + " to " + quantityText (high) + " " + unit + hint (what, *value));
+            fault (what + ": found " + cell + ", expected " + quantityText (low) + " to " + quantityText (high) + " " + unit
+                   + hint (what, *value));
         else
             return value;
         return std::nullopt;
@@ -111,7 +113,9 @@ private:
 
     static std::string hint (const std::string& what, double value)
     {
-        return what == "inductance" && value < 0.0 ? "; above resonance a meter shows a capacitor: write the reading as an impedance row" : "";
+        return what == "inductance" && value < 0.0
+                   ? "; above resonance a meter shows a capacitor: write the reading as an impedance row"
+                   : "";
     }
 };
 
@@ -145,14 +149,16 @@ public:
                 return;
             if (result.readings.readings.size() > mostReadings)
             {
-                addDiagnostic (diagnostics, file, number, "more than " + std::to_string (mostReadings) + " readings; thin the sweep out");
+                addDiagnostic (diagnostics, file, number,
+                               "more than " + std::to_string (mostReadings) + " readings; thin the sweep out");
                 return;
             }
         }
         if (diagnostics.raised() > before) // whoever mends those rows learns then whether more are missing
             return;
         if (presetLine == 0)
-            addDiagnostic (diagnostics, file, 0, "no row says which generic pickup it is like; begin with one like pickup,humbucker-moderate");
+            addDiagnostic (diagnostics, file, 0,
+                           "no row says which generic pickup it is like; begin with one like pickup,humbucker-moderate");
         if (result.readings.readings.empty())
             addDiagnostic (diagnostics, file, 0, "there are no readings; add at least the DC resistance, like dcr,8.1k");
     }
@@ -162,7 +168,8 @@ private:
     Diagnostics& diagnostics;
     std::map<std::string, int> once;
 
-    template <typename T> void keep (Row& row, const T& kind, int line)
+    template <typename T>
+    void keep (Row& row, const T& kind, int line)
     {
         if (row.finish())
             result.readings.readings.push_back ({ kind, line });
@@ -180,10 +187,17 @@ private:
     void take (Row& row, int line)
     {
         static const std::vector<std::pair<std::string, void (ReadingsReader::*) (Row&, int)>> kinds {
-            { "pickup", &ReadingsReader::pickup }, { "name", &ReadingsReader::name }, { "temperature", &ReadingsReader::temperature },
-            { "accuracy", &ReadingsReader::accuracy }, { "dcr", &ReadingsReader::dcr }, { "lcr", &ReadingsReader::lcr },
-            { "impedance", &ReadingsReader::impedance }, { "resonance", &ReadingsReader::resonance },
-            { "load", &ReadingsReader::load }, { "response", &ReadingsReader::response } };
+            { "pickup", &ReadingsReader::pickup },
+            { "name", &ReadingsReader::name },
+            { "temperature", &ReadingsReader::temperature },
+            { "accuracy", &ReadingsReader::accuracy },
+            { "dcr", &ReadingsReader::dcr },
+            { "lcr", &ReadingsReader::lcr },
+            { "impedance", &ReadingsReader::impedance },
+            { "resonance", &ReadingsReader::resonance },
+            { "load", &ReadingsReader::load },
+            { "response", &ReadingsReader::response }
+        };
         std::vector<std::string> known;
         for (const auto& [key, reader] : kinds)
         {
@@ -192,7 +206,9 @@ private:
             known.push_back (key);
         }
         const auto near = nearest (row.key(), known);
-        addDiagnostic (diagnostics, file, line, "\"" + row.key() + "\" is no kind of row" + (near.empty() ? "" : "; did you mean \"" + near + "\"?") + " A row begins with one of " + listed (known));
+        addDiagnostic (diagnostics, file, line,
+                       "\"" + row.key() + "\" is no kind of row" + (near.empty() ? "" : "; did you mean \"" + near + "\"?")
+                           + " A row begins with one of " + listed (known));
     }
 
     void pickup (Row& row, int line)
@@ -227,15 +243,22 @@ private:
     {
         row.form = "accuracy,KIND,VALUE like accuracy,lcr,1 (percent; degrees and dB for degrees and response)";
         auto& all = result.readings.accuracy;
-        const std::map<std::string, std::pair<double*, double>> kinds {
-            { "dcr", { &all.dcr, 0.01 } }, { "lcr", { &all.inductance, 0.01 } }, { "lcr-ohms", { &all.meterOhms, 0.01 } },
-            { "impedance", { &all.impedance, 0.01 } }, { "degrees", { &all.degrees, 1.0 } }, { "resonance", { &all.resonance, 0.01 } },
-            { "response", { &all.responseDb, 1.0 } } };
+        const std::map<std::string, std::pair<double*, double>> kinds { { "dcr", { &all.dcr, 0.01 } },
+                                                                        { "lcr", { &all.inductance, 0.01 } },
+                                                                        { "lcr-ohms", { &all.meterOhms, 0.01 } },
+                                                                        { "impedance", { &all.impedance, 0.01 } },
+                                                                        { "degrees", { &all.degrees, 1.0 } },
+                                                                        { "resonance", { &all.resonance, 0.01 } },
+                                                                        { "response", { &all.responseDb, 1.0 } } };
         std::vector<std::string> names;
         for (const auto& [kind, place] : kinds)
             names.push_back (kind);
         const auto kind = row.word ("kind of reading", names);
-        const double value = row.needed ("accuracy", kind == "response" ? "dB" : kind == "degrees" ? "degrees" : "percent", 0.001, 30.0);
+        const double value = row.needed ("accuracy",
+                                         kind == "response"  ? "dB"
+                                         : kind == "degrees" ? "degrees"
+                                                             : "percent",
+                                         0.001, 30.0);
         if (row.finish())
             *kinds.at (kind).first = value * kinds.at (kind).second;
     }
@@ -304,7 +327,8 @@ private:
 };
 }
 
-std::optional<ReadingsFile> readReadingsText (const std::string& text, const std::string& file, const PresetFolders& folders, Diagnostics& diagnostics)
+std::optional<ReadingsFile> readReadingsText (const std::string& text, const std::string& file, const PresetFolders& folders,
+                                              Diagnostics& diagnostics)
 {
     const auto before = diagnostics.raised();
     ReadingsReader reader (file, diagnostics);
@@ -325,7 +349,8 @@ std::optional<ReadingsFile> readReadingsText (const std::string& text, const std
     return std::move (reader.result);
 }
 
-std::optional<ReadingsFile> readReadings (const std::filesystem::path& path, const PresetFolders& folders, Diagnostics& diagnostics)
+std::optional<ReadingsFile> readReadings (const std::filesystem::path& path, const PresetFolders& folders,
+                                          Diagnostics& diagnostics)
 {
     const auto text = wholeText (path, "a file of bench readings", limits::readingsBytes, diagnostics);
     return text ? readReadingsText (*text, path.string(), folders, diagnostics) : std::nullopt;

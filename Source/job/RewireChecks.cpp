@@ -2,11 +2,11 @@
 
 #include "job/Readers.h"
 
+#include "files/Limits.h"
+#include "files/Quantity.h"
 #include "guitar/Nets.h"
 #include "guitar/Roles.h"
 #include "guitar/Setting.h"
-#include "files/Limits.h"
-#include "files/Quantity.h"
 #include "job/Substitution.h"
 
 #include <algorithm>
@@ -16,10 +16,7 @@ namespace coldiron
 {
 namespace
 {
-bool isOfKind (const Part& part, const std::string& kind)
-{
-    return kind == "part" || part.kindName() == kind;
-}
+bool isOfKind (const Part& part, const std::string& kind) { return kind == "part" || part.kindName() == kind; }
 
 std::string article (const std::string& kind)
 {
@@ -48,9 +45,9 @@ std::string whyNotNamed (const std::string& ask, const std::string& kind, const 
         return {};
     const auto near = nearest (value, names);
     return "\"" + ask + "\" asks for " + article (kind) + " and \"" + value + "\" is none of this guitar"
-           + (names.empty()   ? "; it has none"
-              : near.empty()  ? "; it has " + listed (names)
-                              : "; did you mean \"" + near + "\"? It has " + listed (names));
+           + (names.empty()  ? "; it has none"
+              : near.empty() ? "; it has " + listed (names)
+                             : "; did you mean \"" + near + "\"? It has " + listed (names));
 }
 }
 
@@ -59,7 +56,9 @@ std::vector<std::string> candidates (const std::string& kind, const Harness& har
     if (kind == "point")
     {
         auto points = harness.allPoints();
-        points.erase (std::remove_if (points.begin(), points.end(), [&] (const std::string& p) { return ! leadInside (harness, p).empty(); }), points.end());
+        points.erase (std::remove_if (points.begin(), points.end(),
+                                      [&] (const std::string& p) { return ! leadInside (harness, p).empty(); }),
+                      points.end());
         return points;
     }
     std::vector<std::string> names;
@@ -106,14 +105,18 @@ std::string whyInsideBroken (const Harness& harness)
             {
                 const auto lead = part.name + "." + joint[joint[0] == "shield" ? 1 : 0];
                 if (harness.landings().at (lead).lug != part.name + ".shield")
-                    return lead + " and the braid of \"" + part.name + "\" are one inside the pickup: they cannot be parted; it needs a pickup with four leads, or this one opened";
+                    return lead + " and the braid of \"" + part.name
+                           + "\" are one inside the pickup: they cannot be parted; it needs a pickup with four leads, or this "
+                             "one opened";
                 continue;
             }
             const auto& a = harness.landings().at (part.name + "." + joint[0]);
             const auto& b = harness.landings().at (part.name + "." + joint[1]);
             const auto others = harness.leadsInJoint (a.joint);
-            if (a.joint < 0 || a.joint != b.joint || std::any_of (others.begin(), others.end(), [&] (const auto& lead) { return inside.count (lead) == 0; }))
-                return part.name + "." + joint[0] + " and " + part.name + "." + joint[1] + " are joined inside the pickup \"" + part.name
+            if (a.joint < 0 || a.joint != b.joint
+                || std::any_of (others.begin(), others.end(), [&] (const auto& lead) { return inside.count (lead) == 0; }))
+                return part.name + "." + joint[0] + " and " + part.name + "." + joint[1] + " are joined inside the pickup \""
+                       + part.name
                        + "\": that joint cannot be opened or reached; it needs a pickup with four leads, or this one opened";
         }
     }
@@ -145,7 +148,9 @@ std::string whyControlsClash (const Harness& harness)
         const auto positions = lever != nullptr ? positionsOf (lever->type) : std::vector<std::string> {};
         const auto [twin, isNew] = seen.emplace (name, positions);
         if (! isNew && twin->second != positions)
-            return "two controls are called \"" + name + "\" and are not of one kind: pots of one shaft share a knob, switches thrown together have the same positions";
+            return "two controls are called \"" + name
+                   + "\" and are not of one kind: pots of one shaft share a knob, switches thrown together have the same "
+                     "positions";
     }
     return {};
 }
@@ -155,7 +160,8 @@ std::string whyUnsound (const Harness& harness)
 {
     int jacks = 0;
     if (harness.parts().size() > limits::parts)
-        return "a guitar of " + std::to_string (harness.parts().size()) + " parts; expected " + std::to_string (limits::parts) + " at most";
+        return "a guitar of " + std::to_string (harness.parts().size()) + " parts; expected " + std::to_string (limits::parts)
+               + " at most";
     for (const auto& part : harness.parts())
     {
         jacks += part.as<JackPart>() != nullptr ? 1 : 0;
@@ -173,7 +179,8 @@ std::string whyUnsound (const Harness& harness)
     {
         combinations *= std::max<size_t> (1, control.positions.size());
         if (combinations > limits::combinations)
-            return "its switches can stand in more than " + std::to_string (limits::combinations) + " ways together; expected so many at most, and no guitar has";
+            return "its switches can stand in more than " + std::to_string (limits::combinations)
+                   + " ways together; expected so many at most, and no guitar has";
     }
     return {};
 }
@@ -192,8 +199,8 @@ std::string whyUnheard (const Harness& harness, const std::vector<GuitarString>&
                     std::vector<std::string> names;
                     for (const auto& string : strings)
                         names.push_back (string.name);
-                    return "the coil " + part.name + "." + coil.name + " hears the string \"" + name + "\", and the guitar has " + listed (names)
-                           + "; write \"hears\" for this guitar, with \"like\"";
+                    return "the coil " + part.name + "." + coil.name + " hears the string \"" + name + "\", and the guitar has "
+                           + listed (names) + "; write \"hears\" for this guitar, with \"like\"";
                 }
     }
     return {};
@@ -203,11 +210,13 @@ namespace
 {
 bool isFree (const Harness& harness, const std::string& point)
 {
-    return harness.isLead (point) ? harness.landings().at (point).isFree() : harness.leadsOn (point).empty() && harness.lugsWiredTo (point).empty();
+    return harness.isLead (point) ? harness.landings().at (point).isFree()
+                                  : harness.leadsOn (point).empty() && harness.lugsWiredTo (point).empty();
 }
 }
 
-std::string standardValue (const RewireInfo::Ask& ask, const std::map<std::string, std::string>& arguments, const Harness& harness)
+std::string standardValue (const RewireInfo::Ask& ask, const std::map<std::string, std::string>& arguments,
+                           const Harness& harness)
 {
     if (ask.standardOf.empty())
         return ask.standard;

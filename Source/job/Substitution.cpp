@@ -6,11 +6,13 @@
 
 namespace coldiron
 {
-std::string filledIn (const std::string& text, const std::map<std::string, std::string>& values, std::vector<std::string>& unknown)
+std::string filledIn (const std::string& text, const std::map<std::string, std::string>& values,
+                      std::vector<std::string>& unknown)
 {
     std::string result;
     size_t from = 0;
-    for (size_t open = text.find ('{'); open != std::string::npos && result.size() <= limits::filledLength; open = text.find ('{', from))
+    for (size_t open = text.find ('{'); open != std::string::npos && result.size() <= limits::filledLength;
+         open = text.find ('{', from))
     {
         const auto close = text.find ('}', open);
         if (close == std::string::npos)
@@ -39,7 +41,9 @@ Json filledIn (const Json& json, const std::map<std::string, std::string>& value
         length += result.text.size();
         if (length > limits::filledLength)
         {
-            addDiagnostic (diagnostics, json, "a rewire with its names filled in is longer than " + std::to_string (limits::filledLength) + " bytes; expected so many at most");
+            addDiagnostic (diagnostics, json,
+                           "a rewire with its names filled in is longer than " + std::to_string (limits::filledLength)
+                               + " bytes; expected so many at most");
             result.text = json.text;
         }
         for (const auto& name : unknown)
@@ -48,8 +52,9 @@ Json filledIn (const Json& json, const std::map<std::string, std::string>& value
             for (const auto& [known, value] : values)
                 names.push_back (known);
             const auto near = nearest (name, names);
-            addDiagnostic (diagnostics, json, "{" + name + "}: the rewire does not ask for \"" + name + "\""
-                                        + (near.empty() ? "; it asks for " + listed (names) : "; did you mean {" + near + "}?"));
+            addDiagnostic (diagnostics, json,
+                           "{" + name + "}: the rewire does not ask for \"" + name + "\""
+                               + (near.empty() ? "; it asks for " + listed (names) : "; did you mean {" + near + "}?"));
         }
     }
     for (auto& item : result.items)

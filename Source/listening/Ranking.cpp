@@ -100,7 +100,8 @@ void Ranking::tie (int version)
 
 std::string placeWord (int place)
 {
-    static constexpr std::array<const char*, Ranking::most> words { "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth" };
+    static constexpr std::array<const char*, Ranking::most> words { "first", "second",  "third",  "fourth", "fifth",
+                                                                    "sixth", "seventh", "eighth", "ninth" };
     return place >= 0 && place < Ranking::most ? words[static_cast<size_t> (place)] : "";
 }
 }

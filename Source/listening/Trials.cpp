@@ -76,10 +76,7 @@ AbxTrials::AbxTrials (int trials, uint64_t seed)
         answers.push_back (random.below (2));
 }
 
-int AbxTrials::x() const
-{
-    return answers[static_cast<size_t> (std::min (answered, trials() - 1))];
-}
+int AbxTrials::x() const { return answers[static_cast<size_t> (std::min (answered, trials() - 1))]; }
 
 void AbxTrials::answer (int which)
 {

@@ -89,13 +89,14 @@ struct TruePeak::Impl
     static constexpr double most = 2.2;
 
     Handle state;
-    float level = 0.0f;              ///< stretches whose samples all stay under it are quiet
+    float level = 0.0f; ///< stretches whose samples all stay under it are quiet
     bool wasLoud = false, wasFed = false;
     std::vector<std::vector<float>> before; ///< the stretch before, where it was not fed
 
     bool isLoud (const std::vector<std::vector<float>>& channels, size_t from, size_t end) const
     {
-        return std::any_of (channels.begin(), channels.end(), [&] (const auto& channel) { return peakOf (channel.data() + from, end - from) >= level; });
+        return std::any_of (channels.begin(), channels.end(),
+                            [&] (const auto& channel) { return peakOf (channel.data() + from, end - from) >= level; });
     }
 };
 
@@ -129,7 +130,8 @@ void TruePeak::add (const std::vector<std::vector<float>>& channels)
         {
             d.before.resize (channels.size());
             for (size_t c = 0; c < channels.size(); ++c)
-                d.before[c].assign (channels[c].begin() + static_cast<std::ptrdiff_t> (from), channels[c].begin() + static_cast<std::ptrdiff_t> (end));
+                d.before[c].assign (channels[c].begin() + static_cast<std::ptrdiff_t> (from),
+                                    channels[c].begin() + static_cast<std::ptrdiff_t> (end));
         }
     }
 }

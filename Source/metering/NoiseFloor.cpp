@@ -53,24 +53,29 @@ struct NoiseFloorMeter::Impl
     const double rate;
     const size_t window = windowFor (rate), most;
     std::vector<double> hz = bandCentres (rate), shape = std::vector<double> (window), piece = shape;
-    std::vector<long> bandOf;          ///< by bin of the transform
+    std::vector<long> bandOf; ///< by bin of the transform
     double energy = 0.0;
     Eigen::FFT<double> fft;
     std::vector<std::complex<double>> bins;
     std::vector<std::vector<float>> held; ///< from the beginning of the stretch at hand
     std::vector<Stretch> stretches;
-    size_t seen = 0, stride = 1;       ///< stretches begun; every stride-th of them is kept
+    size_t seen = 0, stride = 1; ///< stretches begun; every stride-th of them is kept
 
-    explicit Impl (double sampleRate) : rate (sampleRate), most (static_cast<size_t> (600.0 * 2.0 * rate / static_cast<double> (window)) + 2)
+    explicit Impl (double sampleRate)
+        : rate (sampleRate), most (static_cast<size_t> (600.0 * 2.0 * rate / static_cast<double> (window)) + 2)
     {
         for (size_t i = 0; i < window; ++i)
         {
-            shape[i] = 0.5 - 0.5 * std::cos (2.0 * std::numbers::pi * (static_cast<double> (i) + 0.5) / static_cast<double> (window));
+            shape[i] =
+                0.5 - 0.5 * std::cos (2.0 * std::numbers::pi * (static_cast<double> (i) + 0.5) / static_cast<double> (window));
             energy += shape[i] * shape[i];
         }
         fft.SetFlag (Eigen::FFT<double>::HalfSpectrum);
         for (size_t k = 0; k <= window / 2; ++k)
-            bandOf.push_back (k == 0 ? -1 : std::lround (10.0 * std::log10 (static_cast<double> (k) * rate / static_cast<double> (window) / hz.front())));
+            bandOf.push_back (
+                k == 0 ? -1
+                       : std::lround (10.0
+                                      * std::log10 (static_cast<double> (k) * rate / static_cast<double> (window) / hz.front())));
     }
 
     void take (size_t from)
@@ -105,7 +110,9 @@ struct NoiseFloorMeter::Impl
     }
 };
 
-NoiseFloorMeter::NoiseFloorMeter (double sampleRate) : impl (sampleRate >= 8000.0 ? std::make_unique<Impl> (sampleRate) : nullptr) {}
+NoiseFloorMeter::NoiseFloorMeter (double sampleRate) : impl (sampleRate >= 8000.0 ? std::make_unique<Impl> (sampleRate) : nullptr)
+{
+}
 NoiseFloorMeter::~NoiseFloorMeter() = default;
 NoiseFloorMeter::NoiseFloorMeter (NoiseFloorMeter&&) noexcept = default;
 NoiseFloorMeter& NoiseFloorMeter::operator= (NoiseFloorMeter&&) noexcept = default;
@@ -167,11 +174,13 @@ NoiseFloor NoiseFloorMeter::floor()
     if (left < 4)
         return floor;
     const double bottom = (live + static_cast<std::ptrdiff_t> (left / 20))->whole;
-    const auto end = std::find_if (live, stretches.end(), [&] (const Stretch& s) { return inDb (s.whole) > inDb (bottom) + pauseRangeDb; });
+    const auto end =
+        std::find_if (live, stretches.end(), [&] (const Stretch& s) { return inDb (s.whole) > inDb (bottom) + pauseRangeDb; });
     const auto pauses = static_cast<size_t> (end - live);
 
     floor.pauseSeconds = static_cast<double> (pauses * impl->stride + 1) * 0.5 * static_cast<double> (window) / sampleRate;
-    floor.isKnown = ! floor.isSilent && floor.pauseSeconds >= leastPauseSeconds && inDb (bottom) < inDb (playingWhole) - leastBelowPlayingDb;
+    floor.isKnown =
+        ! floor.isSilent && floor.pauseSeconds >= leastPauseSeconds && inDb (bottom) < inDb (playingWhole) - leastBelowPlayingDb;
 
     for (size_t b = 0; b < floor.hz.size(); ++b)
     {

@@ -35,7 +35,8 @@ struct SpectrumMeter::Impl
     {
         fft.SetFlag (Eigen::FFT<double>::HalfSpectrum);
         for (size_t i = 0; i < window; ++i)
-            shape[i] = 0.5 - 0.5 * std::cos (2.0 * std::numbers::pi * (static_cast<double> (i) + 0.5) / static_cast<double> (window));
+            shape[i] =
+                0.5 - 0.5 * std::cos (2.0 * std::numbers::pi * (static_cast<double> (i) + 0.5) / static_cast<double> (window));
     }
 
     /** The windows that begin at every half window from 0 up to end; what lacks of the last counts as silence. */
@@ -64,7 +65,8 @@ void SpectrumMeter::add (const std::vector<std::vector<float>>& channels)
     {
         auto& held = impl->held[c];
         held.insert (held.end(), channels[c].begin(), channels[c].end());
-        const size_t step = impl->window / 2, whole = held.size() < impl->window ? 0 : ((held.size() - impl->window) / step + 1) * step;
+        const size_t step = impl->window / 2,
+                     whole = held.size() < impl->window ? 0 : ((held.size() - impl->window) / step + 1) * step;
         impl->take (held, whole);
         held.erase (held.begin(), held.begin() + static_cast<std::ptrdiff_t> (whole));
     }

@@ -92,26 +92,30 @@ std::vector<TakeFault> TakeFaultMeter::diagnostics (const NoiseFloor& floor) con
         return { { Kind::silent, "silent", "Nothing was recorded. Check the cable, the input chosen and the guitar's volume." } };
 
     if (const int places = clippedPlaces(); places > 0)
-        diagnostics.push_back ({ Kind::clipped, "clipped in " + std::to_string (places) + (places == 1 ? " place" : " places"),
-                            "What was cut off there is gone, and every option repeats the crackle brighter or duller. Turn the input down "
-                            "until the hardest stroke stays under -6 dBFS, and play it again." });
+        diagnostics.push_back (
+            { Kind::clipped, "clipped in " + std::to_string (places) + (places == 1 ? " place" : " places"),
+              "What was cut off there is gone, and every option repeats the crackle brighter or duller. Turn the input down "
+              "until the hardest stroke stays under -6 dBFS, and play it again." });
     if (const double peakDb = 20.0 * std::log10 (static_cast<double> (peak)); peakDb < quietPeakDb)
         diagnostics.push_back ({ Kind::tooQuiet, "quiet, peaks at \xe2\x88\x92" + rounded (-peakDb) + " dBFS",
-                            "Noise comes up with the take when it is turned up to playing level. Raise the input by about "
-                                + rounded (-12.0 - peakDb) + " dB." });
+                                 "Noise comes up with the take when it is turned up to playing level. Raise the input by about "
+                                     + rounded (-12.0 - peakDb) + " dB." });
     if (const double noise = floor.noiseDb(); floor.isKnown && noise > noisyDb)
-        diagnostics.push_back ({ Kind::noisy, "noisy, " + rounded (-noise) + " dB under the playing",
-                            "Every brighter option lifts this noise, and a quiet wiring cannot show how quiet it is. Record away from screens, "
-                            "chargers and dimmers, and louder." });
+        diagnostics.push_back (
+            { Kind::noisy, "noisy, " + rounded (-noise) + " dB under the playing",
+              "Every brighter option lifts this noise, and a quiet wiring cannot show how quiet it is. Record away from screens, "
+              "chargers and dimmers, and louder." });
     if (! floor.playing.empty())
         if (const double treble = bandDb (floor, 2450.0, 8000.0) - bandDb (floor, 195.0, 1010.0); treble < darkDb)
             diagnostics.push_back ({ Kind::dark, "dark, treble " + rounded (-treble) + " dB under the mids",
-                                "A tone control that was down, or a long cable. Every other option has to lift treble that is hardly there, with its "
-                                "noise. Play it again with volume and tone at 10." });
+                                     "A tone control that was down, or a long cable. Every other option has to lift treble that "
+                                     "is hardly there, with its "
+                                     "noise. Play it again with volume and tone at 10." });
     if (const auto how = howSidesDiffer(); ! how.empty())
         diagnostics.push_back ({ Kind::sidesDiffer, how,
-                            "A guitar gives one signal. Two sides that differ come from an effect or a second input; options are computed for a dry "
-                            "take. Record the guitar alone, in mono." });
+                                 "A guitar gives one signal. Two sides that differ come from an effect or a second input; "
+                                 "options are computed for a dry "
+                                 "take. Record the guitar alone, in mono." });
     return diagnostics;
 }
 

@@ -21,17 +21,17 @@ struct TakeFault
 class TakeFaultMeter
 {
 public:
-    void add (const std::vector<std::vector<float>>& channels);  ///< equal lengths; as many channels each time
-    std::vector<TakeFault> diagnostics (const NoiseFloor&) const;     ///< at the take's end
+    void add (const std::vector<std::vector<float>>& channels);   ///< equal lengths; as many channels each time
+    std::vector<TakeFault> diagnostics (const NoiseFloor&) const; ///< at the take's end
 
 private:
     /** One channel's equal samples in a row, and the flat tops found. */
     struct Tops
     {
         float last = 0.0f;
-        int length = 0;              ///< of the run at hand
-        int nearFull = 0;            ///< runs of three or more near full scale
-        std::map<float, int> even;   ///< level of a run of six or more -> how many; those near the channels' peak so far
+        int length = 0;            ///< of the run at hand
+        int nearFull = 0;          ///< runs of three or more near full scale
+        std::map<float, int> even; ///< level of a run of six or more -> how many; those near the channels' peak so far
     };
 
     std::vector<Tops> tops;

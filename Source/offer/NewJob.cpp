@@ -1,8 +1,8 @@
 #include "offer/NewJob.h"
 
-#include "job/ControlWords.h"
 #include "files/JsonText.h"
 #include "files/Quantity.h"
+#include "job/ControlWords.h"
 
 #include <algorithm>
 
@@ -13,7 +13,8 @@ namespace
 /** For a comment, that ends with its line. */
 std::string oneLine (std::string text)
 {
-    std::replace_if (text.begin(), text.end(), [] (unsigned char c) { return c < 0x20 || c == 0x7f; }, ' ');
+    std::replace_if (
+        text.begin(), text.end(), [] (unsigned char c) { return c < 0x20 || c == 0x7f; }, ' ');
     return text;
 }
 
@@ -37,7 +38,8 @@ std::string settingLines (const CircuitConfig& config, const Setting& setting, c
         const auto begin = "    " + quotedJson (control.name) + ": " + value + (i + 1 < all.size() ? "," : "");
         text += "    " + comment + padded (begin, 38) + "// " + oneLine (about) + "\n";
         for (const auto& [position, heard] : positions)
-            text += "    " + comment + std::string (38, ' ') + "//   " + padded (quotedJson (position), 18) + oneLine (heard) + "\n";
+            text +=
+                "    " + comment + std::string (38, ' ') + "//   " + padded (quotedJson (position), 18) + oneLine (heard) + "\n";
     }
     return text;
 }
@@ -46,14 +48,16 @@ std::string takeLines (const NewJob& job, const CircuitConfig& config)
 {
     if (job.takes.empty())
         return "  \"takes\": [\n"
-               "    // None yet. Record one clean DI take, note where every control stood, and take the // away in front of these lines:\n"
+               "    // None yet. Record one clean DI take, note where every control stood, and take the // away in front of "
+               "these lines:\n"
                "    // { \"file\": \"take.wav\",\n"
                "    //   \"setting\": {\n"
                + settingLines (config, job.setting, "// ") + "    //   } }\n  ],\n";
-    std::string text = "  // Each take: its file, seen from this job's folder, and where every control stood while it was recorded.\n  \"takes\": [\n";
+    std::string text = "  // Each take: its file, seen from this job's folder, and where every control stood while it was "
+                       "recorded.\n  \"takes\": [\n";
     for (size_t i = 0; i < job.takes.size(); ++i)
-        text += "    { \"file\": " + quotedJson (job.takes[i]) + ",\n      \"setting\": {\n" + settingLines (config, job.setting, "")
-                + "      } }" + (i + 1 < job.takes.size() ? "," : "") + "\n";
+        text += "    { \"file\": " + quotedJson (job.takes[i]) + ",\n      \"setting\": {\n"
+                + settingLines (config, job.setting, "") + "      } }" + (i + 1 < job.takes.size() ? "," : "") + "\n";
     return text + "  ],\n";
 }
 }
@@ -65,7 +69,8 @@ std::string newJobText (const NewJob& job)
     strings.played.assign (job.guitar.strings.size(), true);
     const Load load;
     const CircuitConfig config { job.guitar.harness, {}, load, strings };
-    const auto cable = quantityText (load.cableFarads), ohms = quantityText (load.inputOhms), farads = quantityText (load.inputFarads);
+    const auto cable = quantityText (load.cableFarads), ohms = quantityText (load.inputOhms),
+               farads = quantityText (load.inputFarads);
     const auto line = [] (const std::string& key, const std::string& value, const std::string& about)
     { return padded ("  " + key + ": " + value + ",", 48) + "// " + oneLine (about) + "\n"; };
     return "// A job: one guitar, its takes and the options to be heard on them. What stands behind // is for people.\n{\n"
@@ -74,7 +79,8 @@ std::string newJobText (const NewJob& job)
            + line ("\"wish\"", quotedJson (job.wish), "what the client wants, in their words")
            + line ("\"guitar\"", quotedJson (job.guitar.preset), job.guitar.name)
            + "  // What hung on the jack: the cable (about 100 pF a metre) and the input; here the usual ones.\n"
-             "  \"recording\": { \"cable\": \"" + cable + "\", \"input\": { \"resistance\": \"" + ohms + "\", \"capacitance\": \"" + farads + "\" } },\n\n"
+             "  \"recording\": { \"cable\": \""
+           + cable + "\", \"input\": { \"resistance\": \"" + ohms + "\", \"capacitance\": \"" + farads + "\" } },\n\n"
            + takeLines (job, config)
            + "\n  // Options, letters A to H. `coldiron offer` says which fit this guitar, and with --add writes them here:\n"
              "  //   \"A\": { \"name\": ..., \"rewires\": [ { \"use\": REWIRE, ... } ], \"setting\": { ... } }\n"

@@ -1,8 +1,8 @@
 #include "offer/OfferRewires.h"
 
-#include "response/PickupsHeard.h"
 #include "files/Paths.h"
 #include "job/Reader.h"
+#include "response/PickupsHeard.h"
 
 #include <algorithm>
 
@@ -40,7 +40,8 @@ Arguments withoutStandards (const RewireInfo& info, Arguments arguments)
 std::string whyNotAlone (const RewireInfo& info, const Arguments& arguments)
 {
     for (const auto& ask : info.asks)
-        if (const auto found = arguments.find (ask.name); ! ask.hasStandard && (found == arguments.end() || found->second.empty()))
+        if (const auto found = arguments.find (ask.name);
+            ! ask.hasStandard && (found == arguments.end() || found->second.empty()))
             return ask.kind == "value" || ask.kind == "taper" || ask.kind.ends_with ("-preset")
                        ? "say which " + ask.name + " in the job: \"" + ask.name + "\" asks for a " + ask.kind
                        : "the guitar has no " + ask.kind + " left for \"" + ask.name + "\"";
@@ -48,7 +49,8 @@ std::string whyNotAlone (const RewireInfo& info, const Arguments& arguments)
 }
 }
 
-RewireOffer offerRewire (const RewireInfo& info, const Guitar& guitar, const Setting& from, const Load& load, const PresetFolders& presets)
+RewireOffer offerRewire (const RewireInfo& info, const Guitar& guitar, const Setting& from, const Load& load,
+                         const PresetFolders& presets)
 {
     StringSet strings;
     strings.strings = guitar.strings;

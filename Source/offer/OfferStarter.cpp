@@ -2,12 +2,12 @@
 
 #include "offer/Starter.h"
 
-#include "response/PickupsHeard.h"
-#include "response/Volumes.h"
 #include "files/Paths.h"
 #include "files/Quantity.h"
 #include "job/Reader.h"
 #include "job/Substitution.h"
+#include "response/PickupsHeard.h"
+#include "response/Volumes.h"
 
 #include <algorithm>
 #include <set>
@@ -32,19 +32,24 @@ std::string words (std::string name)
 }
 
 /** Parts that an ask may name, those that suit the ones filled in already first. */
-std::vector<std::string> partsFor (const std::string& kind, const Guitar& guitar, const Names& soFar, const std::string& last, const std::set<std::string>& heard)
+std::vector<std::string> partsFor (const std::string& kind, const Guitar& guitar, const Names& soFar, const std::string& last,
+                                   const std::set<std::string>& heard)
 {
     const auto& harness = guitar.harness;
     const auto volumes = volumeKnobs (harness, {});
     const auto isVolume = [&] (const std::string& name)
     {
         const auto* part = harness.find (name);
-        return part != nullptr && part->as<PotPart>() != nullptr && std::find (volumes.begin(), volumes.end(), part->knobName()) != volumes.end();
+        return part != nullptr && part->as<PotPart>() != nullptr
+               && std::find (volumes.begin(), volumes.end(), part->knobName()) != volumes.end();
     };
     auto names = candidates (kind == "volume" || kind == "tone" ? "pot" : kind, harness);
     if (kind == "volume" || kind == "tone")
         std::erase_if (names, [&] (const auto& name) { return isVolume (name) != (kind == "volume"); });
-    std::erase_if (names, [&] (const auto& name) { return std::any_of (soFar.begin(), soFar.end(), [&] (const auto& given) { return given.second == name; }); });
+    std::erase_if (names,
+                   [&] (const auto& name) {
+                       return std::any_of (soFar.begin(), soFar.end(), [&] (const auto& given) { return given.second == name; });
+                   });
 
     std::set<std::string> near = heard; // what belongs to a pickup that is on, or to the part chosen before, goes first
     for (const auto& pickup : candidates ("pickup", harness))
@@ -52,14 +57,18 @@ std::vector<std::string> partsFor (const std::string& kind, const Guitar& guitar
             near = { pickup };
     const auto rank = [&] (const std::string& name)
     {
-        const bool related = std::any_of (near.begin(), near.end(), [&] (const auto& pickup) { return name == pickup || name.rfind (pickup + "-", 0) == 0 || name.find (pickup + ".") == 0; });
+        const bool related =
+            std::any_of (near.begin(), near.end(),
+                         [&] (const auto& pickup)
+                         { return name == pickup || name.rfind (pickup + "-", 0) == 0 || name.find (pickup + ".") == 0; });
         return (related ? 0 : 2) + (kind == "pot" && ! isVolume (name) ? 1 : 0);
     };
     std::stable_sort (names.begin(), names.end(), [&] (const auto& a, const auto& b) { return rank (a) < rank (b); });
     return names;
 }
 
-std::vector<Names> waysToFill (const StarterCandidate& candidate, const Guitar& guitar, const std::set<std::string>& heard, std::string& missing)
+std::vector<Names> waysToFill (const StarterCandidate& candidate, const Guitar& guitar, const std::set<std::string>& heard,
+                               std::string& missing)
 {
     std::vector<Names> ways { {} };
     std::string before;
@@ -75,7 +84,8 @@ std::vector<Names> waysToFill (const StarterCandidate& candidate, const Guitar& 
                 }
         if (more.empty() && missing.empty())
         {
-            const auto same = std::count_if (candidate.asks.begin(), candidate.asks.end(), [&k = kind] (const auto& other) { return other.second == k; });
+            const auto same = std::count_if (candidate.asks.begin(), candidate.asks.end(),
+                                             [&k = kind] (const auto& other) { return other.second == k; });
             missing = "the guitar has " + (same > 1 ? "only one " : std::string ("no ")) + kind + (same > 1 ? "" : " for it");
         }
         ways = std::move (more);
@@ -89,7 +99,9 @@ class Attempt
 {
 public:
     Attempt (const StarterCandidate& c, const Names& n, const Guitar& g, const CircuitConfig& asItIs, const PresetFolders& p)
-        : candidate (c), names (n), guitar (g), now (asItIs), presets (p) {}
+        : candidate (c), names (n), guitar (g), now (asItIs), presets (p)
+    {
+    }
 
     /** @returns why not; empty: `option` is ready */
     std::string run (StarterProof proof, StarterOption& option)
@@ -154,20 +166,24 @@ private:
         const auto all = controls (*harness);
         for (const auto& control : all)
         {
-            if (const auto knob = now.setting.knobs.find (control.name); knob != now.setting.knobs.end() && control.positions.empty())
+            if (const auto knob = now.setting.knobs.find (control.name);
+                knob != now.setting.knobs.end() && control.positions.empty())
                 config.setting.knobs.insert (*knob);
-            if (const auto lever = now.setting.levers.find (control.name); lever != now.setting.levers.end()
+            if (const auto lever = now.setting.levers.find (control.name);
+                lever != now.setting.levers.end()
                 && std::find (control.positions.begin(), control.positions.end(), lever->second) != control.positions.end())
                 config.setting.levers.insert (*lever);
         }
         for (const auto& [rawName, rawValue] : candidate.setting)
         {
             const auto name = filled (rawName, names), value = filled (rawValue, names);
-            const auto found = std::find_if (all.begin(), all.end(), [&] (const Control& control) { return control.name == name; });
+            const auto found =
+                std::find_if (all.begin(), all.end(), [&] (const Control& control) { return control.name == name; });
             if (found == all.end())
                 return "there is no control \"" + name + "\" on it";
             if (found->positions.empty())
-                config.setting.knobs[name] = option.setting.knobs[name] = std::clamp (parseQuantity (value).value_or (10.0), 0.0, 10.0);
+                config.setting.knobs[name] = option.setting.knobs[name] =
+                    std::clamp (parseQuantity (value).value_or (10.0), 0.0, 10.0);
             else if (std::find (found->positions.begin(), found->positions.end(), value) == found->positions.end())
                 return "the switch \"" + name + "\" has no position \"" + value + "\"";
             else
@@ -204,7 +220,8 @@ private:
 bool same (const StarterOption& a, const StarterOption& b) { return a.rewires == b.rewires && a.setting == b.setting; }
 }
 
-StarterOffer offerStarter (const Starter& starter, const Guitar& guitar, const Setting& from, const Load& load, const PresetFolders& presets, size_t most)
+StarterOffer offerStarter (const Starter& starter, const Guitar& guitar, const Setting& from, const Load& load,
+                           const PresetFolders& presets, size_t most)
 {
     StarterOffer offer;
     StringSet strings;
@@ -222,7 +239,9 @@ StarterOffer offerStarter (const Starter& starter, const Guitar& guitar, const S
         {
             StarterOption option;
             const auto refusal = Attempt (candidate, names, guitar, now, presets).run (starter.proof, option);
-            if (refusal.empty() && std::none_of (offer.options.begin(), offer.options.end(), [&] (const auto& other) { return same (other, option); }))
+            if (refusal.empty()
+                && std::none_of (offer.options.begin(), offer.options.end(),
+                                 [&] (const auto& other) { return same (other, option); }))
             {
                 offer.options.push_back (std::move (option));
                 done = true;

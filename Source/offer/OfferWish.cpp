@@ -13,7 +13,8 @@ struct Answer
     WordScore score;
 };
 
-std::vector<Answer> answers (const std::string& kind, const std::string& wish, const PresetFolders& presets, bool toldIsName, Diagnostics& diagnostics)
+std::vector<Answer> answers (const std::string& kind, const std::string& wish, const PresetFolders& presets, bool toldIsName,
+                             Diagnostics& diagnostics)
 {
     std::vector<Answer> all;
     for (const auto& names : presetNames (kind, presets, diagnostics))
@@ -21,7 +22,8 @@ std::vector<Answer> answers (const std::string& kind, const std::string& wish, c
         auto called = names.all();
         if (toldIsName)
             called.push_back (names.told);
-        all.push_back ({ names.preset, wish.empty() ? WordScore { WordMatch::named, 0 } : matchWords (wish, called, names.told) });
+        all.push_back (
+            { names.preset, wish.empty() ? WordScore { WordMatch::named, 0 } : matchWords (wish, called, names.told) });
     }
     return all;
 }
@@ -47,11 +49,13 @@ std::vector<StarterOption> WishOffer::options (size_t most) const
     return found;
 }
 
-WishOffer offerForWish (const std::string& wish, const Guitar& guitar, const Setting& from, const Load& load, const PresetFolders& presets, Diagnostics& diagnostics)
+WishOffer offerForWish (const std::string& wish, const Guitar& guitar, const Setting& from, const Load& load,
+                        const PresetFolders& presets, Diagnostics& diagnostics)
 {
     WishOffer result;
     result.wish = wish;
-    const auto sets = answers ("starters", wish, presets, true, diagnostics), rewires = answers ("rewires", wish, presets, false, diagnostics);
+    const auto sets = answers ("starters", wish, presets, true, diagnostics),
+               rewires = answers ("rewires", wish, presets, false, diagnostics);
     const auto most = std::max (best (sets), best (rewires));
     result.match = most.match;
     if (result.match == WordMatch::none)
@@ -73,11 +77,13 @@ WishOffer offerForWish (const std::string& wish, const Guitar& guitar, const Set
     for (const auto& rewire : rewires)
         if (const auto info = readRewireInfo (rewire.preset, presets, diagnostics))
         {
-            const bool meant = rewire.score == most, serves = std::find (wishes.begin(), wishes.end(), info->wish) != wishes.end();
+            const bool meant = rewire.score == most,
+                       serves = std::find (wishes.begin(), wishes.end(), info->wish) != wishes.end();
             if (meant || serves)
                 (meant ? result.rewires : result.alike).push_back (offerRewire (*info, guitar, from, load, presets));
         }
-    const auto rank = [&] (const RewireOffer& offer) { return (offer.option ? 0 : 2) + (first.count (offer.info.preset) > 0 ? 0 : 1); };
+    const auto rank = [&] (const RewireOffer& offer)
+    { return (offer.option ? 0 : 2) + (first.count (offer.info.preset) > 0 ? 0 : 1); };
     for (auto* list : { &result.rewires, &result.alike })
         std::stable_sort (list->begin(), list->end(), [&] (const auto& a, const auto& b) { return rank (a) < rank (b); });
     return result;

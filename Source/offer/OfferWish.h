@@ -30,5 +30,6 @@ struct WishOffer
 
 /** @param wish  words of a client or the trade, or a preset's name; empty: every set and every rewire
     @param faults  presets that could not be read; they are left out */
-WishOffer offerForWish (const std::string& wish, const Guitar&, const Setting& from, const Load&, const PresetFolders&, Diagnostics&);
+WishOffer offerForWish (const std::string& wish, const Guitar&, const Setting& from, const Load&, const PresetFolders&,
+                        Diagnostics&);
 }

@@ -45,7 +45,8 @@ std::string indentAt (const std::string& text, size_t place)
 
 /** Puts members at the end of an object: a comma behind its last value, the members before its bracket, so that a comment
     behind the last value stays with it. */
-std::string withMembers (const std::string& text, const Json& object, const std::vector<std::string>& members, const std::string& indent, const std::string& newline)
+std::string withMembers (const std::string& text, const Json& object, const std::vector<std::string>& members,
+                         const std::string& indent, const std::string& newline)
 {
     const auto bracket = object.end - 1;
     const auto lineEnd = text.find_last_not_of (" \t", bracket - 1);

@@ -15,7 +15,8 @@ const std::vector<std::pair<std::string, StarterProof>> proofs { { "quieter", St
                                                                  { "clear when turned down", StarterProof::clearWhenTurnedDown },
                                                                  { "another voice", StarterProof::anotherVoice },
                                                                  { "independent", StarterProof::independent } };
-const std::vector<std::string> argumentKinds { "pot", "volume", "tone", "pickup", "coil", "switch", "point", "capacitor", "resistor", "part" };
+const std::vector<std::string> argumentKinds { "pot",    "volume", "tone",      "pickup",   "coil",
+                                               "switch", "point",  "capacitor", "resistor", "part" };
 
 std::string plain (const Json& json, const std::string& what, Diagnostics& diagnostics)
 {
@@ -60,7 +61,8 @@ StarterRewire readRewire (const Json& json, Library& library)
         if (key == "use")
             continue;
         if (! asked.empty() && std::find (asked.begin(), asked.end(), key) == asked.end())
-            addDiagnostic (diagnostics, value, "\"" + use->text + "\" does not ask for \"" + key + "\"; it asks for " + listed (asked));
+            addDiagnostic (diagnostics, value,
+                           "\"" + use->text + "\" does not ask for \"" + key + "\"; it asks for " + listed (asked));
         rewire.arguments.emplace_back (key, plain (value, "\"" + key + "\"", diagnostics));
     }
     return rewire;
@@ -77,13 +79,15 @@ StarterCandidate readCandidate (const Json& json, Library& library)
     candidate.asks = readPairs (reader.value ("asks"), "asks", diagnostics);
     for (const auto& [name, kind] : candidate.asks)
         if (std::find (argumentKinds.begin(), argumentKinds.end(), kind) == argumentKinds.end())
-            addDiagnostic (diagnostics, *json.find ("asks"), "\"" + name + "\" asks for \"" + kind + "\", expected one of: " + listed (argumentKinds));
+            addDiagnostic (diagnostics, *json.find ("asks"),
+                           "\"" + name + "\" asks for \"" + kind + "\", expected one of: " + listed (argumentKinds));
     candidate.setting = readPairs (reader.value ("setting"), "setting", diagnostics);
     candidate.hear = reader.texts ("hear");
     if (const auto* rewires = reader.value ("rewires"))
     {
         if (rewires->kind != Json::Kind::list)
-            addDiagnostic (diagnostics, *rewires, "\"rewires\": found " + rewires->kindName() + ", expected a list of { \"use\": \"NAME\", ... }");
+            addDiagnostic (diagnostics, *rewires,
+                           "\"rewires\": found " + rewires->kindName() + ", expected a list of { \"use\": \"NAME\", ... }");
         for (const auto& item : rewires->items)
             candidate.rewires.push_back (readRewire (item, library));
     }
@@ -120,7 +124,8 @@ std::optional<Starter> readStarter (const std::string& preset, const PresetFolde
     if (const auto* list = reader.needed ("candidates", "\"candidates\": [ { \"name\": ..., \"asks\": { }, \"rewires\": [ ] } ]"))
     {
         if (list->kind != Json::Kind::list || list->items.empty() || list->items.size() > 100)
-            addDiagnostic (diagnostics, *list, "\"candidates\": found " + list->kindName() + ", expected a list of 1 to 100 candidates");
+            addDiagnostic (diagnostics, *list,
+                           "\"candidates\": found " + list->kindName() + ", expected a list of 1 to 100 candidates");
         for (const auto& item : list->items)
             starter.candidates.push_back (readCandidate (item, library));
     }

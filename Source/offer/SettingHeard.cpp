@@ -43,7 +43,8 @@ Setting known (const Setting& setting, const Harness& harness)
         if (const auto knob = setting.knobs.find (control.name); control.positions.empty() && knob != setting.knobs.end())
             result.knobs.insert (*knob);
         if (const auto lever = setting.levers.find (control.name);
-            lever != setting.levers.end() && std::find (control.positions.begin(), control.positions.end(), lever->second) != control.positions.end())
+            lever != setting.levers.end()
+            && std::find (control.positions.begin(), control.positions.end(), lever->second) != control.positions.end())
             result.levers.insert (*lever);
     }
     return result;
@@ -111,7 +112,8 @@ std::optional<Setting> settingHeard (const CircuitConfig& now, const Harness& re
 {
     const auto own = controls (now.harness), all = controls (rewired);
     std::vector<Control> fresh;
-    std::copy_if (all.begin(), all.end(), std::back_inserter (fresh), [&] (const Control& control) { return ! has (own, control.name); });
+    std::copy_if (all.begin(), all.end(), std::back_inserter (fresh),
+                  [&] (const Control& control) { return ! has (own, control.name); });
     auto knobsWorked = worked;
     for (const auto& control : fresh)
         if (control.positions.empty())
@@ -146,7 +148,8 @@ std::vector<std::string> switchesStillAtRest (const CircuitConfig& recorded, con
     for (const auto& control : controls (option.harness))
     {
         const auto set = option.setting.levers.find (control.name);
-        if (! control.positions.empty() && ! has (own, control.name) && (set == option.setting.levers.end() || set->second == control.standard))
+        if (! control.positions.empty() && ! has (own, control.name)
+            && (set == option.setting.levers.end() || set->second == control.standard))
             resting.push_back (control.name);
     }
     const bool same = ! resting.empty() && ! differs (recorded.response(), option.response());

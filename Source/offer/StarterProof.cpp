@@ -109,7 +109,9 @@ std::string whyNotBrighter (const CircuitConfig& now, const CircuitConfig& optio
     // Parallel coils lift the resonance out of the clear band: brighter, common practice of the trade, and hardly less clear.
     const bool isNoDuller = before && after && *after >= *before - clearerDb;
     const double reachesNow = reach (now);
-    return isNoDuller && reachesNow > 0.0 && reach (option) >= higherReach * reachesNow ? "" : "it would not be brighter where the controls stand";
+    return isNoDuller && reachesNow > 0.0 && reach (option) >= higherReach * reachesNow
+               ? ""
+               : "it would not be brighter where the controls stand";
 }
 
 /** Turned down it must come closer to how the guitar sounds turned up: neither duller nor thinner. */
@@ -125,7 +127,8 @@ std::string whyNotClear (const CircuitConfig& now, const CircuitConfig& option, 
         return "nothing is heard to judge it by";
     if (std::abs (*after - *wanted) <= std::abs (*before - *wanted) - clearerDb)
         return {};
-    return *after > *wanted ? "turned down it would grow brighter than the guitar is at 10" : "it would not stay clearer than it is now";
+    return *after > *wanted ? "turned down it would grow brighter than the guitar is at 10"
+                            : "it would not stay clearer than it is now";
 }
 }
 
@@ -136,16 +139,19 @@ std::string whyNotProved (StarterProof proof, const CircuitConfig& now, const Ci
         return "it would be silent where the controls stand";
     switch (proof)
     {
-        case StarterProof::none: return {};
-        case StarterProof::quieter:
-        {
-            const double wanted = humFigures (turnedAs (now, ownSetting).response()).playingDb - humDb; // what is soldered may serve a guitar that is quiet already, a lever alone not
-            return humFigures (after).playingDb <= (option.harness.sameAs (now.harness) ? wanted : std::max (quietDb, wanted)) ? "" : "the hum would not go down";
-        }
-        case StarterProof::brighter: return whyNotBrighter (turnedAs (now, ownSetting), option);
-        case StarterProof::clearWhenTurnedDown: return whyNotClear (now, option, ownSetting);
-        case StarterProof::anotherVoice: return whyNoVoice (now, after);
-        case StarterProof::independent: return whyNotIndependent (now, option);
+    case StarterProof::none: return {};
+    case StarterProof::quieter:
+    {
+        const double wanted = humFigures (turnedAs (now, ownSetting).response()).playingDb
+                              - humDb; // what is soldered may serve a guitar that is quiet already, a lever alone not
+        return humFigures (after).playingDb <= (option.harness.sameAs (now.harness) ? wanted : std::max (quietDb, wanted))
+                   ? ""
+                   : "the hum would not go down";
+    }
+    case StarterProof::brighter: return whyNotBrighter (turnedAs (now, ownSetting), option);
+    case StarterProof::clearWhenTurnedDown: return whyNotClear (now, option, ownSetting);
+    case StarterProof::anotherVoice: return whyNoVoice (now, after);
+    case StarterProof::independent: return whyNotIndependent (now, option);
     }
     return {};
 }

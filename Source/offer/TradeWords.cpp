@@ -11,11 +11,14 @@ namespace
 {
 const std::set<std::string>& emptyWords()
 {
-    static const std::set<std::string> words {
-        "a", "also", "an", "and", "are", "as", "at", "be", "but", "by", "can", "could", "for", "from", "get", "gets", "give", "gives",
-        "go", "goes", "has", "have", "he", "her", "him", "i", "if", "in", "is", "it", "its", "just", "like", "me", "more", "much", "my",
-        "of", "on", "or", "please", "s", "she", "should", "so", "some", "that", "the", "them", "then", "there", "these", "they",
-        "this", "to", "too", "very", "want", "wants", "was", "we", "when", "where", "which", "while", "with", "would", "you", "your" };
+    static const std::set<std::string> words { "a",     "also",  "an",    "and",   "are",    "as",    "at",    "be",     "but",
+                                               "by",    "can",   "could", "for",   "from",   "get",   "gets",  "give",   "gives",
+                                               "go",    "goes",  "has",   "have",  "he",     "her",   "him",   "i",      "if",
+                                               "in",    "is",    "it",    "its",   "just",   "like",  "me",    "more",   "much",
+                                               "my",    "of",    "on",    "or",    "please", "s",     "she",   "should", "so",
+                                               "some",  "that",  "the",   "them",  "then",   "there", "these", "they",   "this",
+                                               "to",    "too",   "very",  "want",  "wants",  "was",   "we",    "when",   "where",
+                                               "which", "while", "with",  "would", "you",    "your" };
     return words;
 }
 
@@ -75,7 +78,11 @@ WordScore matchWords (const std::string& asked, const std::vector<std::string>& 
         return {};
     std::set<std::string> told;
     const auto counted = [&] (const auto& words)
-    { return static_cast<size_t> (std::count_if (wanted.begin(), wanted.end(), [&] (const auto& word) { return std::find (words.begin(), words.end(), word) != words.end(); })); };
+    {
+        return static_cast<size_t> (std::count_if (wanted.begin(), wanted.end(),
+                                                   [&] (const auto& word)
+                                                   { return std::find (words.begin(), words.end(), word) != words.end(); }));
+    };
     bool named = false, same = false;
     for (const auto& name : names)
     {

@@ -11,14 +11,13 @@ namespace coldiron
 std::vector<std::string> wordStems (const std::string& text);
 
 /** How well something answers what was asked for, in steps. */
-enum class WordMatch
-{
-    none,    ///< not at all
-    some,    ///< some of the words asked for, in its names or in what else is told of it
-    told,    ///< all of them, but not in one of its names
-    named,   ///< all of them in one of its names
-    same,    ///< one of its names, but for endings and words that carry nothing
-    exact    ///< one of its names, spelling of spaces, hyphens and capitals aside
+enum class WordMatch {
+    none,  ///< not at all
+    some,  ///< some of the words asked for, in its names or in what else is told of it
+    told,  ///< all of them, but not in one of its names
+    named, ///< all of them in one of its names
+    same,  ///< one of its names, but for endings and words that carry nothing
+    exact  ///< one of its names, spelling of spaces, hyphens and capitals aside
 };
 
 /** A step, and within `some` how many of the words: the more the better. */

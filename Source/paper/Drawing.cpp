@@ -33,8 +33,8 @@ private:
         std::vector<Shape::Spot> result { way.front() };
         for (size_t i = 1; i + 1 < way.size(); ++i)
         {
-            const bool straight = (way[i - 1].x == way[i].x && way[i].x == way[i + 1].x)
-                                  || (way[i - 1].y == way[i].y && way[i].y == way[i + 1].y);
+            const bool straight =
+                (way[i - 1].x == way[i].x && way[i].x == way[i + 1].x) || (way[i - 1].y == way[i].y && way[i].y == way[i + 1].y);
             if (! straight)
                 result.push_back (way[i]);
         }
@@ -54,15 +54,16 @@ private:
             const double length = std::hypot (isNonlinear[i + 1].x - isNonlinear[i].x, isNonlinear[i + 1].y - isNonlinear[i].y);
             for (double f : { 0.5, 0.35, 0.65, 0.2, 0.8 })
             {
-                const Shape::Spot at { isNonlinear[i].x + (isNonlinear[i + 1].x - isNonlinear[i].x) * f, isNonlinear[i].y + (isNonlinear[i + 1].y - isNonlinear[i].y) * f };
+                const Shape::Spot at { isNonlinear[i].x + (isNonlinear[i + 1].x - isNonlinear[i].x) * f,
+                                       isNonlinear[i].y + (isNonlinear[i + 1].y - isNonlinear[i].y) * f };
                 double score = std::min (length, 160.0) - std::abs (f - 0.5) * 20;
                 for (const auto& taken : busy)
                     if (std::hypot (taken.x - at.x, taken.y - at.y) < 27)
                         score -= 500;
                 for (const auto& other : runs)
                     if (&other != &run
-                        && std::any_of (other.way.begin(), other.way.end(), [&] (const auto& c)
-                                        { return std::abs (c.x - at.x) < 14 && std::abs (c.y - at.y) < 13; }))
+                        && std::any_of (other.way.begin(), other.way.end(),
+                                        [&] (const auto& c) { return std::abs (c.x - at.x) < 14 && std::abs (c.y - at.y) < 13; }))
                         score -= 90;
                 if (score > bestScore)
                 {
@@ -83,8 +84,14 @@ private:
         const auto isNonlinear = corners (run.way);
         const double weight = run.isNew ? 4.8 : run.isOpened ? 2.0 : 2.4;
         pen.line ("casing", isNonlinear, Ink::paper, weight + 5).radius = 8;
-        auto& line = pen.line (run.isNew ? "wire-new" : run.isOpened ? "wire-opened" : "wire-stays", isNonlinear,
-                               run.isNew ? Ink::heat : run.isOpened ? Ink::mute : Ink::wire, weight);
+        auto& line = pen.line (run.isNew      ? "wire-new"
+                               : run.isOpened ? "wire-opened"
+                                              : "wire-stays",
+                               isNonlinear,
+                               run.isNew      ? Ink::heat
+                               : run.isOpened ? Ink::mute
+                                              : Ink::wire,
+                               weight);
         line.radius = 8;
         if (run.isOpened)
         {
@@ -173,7 +180,8 @@ private:
     void drawTape (Pen& pen, const Terminal& t)
     {
         const bool across = t.out == Heading::left || t.out == Heading::right;
-        pen.rect ("tape", t.x - (across ? 10 : 6), t.y - (across ? 6 : 10), across ? 20 : 12, across ? 12 : 20, 4, Ink::paper, Ink::ink, 1.8);
+        pen.rect ("tape", t.x - (across ? 10 : 6), t.y - (across ? 6 : 10), across ? 20 : 12, across ? 12 : 20, 4, Ink::paper,
+                  Ink::ink, 1.8);
         if (t.out == Heading::right)
             pen.text ("taped", t.x + 16, t.y + 5, "taped off", 16, Anchor::start, Ink::mute).italic = true;
     }
@@ -236,7 +244,8 @@ private:
     bool hasPushPull() const
     {
         const auto& parts = after.parts();
-        return std::any_of (parts.begin(), parts.end(), [] (const Part& part)
+        return std::any_of (parts.begin(), parts.end(),
+                            [] (const Part& part)
                             {
                                 const auto* lever = part.as<SwitchPart>();
                                 return lever != nullptr && ! lever->on.empty();
@@ -320,8 +329,8 @@ private:
                         std::vector<Shape::Spot> way { { pot.x + d, block.y + block.height / 2.0 }, { pot.x + d, pot.y - 60.0 } };
                         if (beside)
                             way = { { block.x + block.width / 2.0, pot.y + d }, { pot.x - 57.0, pot.y + d } };
-                        auto& link = pen.line ("block-link", std::move (way),
-                                               block.mark == PartMark::isNew ? Ink::heat : Ink::ink, 2);
+                        auto& link =
+                            pen.line ("block-link", std::move (way), block.mark == PartMark::isNew ? Ink::heat : Ink::ink, 2);
                         link.dash = 2;
                         link.gap = 5;
                     }
@@ -339,7 +348,8 @@ private:
                     const auto& point = e == 0 ? run.pair.first : run.pair.second;
                     const auto& t = *terminals.at (point).terminal;
                     const auto& end = e == 0 ? run.way.front() : run.way.back();
-                    auto& far = farthest.emplace (point, Shape::Spot { static_cast<double> (t.x), static_cast<double> (t.y) }).first->second;
+                    auto& far = farthest.emplace (point, Shape::Spot { static_cast<double> (t.x), static_cast<double> (t.y) })
+                                    .first->second;
                     if (std::abs (end.x - t.x) + std::abs (end.y - t.y) > std::abs (far.x - t.x) + std::abs (far.y - t.y))
                         far = end;
                 }

@@ -15,19 +15,22 @@ struct Shape
 {
     enum class Kind { polyline, circle, rect, text };
     enum class Anchor { start, middle, end };
-    struct Spot { double x = 0.0, y = 0.0; };
+    struct Spot
+    {
+        double x = 0.0, y = 0.0;
+    };
 
     Kind kind = Kind::polyline;
-    std::string type;               ///< what it stands for: "wire-stays", "wire-new", "part", "name", ... (SVG class)
-    std::vector<Spot> spots;        ///< polyline: two or more; others: one (circle: middle, rect: top left, text: baseline)
+    std::string type;                 ///< what it stands for: "wire-stays", "wire-new", "part", "name", ... (SVG class)
+    std::vector<Spot> spots;          ///< polyline: two or more; others: one (circle: middle, rect: top left, text: baseline)
     double width = 0.0, height = 0.0; ///< rect
-    double radius = 0.0;            ///< circle; rect and polyline: of the corners
-    bool closed = false;            ///< polyline
+    double radius = 0.0;              ///< circle; rect and polyline: of the corners
+    bool closed = false;              ///< polyline
     Ink fill = Ink::none, stroke = Ink::none;
-    double weight = 2.0;            ///< of the stroke
-    double dash = 0.0, gap = 0.0;   ///< 0: solid
+    double weight = 2.0;          ///< of the stroke
+    double dash = 0.0, gap = 0.0; ///< 0: solid
     std::string text;
-    double size = 16.0;             ///< of text
+    double size = 16.0;                               ///< of text
     bool bold = false, italic = false, named = false; ///< named: the face of names, else the face of values
     Anchor anchor = Anchor::start;
 };
@@ -36,7 +39,7 @@ struct DrawnWire
 {
     std::string from, to;
     bool isNew = false, isOpened = false;
-    std::vector<Shape::Spot> way;   ///< empty: no way found, both ends carry the same letter
+    std::vector<Shape::Spot> way; ///< empty: no way found, both ends carry the same letter
 };
 
 /** A solder point as drawn, for picking. Every point of both harnesses has one, no two nearer than 20 units. */
@@ -44,7 +47,7 @@ struct DrawnPoint
 {
     std::string point;
     Shape::Spot spot;
-    bool isOut = false;             ///< of a part that is removed: nothing can be soldered there any more
+    bool isOut = false; ///< of a part that is removed: nothing can be soldered there any more
 };
 
 /** Where one end of a joint can be taken hold of: it comes off `from`, and `held`, a lead or the wire's other end, stays
@@ -52,7 +55,7 @@ struct DrawnPoint
 struct DrawnGrip
 {
     std::string held, from;
-    std::vector<Shape::Spot> way;   ///< one spot or more, beginning at `from`
+    std::vector<Shape::Spot> way; ///< one spot or more, beginning at `from`
 };
 
 struct Drawing
@@ -61,16 +64,16 @@ struct Drawing
     std::vector<Shape> shapes;
     std::vector<DrawnWire> wires;
     std::vector<DrawnPoint> points;
-    std::vector<DrawnGrip> grips;   ///< of every joint of `after`
+    std::vector<DrawnGrip> grips; ///< of every joint of `after`
     int crossings = 0;
     int unrouted = 0;
 };
 
 struct DrawingOptions
 {
-    int rounds = 60;        ///< of bettering the order of routing
+    int rounds = 60; ///< of bettering the order of routing
     bool legend = true;
-    double aspect = 0.0;    ///< width over height of the page to fill; 0: as narrow as it comes
+    double aspect = 0.0; ///< width over height of the page to fill; 0: as narrow as it comes
 };
 
 /** The wiring from the back, changes from `before` marked; the same harness twice draws it as it is. Everything comes

@@ -62,7 +62,9 @@ private:
         const auto& spotted = terminals.at (lug);
         const double side = spotted.terminal->x < spotted.part->x ? -1.0 : 1.0;
         const auto at = spotOf (lug);
-        return { { spotted.part->x + side * 56.0, spotted.part->y + 20.0 }, { at.x + side * 32, at.y - 36 }, { at.x + side * 24, at.y - 14 } };
+        return { { spotted.part->x + side * 56.0, spotted.part->y + 20.0 },
+                 { at.x + side * 32, at.y - 36 },
+                 { at.x + side * 24, at.y - 14 } };
     }
 
     void gripsOfWay (const std::vector<Shape::Spot>& way, const std::string& a, const std::string& b, bool leadA, bool leadB)

@@ -85,7 +85,8 @@ void Pen::stepNumber (double x, double y, int number)
 
 void Pen::cut (double x, double y, bool acrossWire)
 {
-    rect ("cut-gap", x - (acrossWire ? 7 : 10), y - (acrossWire ? 10 : 7), acrossWire ? 14 : 20, acrossWire ? 20 : 14, 0, Ink::paper);
+    rect ("cut-gap", x - (acrossWire ? 7 : 10), y - (acrossWire ? 10 : 7), acrossWire ? 14 : 20, acrossWire ? 20 : 14, 0,
+          Ink::paper);
     for (double d : { -5.0, 5.0 })
     {
         if (acrossWire)
@@ -104,29 +105,34 @@ std::pair<std::string, std::string> twoLines (const std::string& title)
 {
     size_t best = std::string::npos;
     for (size_t i = title.find (' '); i != std::string::npos; i = title.find (' ', i + 1))
-        if (best == std::string::npos || std::abs (static_cast<double> (i) - title.size() / 2.0) < std::abs (static_cast<double> (best) - title.size() / 2.0))
+        if (best == std::string::npos
+            || std::abs (static_cast<double> (i) - title.size() / 2.0)
+                   < std::abs (static_cast<double> (best) - title.size() / 2.0))
             best = i;
-    return best == std::string::npos ? std::make_pair (title, std::string()) : std::make_pair (title.substr (0, best), title.substr (best + 1));
+    return best == std::string::npos ? std::make_pair (title, std::string())
+                                     : std::make_pair (title.substr (0, best), title.substr (best + 1));
 }
 
 class PartArtist
 {
 public:
-    PartArtist (Pen& penToUse, const PlacedPart& placed) : pen (penToUse), p (placed), x (p.x), y (p.y), w (p.width), h (p.height) {}
+    PartArtist (Pen& penToUse, const PlacedPart& placed) : pen (penToUse), p (placed), x (p.x), y (p.y), w (p.width), h (p.height)
+    {
+    }
 
     void draw()
     {
         switch (p.figure)
         {
-            case Figure::pickup: pickup(); break;
-            case Figure::pot: pot(); break;
-            case Figure::block: block(); break;
-            case Figure::lever: lever(); break;
-            case Figure::strip: strip(); break;
-            case Figure::standing: standing(); break;
-            case Figure::lying: lying(); break;
-            case Figure::bridge: bridge(); break;
-            case Figure::jack: jack(); break;
+        case Figure::pickup: pickup(); break;
+        case Figure::pot: pot(); break;
+        case Figure::block: block(); break;
+        case Figure::lever: lever(); break;
+        case Figure::strip: strip(); break;
+        case Figure::standing: standing(); break;
+        case Figure::lying: lying(); break;
+        case Figure::bridge: bridge(); break;
+        case Figure::jack: jack(); break;
         }
     }
 
@@ -184,8 +190,12 @@ private:
         {
             const auto pointName = splitPoint (terminal.point).second;
             const auto dot = pointName.find ('.');
-            pen.line ("lead", { { x + w - 2, static_cast<double> (terminal.y) }, { static_cast<double> (terminal.x), static_cast<double> (terminal.y) } }, Ink::ink, lead);
-            pen.text ("lug", x + w - 8, terminal.y + 5, dot == std::string::npos ? pointName : pointName.substr (dot + 1), 16, Anchor::end);
+            pen.line ("lead",
+                      { { x + w - 2, static_cast<double> (terminal.y) },
+                        { static_cast<double> (terminal.x), static_cast<double> (terminal.y) } },
+                      Ink::ink, lead);
+            pen.text ("lug", x + w - 8, terminal.y + 5, dot == std::string::npos ? pointName : pointName.substr (dot + 1), 16,
+                      Anchor::end);
             for (const auto& [leadName, colour] : part.colours)
                 if (leadName == pointName)
                     pen.text ("colour", x + w + 26, terminal.y - 6, colour, 16, Anchor::start, Ink::mute).italic = true;
@@ -290,7 +300,8 @@ private:
             rail.gap = 4;
             for (size_t i = 0; i < count; ++i)
             {
-                const double px = x - w / 2 + 24 + (w - 48) * static_cast<double> (i) / static_cast<double> (std::max<size_t> (1, count - 1));
+                const double px =
+                    x - w / 2 + 24 + (w - 48) * static_cast<double> (i) / static_cast<double> (std::max<size_t> (1, count - 1));
                 const bool stands = &part->type.positions[i] == &part->type.standard();
                 pen.circle ("symbol", px, top + 24, stands ? 7 : 3.5, stands ? Ink::ink : Ink::paper, Ink::ink, 1.6);
             }
@@ -299,9 +310,13 @@ private:
         {
             const bool left = terminal.out == Heading::left;
             const double edge = left ? x - w / 2 : x + w / 2;
-            pen.line ("lead", { { edge, static_cast<double> (terminal.y) }, { static_cast<double> (terminal.x), static_cast<double> (terminal.y) } }, Ink::ink, lead);
+            pen.line ("lead",
+                      { { edge, static_cast<double> (terminal.y) },
+                        { static_cast<double> (terminal.x), static_cast<double> (terminal.y) } },
+                      Ink::ink, lead);
             pen.circle ("lug-body", edge, terminal.y, 5, Ink::well, Ink::ink, 1.8);
-            pen.text ("lug", edge + (left ? 12 : -12), terminal.y + 5, splitPoint (terminal.point).second, 16, left ? Anchor::start : Anchor::end);
+            pen.text ("lug", edge + (left ? 12 : -12), terminal.y + 5, splitPoint (terminal.point).second, 16,
+                      left ? Anchor::start : Anchor::end);
         }
         flag (x + w / 2 - 42, top + 16);
     }
@@ -355,7 +370,10 @@ private:
         name (x, y - 62, titleOf (*p.part), Anchor::middle);
         for (const auto& terminal : p.terminals)
         {
-            pen.line ("lead", { { x - 47, static_cast<double> (terminal.y) }, { static_cast<double> (terminal.x), static_cast<double> (terminal.y) } }, Ink::ink, 5);
+            pen.line ("lead",
+                      { { x - 47, static_cast<double> (terminal.y) },
+                        { static_cast<double> (terminal.x), static_cast<double> (terminal.y) } },
+                      Ink::ink, 5);
             pen.text ("lug", x - 33, terminal.y + 5, splitPoint (terminal.point).second, 16, Anchor::start);
         }
         flag (x + 20, y - 50);

@@ -15,7 +15,8 @@ public:
 
     Shape& line (const char* type, std::vector<Shape::Spot> spots, Ink stroke, double weight);
     Shape& circle (const char* type, double x, double y, double radius, Ink fill, Ink stroke = Ink::none, double weight = 2.0);
-    Shape& rect (const char* type, double x, double y, double w, double h, double radius, Ink fill, Ink stroke = Ink::none, double weight = 2.0);
+    Shape& rect (const char* type, double x, double y, double w, double h, double radius, Ink fill, Ink stroke = Ink::none,
+                 double weight = 2.0);
     Shape& text (const char* type, double x, double y, const std::string&, double size, Shape::Anchor, Ink = Ink::ink);
 
     void bead (double x, double y, bool isNew);

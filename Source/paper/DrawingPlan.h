@@ -44,7 +44,11 @@ public:
     }
 
 protected:
-    struct Spotted { const Terminal* terminal = nullptr; const PlacedPart* part = nullptr; };
+    struct Spotted
+    {
+        const Terminal* terminal = nullptr;
+        const PlacedPart* part = nullptr;
+    };
 
     const Harness& before;
     const Harness& after;
@@ -55,10 +59,15 @@ protected:
     std::map<std::string, Spotted> terminals;
     std::map<std::string, GroundMark> marks;
     std::vector<Run> runs;
-    struct SolderTab { SolderPair pair; bool isNew = false, isOpened = false; int number = 0; };
+    struct SolderTab
+    {
+        SolderPair pair;
+        bool isNew = false, isOpened = false;
+        int number = 0;
+    };
     std::vector<SolderTab> tongues;
     std::vector<std::string> stubs, freeLeads;
-    std::vector<Shape::Spot> busy;       ///< where no number may stand: lugs, signs, other numbers
+    std::vector<Shape::Spot> busy; ///< where no number may stand: lugs, signs, other numbers
     Drawing drawing;
 
     static bool isGround (const Harness& harness, const Nets& nets, const SolderPair& pair)
@@ -153,7 +162,9 @@ protected:
     {
         for (const auto& part : placed)
             for (const auto& terminal : part.terminals)
-                drawing.points.push_back ({ terminal.point, { static_cast<double> (terminal.x), static_cast<double> (terminal.y) }, part.mark == PartMark::isOut });
+                drawing.points.push_back ({ terminal.point,
+                                            { static_cast<double> (terminal.x), static_cast<double> (terminal.y) },
+                                            part.mark == PartMark::isOut });
         std::tie (drawing.width, drawing.height) = sizeOf (placed, options.legend);
     }
 
@@ -182,8 +193,10 @@ protected:
         board.blocked.assign (static_cast<size_t> (board.columns * board.rows), 0);
         const auto block = [&board] (double x, double y, double w, double h)
         {
-            const int x0 = static_cast<int> (std::ceil (x / wiringGrid)), x1 = static_cast<int> (std::floor ((x + w) / wiringGrid));
-            const int y0 = static_cast<int> (std::ceil (y / wiringGrid)), y1 = static_cast<int> (std::floor ((y + h) / wiringGrid));
+            const int x0 = static_cast<int> (std::ceil (x / wiringGrid)),
+                      x1 = static_cast<int> (std::floor ((x + w) / wiringGrid));
+            const int y0 = static_cast<int> (std::ceil (y / wiringGrid)),
+                      y1 = static_cast<int> (std::floor ((y + h) / wiringGrid));
             for (int row = std::max (0, y0); row <= std::min (board.rows - 1, y1); ++row)
                 for (int column = std::max (0, x0); column <= std::min (board.columns - 1, x1); ++column)
                     board.blocked[static_cast<size_t> (row * board.columns + column)] = 1;
@@ -233,7 +246,8 @@ protected:
         for (size_t i = 0; i < runs.size(); ++i)
         {
             for (const auto& cell : result.paths[i])
-                runs[i].way.push_back ({ static_cast<double> (cell.column * wiringGrid), static_cast<double> (cell.row * wiringGrid) });
+                runs[i].way.push_back (
+                    { static_cast<double> (cell.column * wiringGrid), static_cast<double> (cell.row * wiringGrid) });
             drawing.unrouted += runs[i].way.empty();
             drawing.wires.push_back ({ runs[i].pair.first, runs[i].pair.second, runs[i].isNew, runs[i].isOpened, runs[i].way });
         }

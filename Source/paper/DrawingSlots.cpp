@@ -88,7 +88,7 @@ struct Planner
         PlacedPart item;
         item.part = &part;
         item.figure = figureOf (part);
-        item.mark = changes.removed.count (part.name) > 0 ? PartMark::isOut
+        item.mark = changes.removed.count (part.name) > 0                                            ? PartMark::isOut
                     : changes.fitted.count (part.name) > 0 || changes.replaced.count (part.name) > 0 ? PartMark::isNew
                                                                                                      : PartMark::stays;
         measure (item);
@@ -148,13 +148,15 @@ struct Planner
         int below = 170, column = 0;
         std::vector<const Part*> loose;
         for (const auto* part : parts)
-            if (figureOf (*part) == Figure::lying && done.count (part->name) == 0 && hangsOn (around (part->name).wiring(), *part) == pot.name)
+            if (figureOf (*part) == Figure::lying && done.count (part->name) == 0
+                && hangsOn (around (part->name).wiring(), *part) == pot.name)
                 loose.push_back (part);
         for (const auto* part : loose)
         {
             // A tone's capacitor stands on lug 2.
             const auto& wiring = around (part->name).wiring();
-            const auto on = [&] (const char* end) { return wiring.landings().at (part->name + "." + end).lug == pot.name + ".2"; };
+            const auto on = [&] (const char* end)
+            { return wiring.landings().at (part->name + "." + end).lug == pot.name + ".2"; };
             const auto otherOnPot = [&] (const char* end)
             {
                 const auto [where, lug] = splitPoint (wiring.landings().at (part->name + "." + end).lug);
@@ -211,7 +213,8 @@ std::vector<PlacedPart> placeAll (const Harness& before, const Harness& after, c
     for (const auto* part : parts)
         if (part->as<PickupPart>() != nullptr)
             pickups.push_back (part);
-    std::stable_sort (pickups.begin(), pickups.end(), [] (const Part* a, const Part* b)
+    std::stable_sort (pickups.begin(), pickups.end(),
+                      [] (const Part* a, const Part* b)
                       { return a->as<PickupPart>()->bridgeMm > b->as<PickupPart>()->bridgeMm; });
 
     // Stacks by column (0 volumes, 1 tones) and row; what serves every pickup takes the first free row.
@@ -282,7 +285,8 @@ std::vector<PlacedPart> placeAll (const Harness& before, const Harness& after, c
     {
         auto item = plan.make (*pickups[static_cast<size_t> (row)]);
         item.x = margin;
-        item.y = std::max (rowTop[static_cast<size_t> (row)] + 40, std::min (potY[static_cast<size_t> (row)] - 60, rowTop[static_cast<size_t> (row)] + 120));
+        item.y = std::max (rowTop[static_cast<size_t> (row)] + 40,
+                           std::min (potY[static_cast<size_t> (row)] - 60, rowTop[static_cast<size_t> (row)] + 120));
         item.y = upTo10 (style.pickupsClose ? below + extentsOf (item).top : item.y);
         below = item.y + extentsOf (item).bottom + 20;
         plan.placed.push_back (item);
@@ -381,7 +385,8 @@ std::vector<PlacedPart> placeAll (const Harness& before, const Harness& after, c
     for (const auto* part : parts)
         if (part->as<JackPart>() != nullptr)
             last.push_back (part);
-    column (last, 60 + style.spread, last.size() == 1 ? std::max (margin + 20, std::min (potY.back(), bottom - 300)) : margin + 20);
+    column (last, 60 + style.spread,
+            last.size() == 1 ? std::max (margin + 20, std::min (potY.back(), bottom - 300)) : margin + 20);
 
     for (auto& item : plan.placed)
         buildAnatomy (item);

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "paper/Anatomy.h"
 #include "analysis/Changes.h"
+#include "paper/Anatomy.h"
 
 #include <utility>
 #include <vector>

@@ -12,13 +12,13 @@ const char* colourOf (Ink ink)
 {
     switch (ink)
     {
-        case Ink::none: return "none";
-        case Ink::paper: return "#ffffff";
-        case Ink::ink: return "#1c2a33";
-        case Ink::mute: return "#55656c";
-        case Ink::heat: return "#c23a12";
-        case Ink::wire: return "#39474e";
-        case Ink::well: return "#eef1ee";
+    case Ink::none: return "none";
+    case Ink::paper: return "#ffffff";
+    case Ink::ink: return "#1c2a33";
+    case Ink::mute: return "#55656c";
+    case Ink::heat: return "#c23a12";
+    case Ink::wire: return "#39474e";
+    case Ink::well: return "#eef1ee";
     }
     return "none";
 }
@@ -41,11 +41,11 @@ std::string escaped (const std::string& text)
     for (char c : text)
         switch (c)
         {
-            case '&': result += "&amp;"; break;
-            case '<': result += "&lt;"; break;
-            case '>': result += "&gt;"; break;
-            case '"': result += "&quot;"; break;
-            default: result += c;
+        case '&': result += "&amp;"; break;
+        case '<': result += "&lt;"; break;
+        case '>': result += "&gt;"; break;
+        case '"': result += "&quot;"; break;
+        default: result += c;
         }
     return result;
 }
@@ -97,25 +97,25 @@ std::string drawingSvg (const Drawing& drawing)
         const auto type = " class=\"" + escaped (shape.type) + "\"";
         switch (shape.kind)
         {
-            case Shape::Kind::polyline: svg += "<path" + type + " d=\"" + wayText (shape) + "\"" + paint (shape) + "/>\n"; break;
-            case Shape::Kind::circle:
-                svg += "<circle" + type + " cx=\"" + number (at.x) + "\" cy=\"" + number (at.y) + "\" r=\"" + number (shape.radius)
-                       + "\"" + paint (shape) + "/>\n";
-                break;
-            case Shape::Kind::rect:
-                svg += "<rect" + type + " x=\"" + number (at.x) + "\" y=\"" + number (at.y) + "\" width=\"" + number (shape.width)
-                       + "\" height=\"" + number (shape.height) + "\" rx=\"" + number (shape.radius) + "\"" + paint (shape) + "/>\n";
-                break;
-            case Shape::Kind::text:
-            {
-                static constexpr const char* anchors[] = { "start", "middle", "end" };
-                svg += "<text" + type + " x=\"" + number (at.x) + "\" y=\"" + number (at.y) + "\" font-family=\""
-                       + (shape.named ? "Routed Gothic, B612, sans-serif" : "B612, sans-serif") + "\" font-size=\""
-                       + number (shape.size) + "\"" + (shape.bold ? " font-weight=\"700\"" : "")
-                       + (shape.italic ? " font-style=\"italic\"" : "") + " text-anchor=\"" + anchors[static_cast<int> (shape.anchor)]
-                       + "\" fill=\"" + colourOf (shape.fill) + "\">" + escaped (shape.text) + "</text>\n";
-                break;
-            }
+        case Shape::Kind::polyline: svg += "<path" + type + " d=\"" + wayText (shape) + "\"" + paint (shape) + "/>\n"; break;
+        case Shape::Kind::circle:
+            svg += "<circle" + type + " cx=\"" + number (at.x) + "\" cy=\"" + number (at.y) + "\" r=\"" + number (shape.radius)
+                   + "\"" + paint (shape) + "/>\n";
+            break;
+        case Shape::Kind::rect:
+            svg += "<rect" + type + " x=\"" + number (at.x) + "\" y=\"" + number (at.y) + "\" width=\"" + number (shape.width)
+                   + "\" height=\"" + number (shape.height) + "\" rx=\"" + number (shape.radius) + "\"" + paint (shape) + "/>\n";
+            break;
+        case Shape::Kind::text:
+        {
+            static constexpr const char* anchors[] = { "start", "middle", "end" };
+            svg += "<text" + type + " x=\"" + number (at.x) + "\" y=\"" + number (at.y) + "\" font-family=\""
+                   + (shape.named ? "Routed Gothic, B612, sans-serif" : "B612, sans-serif") + "\" font-size=\""
+                   + number (shape.size) + "\"" + (shape.bold ? " font-weight=\"700\"" : "")
+                   + (shape.italic ? " font-style=\"italic\"" : "") + " text-anchor=\"" + anchors[static_cast<int> (shape.anchor)]
+                   + "\" fill=\"" + colourOf (shape.fill) + "\">" + escaped (shape.text) + "</text>\n";
+            break;
+        }
         }
     }
     return svg + "</svg>\n";

@@ -39,7 +39,8 @@ void addCoils (GuitarPicture& picture, const Guitar& guitar, const PickupPart& p
             drawn.firstString = count - 1;
             drawn.lastString = 0;
             for (int s = 0; s < count; ++s)
-                if (std::find (coil.hears.begin(), coil.hears.end(), guitar.strings[static_cast<size_t> (s)].name) != coil.hears.end())
+                if (std::find (coil.hears.begin(), coil.hears.end(), guitar.strings[static_cast<size_t> (s)].name)
+                    != coil.hears.end())
                 {
                     drawn.firstString = std::min (drawn.firstString, s);
                     drawn.lastString = std::max (drawn.lastString, s);
@@ -75,9 +76,9 @@ GuitarPicture pictureOf (const Guitar& guitar)
         lowest = std::min (lowest, string.hz);
         picture.scaleMm = std::max (picture.scaleMm, string.scaleMm);
     }
-    picture.group = lowest < lowestOfBass && picture.scaleMm > 700.0            ? GuitarPicture::Group::basses
-                    : picture.strings > 6 || lowest < lowestOfGuitar            ? GuitarPicture::Group::sevenAndBaritone
-                                                                                : GuitarPicture::Group::sixStrings;
+    picture.group = lowest < lowestOfBass && picture.scaleMm > 700.0 ? GuitarPicture::Group::basses
+                    : picture.strings > 6 || lowest < lowestOfGuitar ? GuitarPicture::Group::sevenAndBaritone
+                                                                     : GuitarPicture::Group::sixStrings;
     std::vector<std::string> knobs;
     for (const auto& part : guitar.harness.parts())
     {
@@ -91,7 +92,8 @@ GuitarPicture pictureOf (const Guitar& guitar)
             knobs.push_back (part.knobName());
             GuitarPicture::Control knob;
             knob.rings = pot->shaft.empty() ? 1 : 2;
-            knob.pulls = std::any_of (guitar.harness.parts().begin(), guitar.harness.parts().end(), [&] (const Part& other)
+            knob.pulls = std::any_of (guitar.harness.parts().begin(), guitar.harness.parts().end(),
+                                      [&] (const Part& other)
                                       { return other.as<SwitchPart>() != nullptr && other.as<SwitchPart>()->on == part.name; });
             picture.controls.push_back (knob);
         }
@@ -109,14 +111,17 @@ GuitarPicture pictureOf (const Guitar& guitar)
 
 std::string groupTitle (GuitarPicture::Group group)
 {
-    return group == GuitarPicture::Group::basses ? "Basses" : group == GuitarPicture::Group::sevenAndBaritone ? "Seven strings and baritone" : "Six strings";
+    return group == GuitarPicture::Group::basses             ? "Basses"
+           : group == GuitarPicture::Group::sevenAndBaritone ? "Seven strings and baritone"
+                                                             : "Six strings";
 }
 
 bool answersTo (const GuitarPicture& picture, const std::string& words)
 {
     static const char* const numbers[] { "no", "one", "two", "three", "four", "five", "six", "seven", "eight" };
     const auto knobs = static_cast<size_t> (picture.knobs());
-    std::string hay = picture.name + " " + picture.preset + " " + groupTitle (picture.group) + " " + numbers[std::min<size_t> (8, knobs)] + " knobs";
+    std::string hay = picture.name + " " + picture.preset + " " + groupTitle (picture.group) + " "
+                      + numbers[std::min<size_t> (8, knobs)] + " knobs";
     for (const auto& control : picture.controls)
         if (! control.isKnob)
             hay += control.lever == GuitarPicture::Lever::blade    ? " blade"

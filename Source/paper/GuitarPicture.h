@@ -15,14 +15,14 @@ struct GuitarPicture
 
     struct Coil
     {
-        double lowMm = 0.0, highMm = 0.0;   ///< from the bridge, at the lowest and at the highest string
+        double lowMm = 0.0, highMm = 0.0;    ///< from the bridge, at the lowest and at the highest string
         int firstString = 0, lastString = 0; ///< heard, counted from the lowest
     };
     struct Control
     {
         bool isKnob = true;
-        bool pulls = false;                  ///< a knob with a switch on it
-        int rings = 1;                       ///< pots of one hole
+        bool pulls = false; ///< a knob with a switch on it
+        int rings = 1;      ///< pots of one hole
         Lever lever = Lever::toggle;
         int positions = 0;
     };
@@ -30,9 +30,9 @@ struct GuitarPicture
     std::string preset, name;
     Group group = Group::sixStrings;
     int strings = 6;
-    double scaleMm = 0.0;                    ///< the longest
+    double scaleMm = 0.0; ///< the longest
     std::vector<Coil> coils;
-    std::vector<Control> controls;           ///< in the order of the parts
+    std::vector<Control> controls; ///< in the order of the parts
 
     int knobs() const;
     int levers() const;

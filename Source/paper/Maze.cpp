@@ -20,8 +20,8 @@ constexpr uint8_t across = 1, along = 2, corner = 3;
 
 Maze::Maze (const Board& board, const std::vector<Port>& portList)
     : columns (board.columns), rows (board.rows), blocked (board.blocked), ports (portList),
-      owner (static_cast<size_t> (columns * rows), -1), occupied (owner.size()), best (owner.size() * 4),
-      from (owner.size() * 4), reached (owner.size() * 4)
+      owner (static_cast<size_t> (columns * rows), -1), occupied (owner.size()), best (owner.size() * 4), from (owner.size() * 4),
+      reached (owner.size() * 4)
 {
     for (int p = 0; p < static_cast<int> (ports.size()); ++p)
         for (const auto& cell : ports[static_cast<size_t> (p)].cells)
@@ -62,7 +62,8 @@ float Maze::stepCost (int start, int goal, size_t index, int d, int e) const
     // No turning back, no corner on another wire, and a start is left straight in the way it was entered with.
     if (e == (d + 2) % 4 || (e != d && (owner[index] == start || occupied[index] != 0)))
         return -1.0f;
-    const int nextColumn = static_cast<int> (index) % columns + stepColumn[e], nextRow = static_cast<int> (index) / columns + stepRow[e];
+    const int nextColumn = static_cast<int> (index) % columns + stepColumn[e],
+              nextRow = static_cast<int> (index) / columns + stepRow[e];
     if (nextColumn < 1 || nextRow < 1 || nextColumn >= columns - 1 || nextRow >= rows - 1)
         return -1.0f;
     const auto next = static_cast<size_t> (nextRow * columns + nextColumn);
@@ -123,12 +124,14 @@ int Maze::clearance (const Cell& a, const Cell& b, int most) const
     int least = most;
     for (const int side : { -1, 1 })
         for (int far = 1; far <= least; ++far)
-            for (int i = std::min (isAcross ? a.column : a.row, isAcross ? b.column : b.row); i <= std::max (isAcross ? a.column : a.row, isAcross ? b.column : b.row); ++i)
+            for (int i = std::min (isAcross ? a.column : a.row, isAcross ? b.column : b.row);
+                 i <= std::max (isAcross ? a.column : a.row, isAcross ? b.column : b.row); ++i)
             {
                 const Cell cell = isAcross ? Cell { i, a.row + side * far } : Cell { a.column + side * far, i };
                 const bool outside = cell.column < 0 || cell.row < 0 || cell.column >= columns || cell.row >= rows;
                 // A wire that only crosses does not narrow the channel.
-                if (outside || blocked[at (cell)] != 0 || owner[at (cell)] >= 0 || (occupied[at (cell)] & (isAcross ? across : along)) != 0)
+                if (outside || blocked[at (cell)] != 0 || owner[at (cell)] >= 0
+                    || (occupied[at (cell)] & (isAcross ? across : along)) != 0)
                     least = std::min (least, far - 1);
             }
     return least;

@@ -111,7 +111,8 @@ void straighten (Maze& maze, const Wires& wires, Paths& paths)
             for (size_t i = 1; i + 2 < corners.size(); ++i)
             {
                 const bool across = corners[i].row == corners[i + 1].row;
-                double best = maze.price (paths[w], wires[w].first, wires[w].second) - perCell * maze.clearance (corners[i], corners[i + 1], wide);
+                double best = maze.price (paths[w], wires[w].first, wires[w].second)
+                              - perCell * maze.clearance (corners[i], corners[i + 1], wide);
                 auto chosen = corners;
                 for (int by = -farthest; by <= farthest; ++by)
                 {

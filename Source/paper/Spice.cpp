@@ -101,15 +101,13 @@ private:
         for (const auto& part : circuit.netlist.capacitors())
             out << "c" << ++c << " " << name (part.a) << " " << name (part.b) << " " << exactNumber (part.farads) << "\n";
         for (const auto& part : circuit.netlist.followers())
-            out << "ebuffer" << ++e << " " << name (part.out) << " 0 " << name (part.in) << " 0 " << exactNumber (part.gain) << "\n";
+            out << "ebuffer" << ++e << " " << name (part.out) << " 0 " << name (part.in) << " 0 " << exactNumber (part.gain)
+                << "\n";
     }
 };
 }
 
-std::string spiceNetlist (const GuitarCircuit& circuit, const std::string& title)
-{
-    return Writer (circuit).text (title);
-}
+std::string spiceNetlist (const GuitarCircuit& circuit, const std::string& title) { return Writer (circuit).text (title); }
 
 std::string spiceNetlist (const Job& job, const Option* option)
 {

@@ -1,8 +1,8 @@
 #include "paper/TakeCard.h"
 
+#include "files/Quantity.h"
 #include "response/PickupsHeard.h"
 #include "response/Volumes.h"
-#include "files/Quantity.h"
 
 #include <algorithm>
 
@@ -122,11 +122,16 @@ std::string playedRows (const Guitar& guitar)
     StringSet strings;
     strings.strings = guitar.strings;
     if (strings.isBass())
-        return row ("a line on the low strings, fingers") + row ("long notes on each string, let them ring") + row ("a line high up the neck") + row ("the low line again with a pick, or slapped");
-    return row ("a low riff") + row ("open chords, let them ring") + row ("a line high up the neck") + row ("low strings muted with the palm");
+        return row ("a line on the low strings, fingers") + row ("long notes on each string, let them ring")
+               + row ("a line high up the neck") + row ("the low line again with a pick, or slapped");
+    return row ("a low riff") + row ("open chords, let them ring") + row ("a line high up the neck")
+           + row ("low strings muted with the palm");
 }
 
-std::string row (const std::string& words) { return "<div class=\"row\"><span class=\"ck\"></span><span>" + words + "</span></div>"; }
+std::string row (const std::string& words)
+{
+    return "<div class=\"row\"><span class=\"ck\"></span><span>" + words + "</span></div>";
+}
 }
 
 namespace
@@ -151,7 +156,8 @@ std::vector<TakePlan> takePlans (const Guitar& guitar)
         if (std::any_of (plans.begin(), plans.end(), [&] (const TakePlan& plan) { return plan.pickups == pickups; }))
             return;
         for (const auto& control : controls (guitar.harness)) // what stands there anyway need not be said, but the one switch is
-            if (const auto found = setting.levers.find (control.name); found != setting.levers.end() && control.positions.size() == 2 && found->second == control.standard)
+            if (const auto found = setting.levers.find (control.name);
+                found != setting.levers.end() && control.positions.size() == 2 && found->second == control.standard)
                 setting.levers.erase (found);
         plans.push_back ({ pickups, setting, wordsOf (guitar, setting) });
     };
@@ -180,37 +186,59 @@ std::vector<TakePlan> takePlans (const Guitar& guitar)
 std::string takeCardHtml (const Guitar& guitar, const std::string& title, const std::string& wish)
 {
     std::string html = "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n"
-                       "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n<title>Take card"
-                       + (title.empty() ? std::string() : ": " + escapedHtml (title)) + "</title>\n<style>" + style + "</style></head><body>\n";
-    html += "<div class=\"top\"><div><p class=\"m\">" + escapedHtml (title.empty() ? "Coldiron" : title) + "</p><h1>Take card: how to record</h1><p>"
-            + escapedHtml (guitar.name) + (wish.empty() ? std::string() : ". \xe2\x80\x9c" + escapedHtml (wish) + "\xe2\x80\x9d") + "</p></div>"
-            "<svg class=\"tag\" viewBox=\"0 0 104 88\" aria-hidden=\"true\"><path d=\"M16 1H88L103 16V82a5 5 0 0 1 -5 5H6a5 5 0 0 1 -5 -5V16Z\" fill=\"#1C2A33\"/>"
-            "<circle cx=\"52\" cy=\"13\" r=\"5.5\" fill=\"#fff\"/><path d=\"M14 52h4M24 42v20M30 34v36M36 46v12M42 30v44M48 40v24M54 36v32M60 46v12M66 28v48M72 40v24M78 46v12M84 50v4M88 52h4\" stroke=\"#fff\" stroke-width=\"2.6\" stroke-linecap=\"round\"/></svg></div>\n";
+                       "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
+                       "'unsafe-inline'\">\n<title>Take card"
+                       + (title.empty() ? std::string() : ": " + escapedHtml (title)) + "</title>\n<style>" + style
+                       + "</style></head><body>\n";
+    html += "<div class=\"top\"><div><p class=\"m\">" + escapedHtml (title.empty() ? "Coldiron" : title)
+            + "</p><h1>Take card: how to record</h1><p>" + escapedHtml (guitar.name)
+            + (wish.empty() ? std::string() : ". \xe2\x80\x9c" + escapedHtml (wish) + "\xe2\x80\x9d")
+            + "</p></div>"
+              "<svg class=\"tag\" viewBox=\"0 0 104 88\" aria-hidden=\"true\"><path d=\"M16 1H88L103 16V82a5 5 0 0 1 -5 5H6a5 5 "
+              "0 0 1 -5 -5V16Z\" fill=\"#1C2A33\"/>"
+              "<circle cx=\"52\" cy=\"13\" r=\"5.5\" fill=\"#fff\"/><path d=\"M14 52h4M24 42v20M30 34v36M36 46v12M42 30v44M48 "
+              "40v24M54 36v32M60 46v12M66 28v48M72 40v24M78 46v12M84 50v4M88 52h4\" stroke=\"#fff\" stroke-width=\"2.6\" "
+              "stroke-linecap=\"round\"/></svg></div>\n";
 
     html += "<div class=\"two\"><div><h2>Before</h2>" + row (knobsOpen (guitar) + ", push-pulls down, switch as in the table")
             + row ("Guitar straight into a DI or a high-impedance input, no amplifier, no effects, no pedal in between")
-            + row ("24 bits, 44.1 kHz or more, one mono file a take") + row ("Loudest note at about \xe2\x88\x92" "12 dBFS, never at 0: turn the input down, not the guitar")
-            + "</div><div><h2>Note down</h2>" + row ("Cable <span class=\"line\"></span> m, about 100 pF each") + row ("Input of the DI <span class=\"line\"></span> \xce\xa9, if it says")
-            + row ("Who plays, with what pick <span class=\"line\"></span>") + row ("Strings: leave the old ones on. New ones change more than most rewires do") + "</div></div>\n";
+            + row ("24 bits, 44.1 kHz or more, one mono file a take")
+            + row ("Loudest note at about \xe2\x88\x92"
+                   "12 dBFS, never at 0: turn the input down, not the guitar")
+            + "</div><div><h2>Note down</h2>" + row ("Cable <span class=\"line\"></span> m, about 100 pF each")
+            + row ("Input of the DI <span class=\"line\"></span> \xce\xa9, if it says")
+            + row ("Who plays, with what pick <span class=\"line\"></span>")
+            + row ("Strings: leave the old ones on. New ones change more than most rewires do") + "</div></div>\n";
 
-    html += "<h2>The takes</h2><table><tr><th style=\"width:24px\"></th><th>set</th><th>heard</th><th>file</th><th>anything not at 10</th></tr>\n";
+    html += "<h2>The takes</h2><table><tr><th style=\"width:24px\"></th><th>set</th><th>heard</th><th>file</th><th>anything not "
+            "at 10</th></tr>\n";
     const auto plans = takePlans (guitar);
     const size_t most = 8;
     for (size_t i = 0; i < plans.size() && i < most; ++i)
-        html += "<tr><td><span class=\"ck\"></span></td><td><b>" + escapedHtml (plans[i].words) + "</b></td><td>" + escapedHtml (listedPickups (plans[i].pickups))
+        html += "<tr><td><span class=\"ck\"></span></td><td><b>" + escapedHtml (plans[i].words) + "</b></td><td>"
+                + escapedHtml (listedPickups (plans[i].pickups))
                 + "</td><td><span class=\"line\"></span></td><td><span class=\"line\"></span></td></tr>\n";
     html += "</table>";
     if (plans.size() > most)
-        html += "<p class=\"m\" style=\"margin-top:4px\">and " + std::to_string (plans.size() - most) + " more positions, if there is time.</p>";
+        html += "<p class=\"m\" style=\"margin-top:4px\">and " + std::to_string (plans.size() - most)
+                + " more positions, if there is time.</p>";
 
-    html += "\n<div class=\"two\"><div><h2>Play the same each time, 30 seconds</h2>" + playedRows (guitar) + "</div><div><h2>Then do not play, 10 seconds</h2>" + row ("5 seconds, both hands resting on the strings")
-            + row ("5 seconds, hands off") + row ("5 seconds more, hands off, turning slowly") + "<p style=\"margin-top:6px\">With the hands on, the hum <span class=\"ck\"></span>falls: shielding or a bad cable screen. <span class=\"ck\"></span>rises or crackles: missing string ground, or a fault. Mend that first. "
-              "<span class=\"ck\"></span>follows turning: magnetic, through the coils; there a rewire can help.</p></div></div>\n";
+    html +=
+        "\n<div class=\"two\"><div><h2>Play the same each time, 30 seconds</h2>" + playedRows (guitar)
+        + "</div><div><h2>Then do not play, 10 seconds</h2>" + row ("5 seconds, both hands resting on the strings")
+        + row ("5 seconds, hands off") + row ("5 seconds more, hands off, turning slowly")
+        + "<p style=\"margin-top:6px\">With the hands on, the hum <span class=\"ck\"></span>falls: shielding or a bad cable "
+          "screen. <span class=\"ck\"></span>rises or crackles: missing string ground, or a fault. Mend that first. "
+          "<span class=\"ck\"></span>follows turning: magnetic, through the coils; there a rewire can help.</p></div></div>\n";
 
-    html += "<div class=\"key\"><b>Tick the strings the riff uses.</b> Each pickup hears each string at another place, so a riff on two strings changes otherwise than one across all of them does. Of all that can be noted here this helps the estimate most.<div style=\"margin-top:6px\">";
+    html += "<div class=\"key\"><b>Tick the strings the riff uses.</b> Each pickup hears each string at another place, so a riff "
+            "on two strings changes otherwise than one across all of them does. Of all that can be noted here this helps the "
+            "estimate most.<div style=\"margin-top:6px\">";
     for (const auto& string : guitar.strings)
         html += "<span class=\"s\"><span class=\"ck\"></span>" + escapedHtml (string.name) + "</span>";
-    html += "</div></div>\n<p class=\"m foot\">One take for each pickup: an option is surest from a take through the coils it uses. The same phrase twice differs by about 1.6 dB in tone; a rewire that differs less is not worth the iron.</p>\n</body></html>\n";
+    html += "</div></div>\n<p class=\"m foot\">One take for each pickup: an option is surest from a take through the coils it "
+            "uses. The same phrase twice differs by about 1.6 dB in tone; a rewire that differs less is not worth the "
+            "iron.</p>\n</body></html>\n";
     return html;
 }
 }

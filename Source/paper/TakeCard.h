@@ -11,9 +11,9 @@ namespace coldiron
 /** One recording to make: where the controls go and what is heard there. */
 struct TakePlan
 {
-    std::set<std::string> pickups;   ///< that are on
-    Setting setting;                 ///< what differs from all knobs at 10 and all switches at rest
-    std::string words;               ///< "selector to bridge", "neck volume to 0", "as it stands"
+    std::set<std::string> pickups; ///< that are on
+    Setting setting;               ///< what differs from all knobs at 10 and all switches at rest
+    std::string words;             ///< "selector to bridge", "neck volume to 0", "as it stands"
 };
 
 /** Each pickup by itself where the controls allow it, by switches first and by volumes where there is no switch, then

@@ -1,6 +1,3 @@
 #include "plugin/Processor.h"
 
-juce::AudioProcessor* JUCE_CALLTYPE createPluginFilter()
-{
-    return new coldiron::Processor();
-}
+juce::AudioProcessor* JUCE_CALLTYPE createPluginFilter() { return new coldiron::Processor(); }

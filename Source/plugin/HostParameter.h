@@ -15,7 +15,8 @@ class HostParameter : public Base
 {
 public:
     template <typename... Arguments>
-    HostParameter (Session& s, ParameterKind l, int p, const juce::String& id, const juce::String& firstName, Arguments&&... arguments)
+    HostParameter (Session& s, ParameterKind l, int p, const juce::String& id, const juce::String& firstName,
+                   Arguments&&... arguments)
         : Base (juce::ParameterID { id, 1 }, firstName, std::forward<Arguments> (arguments)...), session (s), kind (l), place (p),
           shown (firstName)
     {

@@ -22,8 +22,9 @@ Parameters::Parameters (juce::AudioProcessor& processor, Session& s) : session (
     {
         const auto job = session.job();
         const Option* option = job->find (letterOf (value));
-        return option ? juce::String::fromUTF8 ((option->letter + ": " + option->name).c_str())
-             : value == asRecorded ? juce::String ("as recorded") : juce::String (letterOf (value)) + ": none";
+        return option                ? juce::String::fromUTF8 ((option->letter + ": " + option->name).c_str())
+               : value == asRecorded ? juce::String ("as recorded")
+                                     : juce::String (letterOf (value)) + ": none";
     };
     add (processor, ParameterKind::option, 0,
          std::make_unique<IntLane> (s, ParameterKind::option, 0, "option", "Option", asRecorded, maxTag, asRecorded,
@@ -31,9 +32,10 @@ Parameters::Parameters (juce::AudioProcessor& processor, Session& s) : session (
 
     for (int place = 0; place < numKnobs; ++place)
         add (processor, ParameterKind::knob, place,
-             std::make_unique<FloatLane> (s, ParameterKind::knob, place, numbered ("knob_", place), "unused " + numbered ("knob ", place),
-                                          juce::NormalisableRange<float> (0.0f, 10.0f), 10.0f,
-                                          FloatLook().withStringFromValueFunction ([] (float v, int) { return juce::String (v, 1); })));
+             std::make_unique<FloatLane> (
+                 s, ParameterKind::knob, place, numbered ("knob_", place), "unused " + numbered ("knob ", place),
+                 juce::NormalisableRange<float> (0.0f, 10.0f), 10.0f,
+                 FloatLook().withStringFromValueFunction ([] (float v, int) { return juce::String (v, 1); })));
     for (int place = 0; place < numLevers; ++place)
     {
         const auto positionName = [this, place] (int value, int) -> juce::String
@@ -46,23 +48,29 @@ Parameters::Parameters (juce::AudioProcessor& processor, Session& s) : session (
             return juce::String::fromUTF8 (lever->positions[std::min (last, static_cast<size_t> (std::max (0, value)))].c_str());
         };
         add (processor, ParameterKind::lever, place,
-             std::make_unique<IntLane> (s, ParameterKind::lever, place, numbered ("lever_", place), "unused " + numbered ("lever ", place), 0,
-                                        lastPosition, 0, IntLook().withStringFromValueFunction (positionName)));
+             std::make_unique<IntLane> (s, ParameterKind::lever, place, numbered ("lever_", place),
+                                        "unused " + numbered ("lever ", place), 0, lastPosition, 0,
+                                        IntLook().withStringFromValueFunction (positionName)));
     }
 
-    add (processor, ParameterKind::bypass, 0, std::make_unique<BoolLane> (s, ParameterKind::bypass, 0, "bypass", "Bypass", false));
-    add (processor, ParameterKind::matched, 0, std::make_unique<BoolLane> (s, ParameterKind::matched, 0, "matched", "Level matched", false));
+    add (processor, ParameterKind::bypass, 0,
+         std::make_unique<BoolLane> (s, ParameterKind::bypass, 0, "bypass", "Bypass", false));
+    add (processor, ParameterKind::matched, 0,
+         std::make_unique<BoolLane> (s, ParameterKind::matched, 0, "matched", "Level matched", false));
     add (processor, ParameterKind::hum, 0,
-         std::make_unique<FloatLane> (s, ParameterKind::hum, 0, "hum", "Mains hum", juce::NormalisableRange<float> (-80.0f, 0.0f), -80.0f,
+         std::make_unique<FloatLane> (s, ParameterKind::hum, 0, "hum", "Mains hum", juce::NormalisableRange<float> (-80.0f, 0.0f),
+                                      -80.0f,
                                       FloatLook().withLabel ("dB").withStringFromValueFunction (
                                           [] (float v, int) { return v <= -79.9f ? juce::String ("off") : inDb (v, 0); })));
     add (processor, ParameterKind::trim, 0,
-         std::make_unique<FloatLane> (s, ParameterKind::trim, 0, "trim", "Output trim", juce::NormalisableRange<float> (-24.0f, 24.0f), 0.0f,
+         std::make_unique<FloatLane> (s, ParameterKind::trim, 0, "trim", "Output trim",
+                                      juce::NormalisableRange<float> (-24.0f, 24.0f), 0.0f,
                                       FloatLook().withLabel ("dB").withStringFromValueFunction (inDb)));
     follow();
 }
 
-void Parameters::add (juce::AudioProcessor& processor, ParameterKind kind, int place, std::unique_ptr<juce::RangedAudioParameter> parameter)
+void Parameters::add (juce::AudioProcessor& processor, ParameterKind kind, int place,
+                      std::unique_ptr<juce::RangedAudioParameter> parameter)
 {
     entries.push_back ({ kind, place, parameter.get() });
     processor.addParameter (parameter.release());
@@ -85,14 +93,16 @@ bool Parameters::follow()
         if (entry.kind == ParameterKind::knob)
         {
             const PanelControl* knob = map.knobAt (entry.place);
-            renamed |= static_cast<FloatLane*> (entry.parameter)
-                           ->rename (knob ? juce::String::fromUTF8 (knob->name.c_str()) : "unused " + numbered ("knob ", entry.place));
+            renamed |=
+                static_cast<FloatLane*> (entry.parameter)
+                    ->rename (knob ? juce::String::fromUTF8 (knob->name.c_str()) : "unused " + numbered ("knob ", entry.place));
         }
         if (entry.kind == ParameterKind::lever)
         {
             const PanelControl* lever = map.leverAt (entry.place);
             renamed |= static_cast<IntLane*> (entry.parameter)
-                           ->rename (lever ? juce::String::fromUTF8 (lever->name.c_str()) : "unused " + numbered ("lever ", entry.place));
+                           ->rename (lever ? juce::String::fromUTF8 (lever->name.c_str())
+                                           : "unused " + numbered ("lever ", entry.place));
         }
 
         // The session is the truth: a host that moved a parameter has moved the session already.

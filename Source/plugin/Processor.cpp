@@ -5,7 +5,9 @@
 namespace coldiron
 {
 Processor::Processor()
-    : AudioProcessor (BusesProperties().withInput ("Input", juce::AudioChannelSet::stereo()).withOutput ("Output", juce::AudioChannelSet::stereo())),
+    : AudioProcessor (BusesProperties()
+                          .withInput ("Input", juce::AudioChannelSet::stereo())
+                          .withOutput ("Output", juce::AudioChannelSet::stereo())),
       parameters (*this, session)
 {
     session.setHost (&parameters);
@@ -48,10 +50,7 @@ void Processor::processBlockBypassed (juce::AudioBuffer<float>& buffer, juce::Mi
         buffer.copyFrom (1, 0, buffer, 0, 0, buffer.getNumSamples()); // the take as it is, on both sides
 }
 
-juce::AudioProcessorEditor* Processor::createEditor()
-{
-    return createBenchEditor (*this, session).release();
-}
+juce::AudioProcessorEditor* Processor::createEditor() { return createBenchEditor (*this, session).release(); }
 
 void Processor::getStateInformation (juce::MemoryBlock& block)
 {

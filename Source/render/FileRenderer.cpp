@@ -18,7 +18,7 @@ namespace
 double linear (double db) { return std::pow (10.0, db / 20.0); }
 
 constexpr double longestWav = 4294967295.0 - 1000.0; ///< [bytes] sizes are of 32 bits
-constexpr double most24 = 1.0 - 0x1.0p-23; ///< 24 bits hold up to one step below full scale
+constexpr double most24 = 1.0 - 0x1.0p-23;           ///< 24 bits hold up to one step below full scale
 }
 
 double RenderedFile::peakDb() const { return peak > 1e-15 ? 20.0 * std::log10 (peak) : -300.0; }
@@ -76,12 +76,13 @@ struct FileRenderer::Impl : render::Passes
             std::vector<TruePeak> peaks;
             for (size_t i = 0; i < take.works.size(); ++i)
                 peaks.emplace_back (take.info.sampleRate, take.info.channels, -0.1);
-            render (take, take.works, [&] (const Work& work) { return specOf (work); },
-                    [&] (size_t i, Work& work, const Channels& sound)
-                    {
-                        work.file.peak = std::max (work.file.peak, static_cast<double> (peakOf (sound)));
-                        peaks[i].add (sound);
-                    });
+            render (
+                take, take.works, [&] (const Work& work) { return specOf (work); },
+                [&] (size_t i, Work& work, const Channels& sound)
+                {
+                    work.file.peak = std::max (work.file.peak, static_cast<double> (peakOf (sound)));
+                    peaks[i].add (sound);
+                });
             for (const TruePeak& peak : peaks)
                 most = std::max (most, peak.db());
         }
@@ -105,9 +106,11 @@ struct FileRenderer::Impl : render::Passes
         {
             const auto& info = take.info;
             if (static_cast<double> (info.frames) * info.channels * (work->file.asFloat ? 4.0 : 3.0) > longestWav)
-                throw TakeError ((folder / work->file.fileName).string() + ": would be over 4 GB, which is more than a WAV holds; cut the take");
-            writing.push_back ({ std::make_unique<TakeWriter> (folder / work->file.fileName, info.sampleRate, info.channels, work->file.asFloat),
-                                 TruePeak (info.sampleRate, info.channels, -0.1) });
+                throw TakeError ((folder / work->file.fileName).string()
+                                 + ": would be over 4 GB, which is more than a WAV holds; cut the take");
+            writing.push_back (
+                { std::make_unique<TakeWriter> (folder / work->file.fileName, info.sampleRate, info.channels, work->file.asFloat),
+                  TruePeak (info.sampleRate, info.channels, -0.1) });
             work->file.peak = 0.0;
         }
         const auto hear = [&] (size_t i, Work& work, const Channels& sound)
@@ -117,21 +120,24 @@ struct FileRenderer::Impl : render::Passes
                 return;
             const auto peak = static_cast<double> (peakOf (sound));
             if (! std::isfinite (peak))
-                throw TakeError ((folder / work.file.fileName).string() + ": some samples would be no numbers, so it is not written; is the take in order?");
+                throw TakeError ((folder / work.file.fileName).string()
+                                 + ": some samples would be no numbers, so it is not written; is the take in order?");
             work.file.peak = std::max (work.file.peak, peak);
             if (! work.file.asFloat && work.file.peak > most24)
                 return writer.reset();
             truePeak.add (sound);
             writer->write (sound);
         };
-        render (take, pieces, [&] (const Work& work) { return specOf (work); }, hear);
+        render (
+            take, pieces, [&] (const Work& work) { return specOf (work); }, hear);
 
         std::vector<Work*> again;
-        pool.run (pieces.size(), [&] (size_t i) // a disk takes its time to have everything
-        {
-            if (writing[i].writer != nullptr)
-                writing[i].writer->finish();
-        });
+        pool.run (pieces.size(),
+                  [&] (size_t i) // a disk takes its time to have everything
+                  {
+                      if (writing[i].writer != nullptr)
+                          writing[i].writer->finish();
+                  });
         for (size_t i = 0; i < pieces.size(); ++i)
         {
             pieces[i]->file.truePeakDb = writing[i].truePeak.db();
@@ -144,7 +150,8 @@ struct FileRenderer::Impl : render::Passes
     }
 };
 
-FileRenderer::FileRenderer (RenderPlan plan, PassProgress progress) : impl (std::make_unique<Impl> (std::move (plan), std::move (progress)))
+FileRenderer::FileRenderer (RenderPlan plan, PassProgress progress)
+    : impl (std::make_unique<Impl> (std::move (plan), std::move (progress)))
 {
     for (Take& take : impl->takes)
         impl->match (take);
@@ -166,7 +173,8 @@ std::vector<RenderedFile> FileRenderer::write (const std::filesystem::path& fold
         for (size_t from = 0; from < take.works.size(); from += most)
         {
             const auto first = take.works.begin() + static_cast<std::ptrdiff_t> (from);
-            const auto again = impl->write (take, { first, first + static_cast<std::ptrdiff_t> (std::min (most, take.works.size() - from)) }, folder);
+            const auto again = impl->write (
+                take, { first, first + static_cast<std::ptrdiff_t> (std::min (most, take.works.size() - from)) }, folder);
             if (! again.empty())
                 impl->write (take, again, folder);
         }

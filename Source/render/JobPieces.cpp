@@ -4,7 +4,10 @@ namespace coldiron
 {
 namespace
 {
-std::filesystem::path fileOf (const Job& job, int take) { return job.takes.empty() ? std::filesystem::path() : job.takes.at (static_cast<size_t> (take)).file; }
+std::filesystem::path fileOf (const Job& job, int take)
+{
+    return job.takes.empty() ? std::filesystem::path() : job.takes.at (static_cast<size_t> (take)).file;
+}
 }
 
 RenderPiece recordedPiece (const Job& job, int take)
@@ -15,6 +18,7 @@ RenderPiece recordedPiece (const Job& job, int take)
 
 RenderPiece optionPiece (const Job& job, const Option& option)
 {
-    return { option.letter + ".wav", fileOf (job, option.take), job.recordedConfig (job.takes.empty() ? -1 : option.take), job.optionConfig (option) };
+    return { option.letter + ".wav", fileOf (job, option.take), job.recordedConfig (job.takes.empty() ? -1 : option.take),
+             job.optionConfig (option) };
 }
 }

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "render/FileRenderer.h"
 #include "job/Job.h"
+#include "render/FileRenderer.h"
 
 namespace coldiron
 {

@@ -8,7 +8,8 @@
 
 namespace coldiron::render
 {
-Passes::Passes (RenderPlan plan, PassProgress p) : settings (std::move (plan.settings)), kept (std::move (plan.kept)), progress (std::move (p))
+Passes::Passes (RenderPlan plan, PassProgress p)
+    : settings (std::move (plan.settings)), kept (std::move (plan.kept)), progress (std::move (p))
 {
     std::optional<ImpulseResponse> impulse;
     if (settings.after.sound == OutputSound::file)
@@ -40,12 +41,15 @@ void Passes::measureTakes()
         if (settings.matched || settings.hasNoises() || settings.after.isDriven())
             take.lufs = loudness (take, {}).front();
         if (settings.hasNoises() && ! std::isfinite (take.lufs))
-            throw TakeError (take.path.string() + ": the take is silent or shorter than 0.4 s, so hum and hiss have nothing to stand against; leave them away");
+            throw TakeError (
+                take.path.string()
+                + ": the take is silent or shorter than 0.4 s, so hum and hiss have nothing to stand against; leave them away");
     }
     if (! settings.after.isDriven() || settings.driveTake.empty())
         return;
     const auto known = std::find_if (takes.begin(), takes.end(), [&] (const Take& t) { return t.path == settings.driveTake; });
-    driveLufs = known != takes.end() ? known->lufs : loudness ({ settings.driveTake, takeInfo (settings.driveTake), 0.0, {}, {} }, {}).front();
+    driveLufs = known != takes.end() ? known->lufs
+                                     : loudness ({ settings.driveTake, takeInfo (settings.driveTake), 0.0, {}, {} }, {}).front();
 }
 
 void Passes::design (const RenderPiece& piece, Work& work) const
@@ -93,19 +97,24 @@ void Passes::expect()
         const bool matches = settings.matched;
         const double rounds = (matches ? (settings.after.isDriven() ? 4.0 : 1.0) : 0.0) + (settings.headroom ? 1.0 : 0.0) + 1.0;
         const double batches = std::ceil (static_cast<double> (take.works.size()) / static_cast<double> (piecesAtOnce()));
-        const double once = (matches || settings.hasNoises() || settings.after.isDriven() ? 1.0 : 0.0) + (matches && hasChain() ? 1.0 : 0.0);
+        const double once =
+            (matches || settings.hasNoises() || settings.after.isDriven() ? 1.0 : 0.0) + (matches && hasChain() ? 1.0 : 0.0);
         framesExpected += static_cast<double> (take.info.frames) * (rounds * batches + once);
     }
 }
 
 /** A convolver of two seconds takes megabytes; everything else little. */
-size_t Passes::piecesAtOnce() const { return settings.after.sound == OutputSound::file ? std::max<size_t> (2, pool.numThreads()) : 16; }
+size_t Passes::piecesAtOnce() const
+{
+    return settings.after.sound == OutputSound::file ? std::max<size_t> (2, pool.numThreads()) : 16;
+}
 
 void Passes::pass (const Take& take, const std::vector<BlockListener>& listeners)
 {
     const auto frames = static_cast<double> (take.info.frames);
-    const bool whole = runPass (blocksOf (take.path), listeners, pool, frames, [&] (double share)
-                                { return ! progress || progress (std::min (1.0, (framesDone + share * frames) / framesExpected)); });
+    const bool whole = runPass (
+        blocksOf (take.path), listeners, pool, frames,
+        [&] (double share) { return ! progress || progress (std::min (1.0, (framesDone + share * frames) / framesExpected)); });
     if (! whole)
         throw RenderStopped();
     framesDone += frames;
@@ -125,13 +134,16 @@ void Passes::each (const Take& take, size_t count, const std::function<BlockList
 std::vector<double> Passes::loudness (const Take& take, const std::vector<RenderSpec>& specs)
 {
     std::vector<std::unique_ptr<Loudness>> meters;
-    const auto add = [&] { return (meters.push_back (std::make_unique<Loudness> (take.info.sampleRate, take.info.channels)), meters.back().get()); };
+    const auto add = [&]
+    { return (meters.push_back (std::make_unique<Loudness> (take.info.sampleRate, take.info.channels)), meters.back().get()); };
     if (specs.empty())
         pass (take, { [meter = add()] (const Channels& block) { meter->add (block); } });
-    each (take, specs.size(), [&] (size_t i)
-    {
-        return [meter = add(), renderer = std::make_shared<OfflineRenderer> (specs[i])] (const Channels& block) { meter->add (renderer->process (block)); };
-    });
+    each (take, specs.size(),
+          [&] (size_t i)
+          {
+              return [meter = add(), renderer = std::make_shared<OfflineRenderer> (specs[i])] (const Channels& block)
+              { meter->add (renderer->process (block)); };
+          });
     std::vector<double> lufs;
     for (const auto& meter : meters)
         lufs.push_back (meter->integratedLufs());
@@ -141,10 +153,11 @@ std::vector<double> Passes::loudness (const Take& take, const std::vector<Render
 void Passes::render (const Take& take, const std::vector<Work*>& pieces, const std::function<RenderSpec (const Work&)>& specOf,
                      const std::function<void (size_t, Work&, const Channels&)>& hear)
 {
-    each (take, pieces.size(), [&] (size_t i)
-    {
-        return [&hear, i, &work = *pieces[i], renderer = std::make_shared<OfflineRenderer> (specOf (*pieces[i]))] (const Channels& block)
-        { hear (i, work, renderer->process (block)); };
-    });
+    each (take, pieces.size(),
+          [&] (size_t i)
+          {
+              return [&hear, i, &work = *pieces[i], renderer = std::make_shared<OfflineRenderer> (specOf (*pieces[i]))] (
+                         const Channels& block) { hear (i, work, renderer->process (block)); };
+          });
 }
 }

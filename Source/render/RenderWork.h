@@ -11,7 +11,7 @@ struct Work
     RenderedFile file;
     EngineDesign design;
     bool isOption = false;
-    size_t take = 0;            ///< index
+    size_t take = 0; ///< index
 };
 
 /** A take with the pieces that are rendered from it. */
@@ -36,7 +36,7 @@ public:
     std::vector<std::unique_ptr<Work>> works;
     std::vector<Take> takes;
 
-    size_t piecesAtOnce() const;               ///< in one pass: as many as fit into constant memory
+    size_t piecesAtOnce() const; ///< in one pass: as many as fit into constant memory
     bool hasChain() const { return settings.after.sound != OutputSound::none; }
 
     RenderSpec asRecorded (const Take&) const; ///< with what follows the jack, without noises

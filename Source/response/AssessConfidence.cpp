@@ -1,6 +1,6 @@
 #include "response/Confidence.h"
-#include "response/SourceResponses.h"
 #include "response/GuitarResponse.h"
+#include "response/SourceResponses.h"
 
 #include <algorithm>
 #include <cmath>
@@ -9,10 +9,11 @@ namespace coldiron
 {
 namespace
 {
-constexpr double sameCoilMm = 1.5;    ///< coils nearer than this are one for the strings (3 mm is under 0.15 dB)
-constexpr double samePlaceMm = 27.0;  ///< coils of one pickup, about 18 mm apart
-constexpr double heardShare = 0.15;   ///< of the loudest coil: less than this, say a shorted coil through its coupling, is not heard
-constexpr double opposedShare = 0.4;  ///< a coil against the loudest by more than this is out of phase
+constexpr double sameCoilMm = 1.5;   ///< coils nearer than this are one for the strings (3 mm is under 0.15 dB)
+constexpr double samePlaceMm = 27.0; ///< coils of one pickup, about 18 mm apart
+constexpr double heardShare =
+    0.15; ///< of the loudest coil: less than this, say a shorted coil through its coupling, is not heard
+constexpr double opposedShare = 0.4; ///< a coil against the loudest by more than this is out of phase
 
 /** What one voice hears at one frequency: a share per place, relative to the loudest, real by the loudest's phase. */
 struct Heard
@@ -52,7 +53,7 @@ Pairing pair (const Heard& recorded, const Heard& option)
 {
     Pairing pairing;
     std::vector<std::vector<bool>> hears;
-    const auto add = [&] (const Heard& heard, std::vector<double> Pairing::* side)
+    const auto add = [&] (const Heard& heard, std::vector<double> Pairing::*side)
     {
         for (size_t k = 0; k < heard.share.size(); ++k)
         {
@@ -111,7 +112,8 @@ std::vector<double> byPlace (const std::vector<double>& millimetres, const std::
 int heardPlaces (const std::vector<double>& places)
 {
     const double most = places.empty() ? 0.0 : *std::max_element (places.begin(), places.end());
-    return static_cast<int> (std::count_if (places.begin(), places.end(), [&] (double p) { return p > heardShare * most && p > 0.0; }));
+    return static_cast<int> (
+        std::count_if (places.begin(), places.end(), [&] (double p) { return p > heardShare * most && p > 0.0; }));
 }
 
 bool opposed (const std::vector<double>& share)
@@ -150,9 +152,8 @@ Confidence judgeAt (const GuitarResponse& recorded, const GuitarResponse& option
     if (recordedOpposed || optionOpposed)
     {
         sure.playing = Similarity::rough;
-        sure.betweenOneAndBothOutOfPhase = recordedOpposed != optionOpposed
-                                               ? (recordedOpposed ? numOption : numRecorded) > 1
-                                               : numRecorded != numOption;
+        sure.betweenOneAndBothOutOfPhase =
+            recordedOpposed != optionOpposed ? (recordedOpposed ? numOption : numRecorded) > 1 : numRecorded != numOption;
         return sure;
     }
     const bool bass = recorded.strings().isBass() || option.strings().isBass();

@@ -13,16 +13,16 @@ namespace coldiron
 namespace
 {
 constexpr int numDraws = 32;
-constexpr int bandsPerOctave = 12;       ///< of the grid the draws are computed on
+constexpr int bandsPerOctave = 12; ///< of the grid the draws are computed on
 constexpr double lowestBandHz = 16.0;
 constexpr int numPoints = 11 * bandsPerOctave + 1; ///< to 32.8 kHz
-constexpr double unplayedShare = 0.02 / 1.02; ///< an unticked string's power against a ticked one's, as strings/ weighs them
+constexpr double unplayedShare = 0.02 / 1.02;      ///< an unticked string's power against a ticked one's, as strings/ weighs them
 /** A third octave holds few partials of a phrase, and the draws' means are over many: what the phrase itself adds each
     way [dB]. Set on synthesized takes so that the band holds nine truths in ten. */
 constexpr double fewPartialsDb = 1.0;
-constexpr double silence = 1e-30;   ///< power ratio that stands for nothing
+constexpr double silence = 1e-30; ///< power ratio that stands for nothing
 
-using Curve = std::vector<double>;  ///< ln |T|^2 at the grid's points
+using Curve = std::vector<double>; ///< ln |T|^2 at the grid's points
 
 Curve gridHz()
 {
@@ -64,7 +64,7 @@ std::vector<Curve> stringPowers (const GuitarResponse& response, const Curve& hz
             alone.sigma = sigma;
             alone.onlyString = static_cast<int> (s);
             const Eigen::MatrixXd weights = stringWeights (response.strings(), response.coilPositions(), hz[i], alone);
-            powers[s][i] = std::max (0.0, (h.adjoint() * weights * h)(0).real());
+            powers[s][i] = std::max (0.0, (h.adjoint() * weights * h) (0).real());
         }
     }
     return powers;
@@ -162,7 +162,7 @@ Band computeBand (const CircuitConfig& recorded, const CircuitConfig& option, co
     const auto byParts = partDraws (recorded, option, centre, grid);
     // Where the coils are heard in the same proportion the strings cancel, whatever their mix.
     const auto byStrings = transfer.confidence().isEstimated() ? stringDraws (recordedResponse, optionResponse, grid)
-                                                           : std::vector<Curve> (1, centre);
+                                                               : std::vector<Curve> (1, centre);
 
     // The two are independent: their sum is drawn as every pair of draws.
     Curve low (grid.size()), high (grid.size());

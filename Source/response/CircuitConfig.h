@@ -12,6 +12,9 @@ struct CircuitConfig
     Load load;
     StringSet strings;
 
-    GuitarResponse response (const BuildOptions& options = {}) const { return GuitarResponse (harness, setting, load, strings, options); }
+    GuitarResponse response (const BuildOptions& options = {}) const
+    {
+        return GuitarResponse (harness, setting, load, strings, options);
+    }
 };
 }

@@ -1,8 +1,8 @@
 #include "response/Clarity.h"
 
+#include "response/SourceResponses.h"
 #include "response/TransferFunction.h"
 #include "response/Weights.h"
-#include "response/SourceResponses.h"
 
 #include <cmath>
 
@@ -22,7 +22,7 @@ std::vector<double> pinkPower (const GuitarResponse& response, const std::vector
     for (size_t i = 0; i < hz.size(); ++i)
     {
         const Eigen::VectorXcd h = sourceResponses (response, hz[i]);
-        power.push_back (std::max (0.0, (h.adjoint() * weights->at (i) * h)(0).real()));
+        power.push_back (std::max (0.0, (h.adjoint() * weights->at (i) * h) (0).real()));
     }
     return power;
 }
@@ -35,7 +35,8 @@ ClarityBands clarityBands (const StringSet& strings)
 
 Clarity::Clarity (const CircuitConfig& r, const Spectrum& take) : recorded (r.response()), bands (clarityBands (r.strings))
 {
-    const auto counts = [this] (double f) { return within (f, bands.fullLow, bands.fullHigh) || within (f, bands.clearLow, bands.clearHigh); };
+    const auto counts = [this] (double f)
+    { return within (f, bands.fullLow, bands.fullHigh) || within (f, bands.clearLow, bands.clearHigh); };
     for (size_t i = 0; i < take.hz.size(); ++i)
         if (counts (take.hz[i]))
         {

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "response/CircuitConfig.h"
 #include "metering/Spectrum.h"
+#include "response/CircuitConfig.h"
 
 #include <optional>
 #include <vector>

@@ -67,7 +67,8 @@ std::vector<OtherCoil> atSetting (const CircuitConfig& config)
 {
     std::vector<OtherCoil> found;
     const auto kept = keptAlone (config.response());
-    if (kept.size() != 2 || kept[0].pickup == kept[1].pickup || kept[0].hum * kept[1].hum <= 0.0 || kept[0].strings * kept[1].strings <= 0.0)
+    if (kept.size() != 2 || kept[0].pickup == kept[1].pickup || kept[0].hum * kept[1].hum <= 0.0
+        || kept[0].strings * kept[1].strings <= 0.0)
         return found;
     for (size_t i : { size_t (1), size_t (0) })
     {
@@ -77,10 +78,16 @@ std::vector<OtherCoil> atSetting (const CircuitConfig& config)
         if (now == nullptr)
             continue;
         for (const Coil& other : pickup->coils)
-            if (other.name != now->name && other.magnet != Magnet::none && now->magnet != Magnet::none && other.magnet != now->magnet)
+            if (other.name != now->name && other.magnet != Magnet::none && now->magnet != Magnet::none
+                && other.magnet != now->magnet)
             {
                 const double loudest = std::max (std::abs (change.hum), std::abs (stays.hum));
-                OtherCoil choice { {}, {}, change.pickup, change.coil, other.name, db (std::abs (change.hum + stays.hum) / loudest),
+                OtherCoil choice { {},
+                                   {},
+                                   change.pickup,
+                                   change.coil,
+                                   other.name,
+                                   db (std::abs (change.hum + stays.hum) / loudest),
                                    db (std::abs (stays.hum - change.hum * other.turns / now->turns) / loudest) };
                 if (choice.otherHumDb < choice.humDb - 6.0)
                     found.push_back (choice);
@@ -111,8 +118,11 @@ std::vector<CoilHum> coilHums (const GuitarResponse& response)
 std::string OtherCoil::words() const
 {
     const std::string where = lever.empty() ? "here" : "with the " + lever + " at " + position;
-    return where + " the two coils kept are wound alike and hum together: keep the " + other + " coil of the " + pickup + " instead of its " + kept
-         + (humDb - otherHumDb > 40.0 ? " and the hum goes" : " and the hum falls by about " + std::to_string (std::lround (humDb - otherHumDb)) + " dB");
+    return where + " the two coils kept are wound alike and hum together: keep the " + other + " coil of the " + pickup
+           + " instead of its " + kept
+           + (humDb - otherHumDb > 40.0
+                  ? " and the hum goes"
+                  : " and the hum falls by about " + std::to_string (std::lround (humDb - otherHumDb)) + " dB");
 }
 
 std::vector<OtherCoil> otherCoils (const CircuitConfig& option)

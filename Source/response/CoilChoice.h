@@ -8,7 +8,8 @@ namespace coldiron
 struct CoilHum
 {
     std::string pickup, coil;
-    double share = 0.0; ///< of one 5000-turn coil's EMF at 100 Hz, facing the field, in step with the coil that hums most; below 0: against it
+    double share =
+        0.0; ///< of one 5000-turn coil's EMF at 100 Hz, facing the field, in step with the coil that hums most; below 0: against it
 };
 
 /** Of all coils, in their order; a silent voice gives zeros. Their sum is what is left at the jack. */
@@ -24,7 +25,7 @@ struct OtherCoil
     double humDb = 0.0;          ///< of both together re the louder one alone, as it is
     double otherHumDb = 0.0;     ///< the same with the other coil, each seeing the circuit that its neighbour saw
 
-    std::string words() const;   ///< a sentence
+    std::string words() const; ///< a sentence
 };
 
 /** Looks at the option's own setting and at every position of every lever, knobs at 10. Either pickup may be the one to

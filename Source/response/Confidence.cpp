@@ -8,10 +8,10 @@ double Confidence::thirdOctaveTypicalDb() const
 {
     switch (playing)
     {
-        case Similarity::sameCoils: return 0.1;
-        case Similarity::close: return 1.5;
-        case Similarity::fair: return 2.0;
-        case Similarity::rough: return betweenOneAndBothOutOfPhase ? 3.0 : 2.5;
+    case Similarity::sameCoils: return 0.1;
+    case Similarity::close: return 1.5;
+    case Similarity::fair: return 2.0;
+    case Similarity::rough: return betweenOneAndBothOutOfPhase ? 3.0 : 2.5;
     }
     return 3.0;
 }
@@ -20,10 +20,10 @@ double Confidence::thirdOctaveNineInTenDb() const
 {
     switch (playing)
     {
-        case Similarity::sameCoils: return 0.5;
-        case Similarity::close: return 2.5;
-        case Similarity::fair: return 3.5;
-        case Similarity::rough: return betweenOneAndBothOutOfPhase ? 4.5 : 4.0;
+    case Similarity::sameCoils: return 0.5;
+    case Similarity::close: return 2.5;
+    case Similarity::fair: return 3.5;
+    case Similarity::rough: return betweenOneAndBothOutOfPhase ? 4.5 : 4.0;
     }
     return 4.5;
 }
@@ -32,10 +32,10 @@ double Confidence::loudnessDb() const
 {
     switch (playing)
     {
-        case Similarity::sameCoils: return 0.1;
-        case Similarity::close: return 0.5;
-        case Similarity::fair: return 1.5;
-        case Similarity::rough: return betweenOneAndBothOutOfPhase ? 2.5 : 2.0;
+    case Similarity::sameCoils: return 0.1;
+    case Similarity::close: return 0.5;
+    case Similarity::fair: return 1.5;
+    case Similarity::rough: return betweenOneAndBothOutOfPhase ? 2.5 : 2.0;
     }
     return 2.5;
 }
@@ -44,10 +44,10 @@ std::string Confidence::playingWord() const
 {
     switch (playing)
     {
-        case Similarity::sameCoils: return "same coils";
-        case Similarity::close: return "close";
-        case Similarity::fair: return "fair";
-        case Similarity::rough: return "rough";
+    case Similarity::sameCoils: return "same coils";
+    case Similarity::close: return "close";
+    case Similarity::fair: return "fair";
+    case Similarity::rough: return "rough";
     }
     return "rough";
 }
@@ -56,9 +56,9 @@ std::string Confidence::guitarWord() const
 {
     switch (guitar)
     {
-        case Provenance::measured: return "measured";
-        case Provenance::fromOhms: return "from ohms";
-        case Provenance::assumed: return "assumed";
+    case Provenance::measured: return "measured";
+    case Provenance::fromOhms: return "from ohms";
+    case Provenance::assumed: return "assumed";
     }
     return "assumed";
 }
@@ -76,19 +76,21 @@ std::vector<std::string> Confidence::meanings() const
     std::vector<std::string> list;
     switch (playing)
     {
-        case Similarity::sameCoils:
-            list.push_back ("same coils: this option hears the strings just as the take did; only the circuit differs.");
-            break;
-        case Similarity::close:
-        case Similarity::fair:
-            list.push_back (playingWord() + ": this option hears the strings at another place than the take did; tone and level are right on average, "
-                            "about as close as playing the phrase twice; single notes can be several dB louder or quieter. "
-                            "For riffs and solos: fewer strings, less sure.");
-            break;
-        case Similarity::rough:
-            list.push_back ("rough: trust the character, thin and hollow, and roughly the level; not single notes. "
-                            "For riffs and solos: fewer strings, less sure.");
-            break;
+    case Similarity::sameCoils:
+        list.push_back ("same coils: this option hears the strings just as the take did; only the circuit differs.");
+        break;
+    case Similarity::close:
+    case Similarity::fair:
+        list.push_back (
+            playingWord()
+            + ": this option hears the strings at another place than the take did; tone and level are right on average, "
+              "about as close as playing the phrase twice; single notes can be several dB louder or quieter. "
+              "For riffs and solos: fewer strings, less sure.");
+        break;
+    case Similarity::rough:
+        list.push_back ("rough: trust the character, thin and hollow, and roughly the level; not single notes. "
+                        "For riffs and solos: fewer strings, less sure.");
+        break;
     }
     if (guitar == Provenance::assumed)
         list.push_back ("assumed: computed for a typical pickup of this kind; three meter readings would make it surer.");

@@ -16,18 +16,18 @@ enum class Similarity { sameCoils, close, fair, rough };
 struct Confidence
 {
     Similarity playing = Similarity::sameCoils;
-    bool betweenOneAndBothOutOfPhase = false;   ///< the rougher kind of rough: to or from both pickups
+    bool betweenOneAndBothOutOfPhase = false; ///< the rougher kind of rough: to or from both pickups
     Provenance guitar = Provenance::assumed;
 
     bool isEstimated() const { return playing != Similarity::sameCoils; }
-    double thirdOctaveTypicalDb() const;        ///< rms over third octaves, typical take
-    double thirdOctaveNineInTenDb() const;      ///< the same, not passed by nine takes in ten
-    double loudnessDb() const;                  ///< +/- LU
-    std::string playingWord() const;            ///< "same coils", "close", "fair", "rough"
-    std::string guitarWord() const;             ///< "measured", "from ohms", "assumed"
-    std::string pillWord() const;               ///< the weaker of the two
-    std::vector<std::string> meanings() const;  ///< what each of the two words means, "WORD: sentences"; for a legend
-    std::string explanation() const;            ///< the same sentences in one, without the words
+    double thirdOctaveTypicalDb() const;       ///< rms over third octaves, typical take
+    double thirdOctaveNineInTenDb() const;     ///< the same, not passed by nine takes in ten
+    double loudnessDb() const;                 ///< +/- LU
+    std::string playingWord() const;           ///< "same coils", "close", "fair", "rough"
+    std::string guitarWord() const;            ///< "measured", "from ohms", "assumed"
+    std::string pillWord() const;              ///< the weaker of the two
+    std::vector<std::string> meanings() const; ///< what each of the two words means, "WORD: sentences"; for a legend
+    std::string explanation() const;           ///< the same sentences in one, without the words
 };
 
 /** Compares which coils the two voices hear, in which proportion, at which places and signs.

@@ -22,10 +22,7 @@ uint64_t Draw::bits (const std::string& name, uint64_t salt) const
     return x;
 }
 
-double Draw::uniform (const std::string& name) const
-{
-    return static_cast<double> (bits (name, 0) >> 11) * 0x1.0p-52 - 1.0;
-}
+double Draw::uniform (const std::string& name) const { return static_cast<double> (bits (name, 0) >> 11) * 0x1.0p-52 - 1.0; }
 
 double Draw::normal (const std::string& name) const
 {
@@ -38,9 +35,9 @@ PickupTolerance toleranceOf (Provenance known)
 {
     switch (known)
     {
-        case Provenance::assumed: return { 0.12, 0.25, 0.35, 0.10, true };
-        case Provenance::fromOhms: return { 0.08, 0.20, 0.30, 0.02, true };
-        case Provenance::measured: return {};
+    case Provenance::assumed: return { 0.12, 0.25, 0.35, 0.10, true };
+    case Provenance::fromOhms: return { 0.08, 0.20, 0.30, 0.02, true };
+    case Provenance::measured: return {};
     }
     return {};
 }
@@ -69,11 +66,14 @@ PartFactors factorsOf (const Part& part, const Draw& draw)
     if (const auto* pot = part.as<PotPart>())
         factors.pots += pot->tolerance * draw.uniform (part.name + " " + std::to_string (std::lround (pot->ohms)));
     else if (const auto* capacitor = part.as<CapacitorPart>())
-        factors.capacitance += capacitor->tolerance * draw.uniform (part.name + " " + std::to_string (std::lround (capacitor->farads * 1e12)));
+        factors.capacitance +=
+            capacitor->tolerance * draw.uniform (part.name + " " + std::to_string (std::lround (capacitor->farads * 1e12)));
     else if (const auto* resistor = part.as<ResistorPart>())
-        factors.resistance += resistor->tolerance * draw.uniform (part.name + " " + std::to_string (std::lround (resistor->ohms)));
+        factors.resistance +=
+            resistor->tolerance * draw.uniform (part.name + " " + std::to_string (std::lround (resistor->ohms)));
     else if (const auto* inductor = part.as<InductorPart>())
-        factors.inductance += inductor->tolerance * draw.uniform (part.name + " " + std::to_string (std::lround (inductor->henries * 1e3)));
+        factors.inductance +=
+            inductor->tolerance * draw.uniform (part.name + " " + std::to_string (std::lround (inductor->henries * 1e3)));
     return factors;
 }
 }

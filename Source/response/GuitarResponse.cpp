@@ -19,7 +19,7 @@ std::vector<BranchId> branchesOf (const GuitarCircuit& circuit)
 }
 
 GuitarResponse::GuitarResponse (const Harness& harness, const Setting& setting, const Load& load, const StringSet& set,
-              const BuildOptions& options)
+                                const BuildOptions& options)
     : circuit (buildCircuit (harness, setting, load, options)), stringSet (set)
 {
     for (const auto& coil : circuit.coils)
@@ -44,10 +44,7 @@ Eigen::VectorXcd sourceResponses (const GuitarResponse& response, double hz)
     return h;
 }
 
-std::complex<double> GuitarResponse::unisonResponse (double hz) const
-{
-    return coldiron::sourceResponses (*this, hz).sum();
-}
+std::complex<double> GuitarResponse::unisonResponse (double hz) const { return coldiron::sourceResponses (*this, hz).sum(); }
 
 void GuitarResponse::humResponses (double hz, std::complex<double>* responses) const
 {
@@ -71,11 +68,8 @@ double GuitarResponse::power (double hz, const StringDraw& draw) const
         return 0.0;
     const Eigen::VectorXcd h = coldiron::sourceResponses (*this, hz);
     const Eigen::MatrixXd weights = stringWeights (stringSet, coilPositionList, hz, draw);
-    return std::max (0.0, (h.adjoint() * weights * h)(0).real());
+    return std::max (0.0, (h.adjoint() * weights * h) (0).real());
 }
 
-std::complex<double> GuitarResponse::outputImpedance (double hz) const
-{
-    return network ? network->outputImpedance (hz) : 0.0;
-}
+std::complex<double> GuitarResponse::outputImpedance (double hz) const { return network ? network->outputImpedance (hz) : 0.0; }
 }

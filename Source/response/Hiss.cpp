@@ -1,8 +1,8 @@
 #include "response/Hiss.h"
 
+#include "filter/FilterDesigner.h"
 #include "response/Hum.h"
 #include "response/ThermalNoise.h"
-#include "filter/FilterDesigner.h"
 
 #include <algorithm>
 #include <cmath>
@@ -15,7 +15,9 @@ ModalFilter hissFilter (const GuitarResponse& response, double sampleRate)
     const auto designer = FilterDesigner::shared (sampleRate);
     std::vector<double> microvolts;
     for (const double hz : designer->gridHz())
-        microvolts.push_back (1e6 * std::sqrt (4.0 * boltzmann * roomKelvin * std::max (0.0, response.outputImpedance (hz).real()) * 0.5 * sampleRate));
+        microvolts.push_back (
+            1e6
+            * std::sqrt (4.0 * boltzmann * roomKelvin * std::max (0.0, response.outputImpedance (hz).real()) * 0.5 * sampleRate));
     return designer->design (microvolts, false);
 }
 

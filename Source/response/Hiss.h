@@ -1,7 +1,7 @@
 #pragma once
 
-#include "response/GuitarResponse.h"
 #include "filter/ModalFilter.h"
+#include "response/GuitarResponse.h"
 
 #include <cstdint>
 #include <vector>

@@ -12,7 +12,10 @@ namespace coldiron
 {
 namespace
 {
-struct Drift { double hz, seconds, phase; };
+struct Drift
+{
+    double hz, seconds, phase;
+};
 constexpr Drift wanders[] = { { 0.03, 7.3, 0.0 }, { 0.02, 17.9, 1.0 } };
 constexpr double pi = std::numbers::pi;
 }
@@ -40,7 +43,11 @@ double mainsDrift (double seconds)
 
 std::vector<Harmonic> humSpectrum (const MainsField& field)
 {
-    struct Limit { int number; double share; };
+    struct Limit
+    {
+        int number;
+        double share;
+    };
     constexpr Limit supply[] = { { 1, 1.0 }, { 3, 0.05 }, { 5, 0.06 }, { 7, 0.05 }, { 9, 0.015 }, { 11, 0.035 }, { 13, 0.03 } };
     constexpr int highest = 61; // 3 kHz on 50 Hz mains
     std::vector<Harmonic> harmonics;
@@ -94,7 +101,8 @@ double humRms (const GuitarResponse& response, const MainsField& field, double m
 {
     double power = 0.0;
     for (const auto& harmonic : humSpectrum (field))
-        power += harmonic.share * harmonic.share * std::norm (heardHum (response, harmonic.number * field.hz, field.facing, mismatch));
+        power +=
+            harmonic.share * harmonic.share * std::norm (heardHum (response, harmonic.number * field.hz, field.facing, mismatch));
     return std::sqrt (power);
 }
 
@@ -114,7 +122,10 @@ HumFigures humFigures (const GuitarResponse& response)
 
 HumKind humKind (double playingDb)
 {
-    return playingDb > 2.5 ? HumKind::more : playingDb > -3.0 ? HumKind::like : playingDb > -20.0 ? HumKind::less : HumKind::quiet;
+    return playingDb > 2.5     ? HumKind::more
+           : playingDb > -3.0  ? HumKind::like
+           : playingDb > -20.0 ? HumKind::less
+                               : HumKind::quiet;
 }
 
 std::string humWords (double playingDb)
@@ -122,16 +133,13 @@ std::string humWords (double playingDb)
     const auto number = std::to_string (std::lround (std::abs (playingDb)));
     switch (humKind (playingDb))
     {
-        case HumKind::quiet: return "quiet";
-        case HumKind::less: return "hums, " + number + " dB less than a single coil";
-        case HumKind::like: return "hums like a single coil";
-        case HumKind::more: return "hums more than a single coil (+" + number + " dB)";
+    case HumKind::quiet: return "quiet";
+    case HumKind::less: return "hums, " + number + " dB less than a single coil";
+    case HumKind::like: return "hums like a single coil";
+    case HumKind::more: return "hums more than a single coil (+" + number + " dB)";
     }
     return {};
 }
 
-double humEmfFor (double takeLufs, double db)
-{
-    return std::pow (10.0, (takeLufs - 3.0103 + db) / 20.0);
-}
+double humEmfFor (double takeLufs, double db) { return std::pow (10.0, (takeLufs - 3.0103 + db) / 20.0); }
 }

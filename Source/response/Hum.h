@@ -17,15 +17,15 @@ constexpr double assumedMismatch = 0.02;
 /** The mains field that the coils stand in. Magnetic hum only: touch and shield noise is not wiring's to cure. */
 struct MainsField
 {
-    double hz = 50.0;        ///< 50 or 60
-    double facing = 1.0;     ///< -1..1, cosine of the coils' axis to the field
-    double buzz = 0.0;       ///< 0..1: current pulses of rectifiers and dimmers on top, a plausible spectrum of our own
+    double hz = 50.0;    ///< 50 or 60
+    double facing = 1.0; ///< -1..1, cosine of the coils' axis to the field
+    double buzz = 0.0;   ///< 0..1: current pulses of rectifiers and dimmers on top, a plausible spectrum of our own
 };
 
 struct Harmonic
 {
-    int number = 1;          ///< times the mains frequency
-    double share = 1.0;      ///< of the EMF's rms; the squares of all shares sum to 1
+    int number = 1;     ///< times the mains frequency
+    double share = 1.0; ///< of the EMF's rms; the squares of all shares sum to 1
 };
 
 /** The cosine for coils whose axis stands this far from the field [degrees]: 0 faces it and hums most, 90 is across it

@@ -89,8 +89,8 @@ TakeChoice nearestTake (const std::vector<CircuitConfig>& takes, const CircuitCo
         sure.push_back (assessConfidence (response, heard));
         const bool silent = response.isSilent();
         const bool morePickups = sure.back().playing == Similarity::rough && sharesOf (response).size() > 1;
-        const Rank rank { silent ? 99 : static_cast<int> (sure.back().playing), sure.back().betweenOneAndBothOutOfPhase, morePickups,
-                          lift (response, heard), t };
+        const Rank rank { silent ? 99 : static_cast<int> (sure.back().playing), sure.back().betweenOneAndBothOutOfPhase,
+                          morePickups, lift (response, heard), t };
         if (! best || rank < *best)
         {
             best = rank;
@@ -107,7 +107,8 @@ TakeChoice nearestTake (const std::vector<CircuitConfig>& takes, const CircuitCo
     choice.words = "from " + nameOf (choice.take, from) + ": " + choice.confidence.playingWord();
     const auto& surest = sure[static_cast<size_t> (nearest)];
     if (choice.isOwn && surest.playing < choice.confidence.playing)
-        choice.suggestion = "surer from " + nameOf (nearest, recorded[static_cast<size_t> (nearest)]) + ": " + surest.playingWord();
+        choice.suggestion =
+            "surer from " + nameOf (nearest, recorded[static_cast<size_t> (nearest)]) + ": " + surest.playingWord();
     else if (choice.confidence.playing >= Similarity::fair && ! heard.isSilent())
     {
         const auto pickups = sharesOf (heard);
@@ -117,9 +118,11 @@ TakeChoice nearestTake (const std::vector<CircuitConfig>& takes, const CircuitCo
         choice.suggestion = pickups.size() == 1 ? "record a take of the " + names.front() + " pickup: this would be surer"
                                                 : "record one take per pickup (" + listed (names) + "): this would be surer";
         // A take of each is there already: no recording makes coils that oppose each other sure.
-        const bool haveAll = std::all_of (names.begin(), names.end(), [&] (const std::string& name)
+        const bool haveAll = std::all_of (names.begin(), names.end(),
+                                          [&] (const std::string& name)
                                           {
-                                              return std::any_of (recorded.begin(), recorded.end(), [&] (const GuitarResponse& response)
+                                              return std::any_of (recorded.begin(), recorded.end(),
+                                                                  [&] (const GuitarResponse& response)
                                                                   {
                                                                       const auto shares = sharesOf (response);
                                                                       return shares.size() == 1 && shares.front().first == name;

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "response/Confidence.h"
 #include "response/CircuitConfig.h"
+#include "response/Confidence.h"
 
 #include <optional>
 #include <string>
@@ -12,11 +12,11 @@ namespace coldiron
 /** Which take an option is derived from, and why. */
 struct TakeChoice
 {
-    int take = -1;              ///< index; -1: there is none
-    Confidence confidence;          ///< of the option from that take
-    bool isOwn = false;         ///< the option names it itself
-    std::string words;          ///< "from take 2, bridge alone: same coils"
-    std::string suggestion;     ///< how it would be surer; empty where it could not be
+    int take = -1;          ///< index; -1: there is none
+    Confidence confidence;  ///< of the option from that take
+    bool isOwn = false;     ///< the option names it itself
+    std::string words;      ///< "from take 2, bridge alone: same coils"
+    std::string suggestion; ///< how it would be surer; empty where it could not be
 };
 
 /** The take nearest to an option: the one from which it is surest. Of equals: for an option whose coils work against each

@@ -31,10 +31,12 @@ NoiseTrust judgeNoise (const NoiseFloor& floor, const std::function<double (doub
     }
     if (! (before > 0.0) || ! (after > 0.0))
         return trust;
-    const double softer = std::min (0.0, dbOfSquare (after) - dbOfSquare (before)); // a softer option is turned up again, noise and all
+    const double softer =
+        std::min (0.0, dbOfSquare (after) - dbOfSquare (before)); // a softer option is turned up again, noise and all
     for (size_t b = 0; b < floor.hz.size(); ++b)
     {
-        const double lift = dbOfSquare (powers[b]) - softer, stands = dbOfSquare (floor.noise[b] * powers[b]) - dbOfSquare (after);
+        const double lift = dbOfSquare (powers[b]) - softer,
+                     stands = dbOfSquare (floor.noise[b] * powers[b]) - dbOfSquare (after);
         if (floor.hz[b] < trustFromHz || lift <= liftAllowedDb || stands <= audibleDb)
             continue;
         if (! trust.trustedToHz)
@@ -46,8 +48,11 @@ NoiseTrust judgeNoise (const NoiseFloor& floor, const std::function<double (doub
         }
     }
     if (trust.trustedToHz)
-        trust.advice = wasTurnedDown ? "Record again with volume and tone at 10: what was turned down there cannot be brought back without its noise."
-                                     : "Record again louder, up to peaks of -6 dBFS, away from screens and chargers, with a few seconds of nothing played.";
+        trust.advice =
+            wasTurnedDown
+                ? "Record again with volume and tone at 10: what was turned down there cannot be brought back without its noise."
+                : "Record again louder, up to peaks of -6 dBFS, away from screens and chargers, with a few seconds of nothing "
+                  "played.";
     return trust;
 }
 
@@ -63,7 +68,8 @@ NoiseTrust judgeNoise (const NoiseFloor& floor, const CircuitConfig& recorded, c
     for (const auto& control : controls (open.harness))
         if (control.positions.empty())
             open.setting.knobs[control.name] = control.rest;
-    const auto treble = [] (const GuitarResponse& response) { return std::abs (response.unisonResponse (4000.0)) / std::max (1e-12, std::abs (response.unisonResponse (500.0))); };
+    const auto treble = [] (const GuitarResponse& response)
+    { return std::abs (response.unisonResponse (4000.0)) / std::max (1e-12, std::abs (response.unisonResponse (500.0))); };
     return judgeNoise (floor, gain, treble (transfer.recordedResponse()) < 0.708 * treble (open.response()));
 }
 
@@ -74,6 +80,7 @@ std::string NoiseTrust::words() const
     const double kilohertz = std::round (*trustedToHz / 100.0) / 10.0;
     auto number = std::to_string (kilohertz);
     number.resize (number.find ('.') + 2);
-    return "trust it up to " + number + " kHz: above, the take's own noise comes up by " + std::to_string (std::lround (liftDb)) + " dB. " + advice;
+    return "trust it up to " + number + " kHz: above, the take's own noise comes up by " + std::to_string (std::lround (liftDb))
+           + " dB. " + advice;
 }
 }

@@ -15,7 +15,10 @@ constexpr double lowestGridHz = 80.0, humpFromHz = 200.0, highestHz = 40000.0, f
 constexpr int gridPointsPerOctave = 48;
 constexpr double flatDb = 3.0, cornerDb = 3.0103, leastPeakDb = 0.05;
 
-double levelDb (const GuitarResponse& response, double hz) { return 20.0 * std::log10 (std::max (stringResponse (response, hz), 1e-15)); }
+double levelDb (const GuitarResponse& response, double hz)
+{
+    return 20.0 * std::log10 (std::max (stringResponse (response, hz), 1e-15));
+}
 
 double topBetween (const GuitarResponse& response, double lowHz, double highHz)
 {
@@ -62,7 +65,7 @@ double stringResponse (const GuitarResponse& response, double hz)
     spread.sigma = 1.0;
     const Eigen::MatrixXd weights = stringWeights (response.strings(), response.coilPositions(), hz, spread);
     const Eigen::VectorXd share = h.cwiseAbs2() / all;
-    const double heard = (h.adjoint() * weights * h)(0).real(), unison = share.dot (weights * share);
+    const double heard = (h.adjoint() * weights * h) (0).real(), unison = share.dot (weights * share);
     return unison > 0.0 ? std::sqrt (std::max (0.0, heard / unison)) : 0.0;
 }
 
@@ -72,10 +75,12 @@ Resonance findResonance (const GuitarResponse& response)
     const auto hzAt = [] (size_t i) { return lowestGridHz * std::exp2 (static_cast<double> (i) / gridPointsPerOctave); };
     for (size_t i = 0; hzAt (i) <= highestHz; ++i)
         levels.push_back (levelDb (response, hzAt (i)));
-    const auto indexOf = [] (double hz) { return static_cast<size_t> (std::ceil (gridPointsPerOctave * std::log2 (hz / lowestGridHz))); };
+    const auto indexOf = [] (double hz)
+    { return static_cast<size_t> (std::ceil (gridPointsPerOctave * std::log2 (hz / lowestGridHz))); };
 
     const size_t first = indexOf (humpFromHz);
-    const auto top = static_cast<size_t> (std::max_element (levels.begin() + static_cast<std::ptrdiff_t> (first), levels.end()) - levels.begin());
+    const auto top = static_cast<size_t> (std::max_element (levels.begin() + static_cast<std::ptrdiff_t> (first), levels.end())
+                                          - levels.begin());
     const bool isHump = top > first && top + 1 < levels.size();
 
     Resonance found;

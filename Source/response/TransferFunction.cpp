@@ -17,10 +17,7 @@ double weighted (const Eigen::VectorXcd& h, const Eigen::MatrixXd& weights)
     return std::max (0.0, re.dot (weights * re) + im.dot (weights * im));
 }
 
-double ratio (double option, double recorded)
-{
-    return recorded > 0.0 ? std::sqrt (option / recorded) : 0.0;
-}
+double ratio (double option, double recorded) { return recorded > 0.0 ? std::sqrt (option / recorded) : 0.0; }
 
 /** |h_new| / |h_rec| where they are proportional: the string weights cancel and only the circuit is left. */
 std::optional<double> circuitGain (const Eigen::VectorXcd& hRecorded, const Eigen::VectorXcd& hOption)
@@ -74,7 +71,8 @@ std::vector<double> TransferFunction::gains (const std::vector<double>& hz) cons
         if (! optionWeights)
         {
             optionWeights = Weights::shared (option.strings(), option.coilPositions(), hz);
-            recordedWeights = sameCoilPositions ? optionWeights : Weights::shared (recorded.strings(), recorded.coilPositions(), hz);
+            recordedWeights =
+                sameCoilPositions ? optionWeights : Weights::shared (recorded.strings(), recorded.coilPositions(), hz);
         }
         result[i] = ratio (weighted (hOption, optionWeights->at (i)), weighted (hRecorded, recordedWeights->at (i)));
     }

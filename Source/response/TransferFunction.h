@@ -1,8 +1,8 @@
 #pragma once
 
+#include "filter/FilterDesigner.h"
 #include "response/Confidence.h"
 #include "response/GuitarResponse.h"
-#include "filter/FilterDesigner.h"
 
 #include <vector>
 

@@ -1,8 +1,8 @@
 #include "response/Volumes.h"
 
+#include "guitar/Nets.h"
 #include "response/SourceResponses.h"
 #include "response/StringResponse.h"
-#include "guitar/Nets.h"
 
 #include <algorithm>
 #include <cmath>
@@ -94,7 +94,8 @@ std::vector<VolumeStep> stepsOf (const CircuitConfig& config, const std::string&
             openDb = level;
             openClarity = clear;
         }
-        steps.push_back ({ value, level - openDb, clear && openClarity ? std::optional<double> (*clear - *openClarity) : std::nullopt });
+        steps.push_back (
+            { value, level - openDb, clear && openClarity ? std::optional<double> (*clear - *openClarity) : std::nullopt });
     }
     return steps;
 }

@@ -12,7 +12,7 @@ namespace coldiron
 struct VolumeStep
 {
     double knob = 10.0;
-    double levelDb = 0.0;   ///< of what the strings give at 500 Hz, re the same knob at 10
+    double levelDb = 0.0;            ///< of what the strings give at 500 Hz, re the same knob at 10
     std::optional<double> clarityDb; ///< re the same knob at 10: below 0 duller, above 0 brighter; none where not asked for
 };
 
@@ -20,9 +20,9 @@ struct VolumeStep
 struct VolumeFigures
 {
     std::string knob;
-    bool heard = false;                 ///< turning it down changes what is heard at this setting
-    std::vector<VolumeStep> steps;      ///< knob 10 8 6 4 2 where heard
-    std::optional<bool> mutesOthers;    ///< at 0 where another volume is heard too; none where they never are
+    bool heard = false;              ///< turning it down changes what is heard at this setting
+    std::vector<VolumeStep> steps;   ///< knob 10 8 6 4 2 where heard
+    std::optional<bool> mutesOthers; ///< at 0 where another volume is heard too; none where they never are
 };
 
 /** Knobs that work as volumes: wiper and one end carry signal, the other end lies at ground. In the order of parts. */

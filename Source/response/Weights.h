@@ -19,7 +19,8 @@ public:
     const Eigen::MatrixXd& at (size_t index) const { return table[index]; }
 
     /** The last few tables, shared. Any thread but the audio thread. */
-    static std::shared_ptr<const Weights> shared (const StringSet&, const std::vector<CoilPosition>&, const std::vector<double>& hz);
+    static std::shared_ptr<const Weights> shared (const StringSet&, const std::vector<CoilPosition>&,
+                                                  const std::vector<double>& hz);
 
 private:
     std::vector<Eigen::MatrixXd> table;

@@ -33,7 +33,9 @@ int takeLock (const fs::path& path, bool makes)
         const int file = ::open (path.c_str(), O_RDWR | O_CLOEXEC | O_NOFOLLOW | (makes ? O_CREAT : 0), 0600);
         if (file < 0)
             return -1;
-        struct stat held {}, named {};
+        struct stat held
+        {
+        }, named {};
         if (::flock (file, LOCK_EX | LOCK_NB) == 0 && ::fstat (file, &held) == 0)
         {
             // Another may have swept it away between the two calls: then the lock is on a file that nobody finds.
@@ -92,7 +94,8 @@ std::optional<Unsaved> read (const fs::path& path)
     if (! stream || ! (text << stream.rdbuf()))
         return std::nullopt;
     const JobTree tree = parseJobTree (text.str());
-    const auto textAt = [&] (const char* key) { return tree.contains (key) && tree[key].is_string() ? tree[key].get<std::string>() : std::string(); };
+    const auto textAt = [&] (const char* key)
+    { return tree.contains (key) && tree[key].is_string() ? tree[key].get<std::string>() : std::string(); };
     if (! tree.is_object() || textAt ("coldiron") != autosaveKind || textAt ("job").empty())
         return std::nullopt;
     return Unsaved { textAt ("job"), textAt ("title"), textAt ("file"), textAt ("folder") };

@@ -26,13 +26,13 @@ class Autosave
 {
 public:
     explicit Autosave (std::filesystem::path folder);
-    ~Autosave();                                ///< what was kept and not dropped stays, to be offered next time
+    ~Autosave(); ///< what was kept and not dropped stays, to be offered next time
     Autosave (const Autosave&) = delete;
     Autosave& operator= (const Autosave&) = delete;
 
-    void keep (Unsaved);                        ///< returns at once; of several the newest is written
-    void drop();                                ///< saved, or given up: nothing is left
-    bool waitUntilIdle (double seconds);               ///< until all that was asked for is on disk
+    void keep (Unsaved);                 ///< returns at once; of several the newest is written
+    void drop();                         ///< saved, or given up: nothing is left
+    bool waitUntilIdle (double seconds); ///< until all that was asked for is on disk
 
     const std::filesystem::path& file() const { return kept; }
 

@@ -85,9 +85,9 @@ void BlindRun::rank (int number, RankMove move)
         return;
     switch (move)
     {
-        case RankMove::up: ranking->up (number - 1); break;
-        case RankMove::down: ranking->down (number - 1); break;
-        case RankMove::tie: ranking->tie (number - 1); break;
+    case RankMove::up: ranking->up (number - 1); break;
+    case RankMove::down: ranking->down (number - 1); break;
+    case RankMove::tie: ranking->tie (number - 1); break;
     }
 }
 

@@ -17,22 +17,22 @@ public:
     static BlindRun ofAbx (Tag, Tag, int trials, uint64_t seed);
 
     BlindView view() const;
-    Tag playing() const;                       ///< what is behind the number heard
+    Tag playing() const; ///< what is behind the number heard
     bool involves (Tag tag) const;
 
     void hear (int number);
     void rank (int number, RankMove);
-    void answer (int number);                  ///< abx: 1 or 2
+    void answer (int number); ///< abx: 1 or 2
 
     bool isComplete() const;
     BlindOutcome outcome (const Job&, int take, const std::string& date) const; ///< @param take  index, -1: none
 
 private:
-    std::vector<Tag> behind;                   ///< by number less 1, X left out
+    std::vector<Tag> behind; ///< by number less 1, X left out
     std::optional<Ranking> ranking;
     std::optional<AbxTrials> trials;
     int heard = 1;
-    bool xHeard = false;                       ///< in this trial
+    bool xHeard = false; ///< in this trial
 
     BlindRun (std::vector<Tag>, SeededRandom&);
 };

@@ -4,7 +4,7 @@
 
 namespace coldiron
 {
-inline constexpr int numKnobs = 12;  ///< parameters there are, for ever
+inline constexpr int numKnobs = 12; ///< parameters there are, for ever
 inline constexpr int numLevers = 8;
 
 /** Which control of a job stands at which parameter. The guitar's own controls come first, then those that rewires fit,

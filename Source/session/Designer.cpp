@@ -96,7 +96,8 @@ EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
         if (key.matched)
         {
             const auto report = key.exactMatch ? shared.freshReport (key.tag) : nullptr;
-            const double db = report != nullptr ? report->matchDb : matchDb (transfer, afterCurve.heard (snapshot.materialFor (key.tag).spectrum));
+            const double db = report != nullptr ? report->matchDb
+                                                : matchDb (transfer, afterCurve.heard (snapshot.materialFor (key.tag).spectrum));
             result.gain = std::pow (10.0, db / 20.0);
         }
     }
@@ -108,8 +109,9 @@ EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
 void Designer::followAfter (const Key& key, const Snapshot& snapshot)
 {
     const auto before = shared.after();
-    const OutputChainKey wants { snapshot.after, key.rate, snapshot.after.isDriven() ? snapshot.materialFor (asRecorded).lufs : 0.0, key.prepared,
-                           before->fault.empty() ? 0 : snapshot.revision };
+    const OutputChainKey wants { snapshot.after, key.rate,
+                                 snapshot.after.isDriven() ? snapshot.materialFor (asRecorded).lufs : 0.0, key.prepared,
+                                 before->fault.empty() ? 0 : snapshot.revision };
     if (afterKey == wants)
         return;
 
@@ -127,12 +129,12 @@ void Designer::followAfter (const Key& key, const Snapshot& snapshot)
             now.fault = fault.what();
         }
 
-    const bool sounds = ! afterKey || now.choice != before->choice || now.impulse != before->impulse || afterKey->rate != wants.rate
-                     || afterKey->lufs != wants.lufs || afterKey->prepared != wants.prepared;
+    const bool sounds = ! afterKey || now.choice != before->choice || now.impulse != before->impulse
+                        || afterKey->rate != wants.rate || afterKey->lufs != wants.lufs || afterKey->prepared != wants.prepared;
     if (sounds)
     {
-        auto chain = std::make_unique<OutputChain> (now.choice, now.impulse ? now.impulse->at (key.rate) : std::vector<float>(), key.rate,
-                                                  snapshot.materialFor (asRecorded).lufs);
+        auto chain = std::make_unique<OutputChain> (now.choice, now.impulse ? now.impulse->at (key.rate) : std::vector<float>(),
+                                                    key.rate, snapshot.materialFor (asRecorded).lufs);
         afterCurve = chain->curve();
         shared.engine.publish (std::move (chain));
     }

@@ -34,16 +34,16 @@ bool FirstSteps::isDone (const MainView& sight) const
 {
     switch (now)
     {
-        case Step::hearFirst: return ! sight.tags.empty() && sight.heard == sight.tags[0];
-        case Step::raiseHum: return sight.hums;
-        case Step::hearSecond: return sight.tags.size() < 2 || sight.heard == sight.tags[1];
-        case Step::turnVolume: return sight.heard == atStep.heard && sight.volumes != atStep.volumes;
-        case Step::openDrawing: return sight.drawingOpen;
-        case Step::pickGuitar: return sight.guitarPicked;
-        case Step::typeOhms: return sight.ohmsKnown || sight.hasTake;
-        case Step::dropTake: return sight.hasTake;
-        case Step::starterSet: return sight.tags.size() >= 3;
-        case Step::done: return false;
+    case Step::hearFirst: return ! sight.tags.empty() && sight.heard == sight.tags[0];
+    case Step::raiseHum: return sight.hums;
+    case Step::hearSecond: return sight.tags.size() < 2 || sight.heard == sight.tags[1];
+    case Step::turnVolume: return sight.heard == atStep.heard && sight.volumes != atStep.volumes;
+    case Step::openDrawing: return sight.drawingOpen;
+    case Step::pickGuitar: return sight.guitarPicked;
+    case Step::typeOhms: return sight.ohmsKnown || sight.hasTake;
+    case Step::dropTake: return sight.hasTake;
+    case Step::starterSet: return sight.tags.size() >= 3;
+    case Step::done: return false;
     }
     return false;
 }
@@ -79,18 +79,20 @@ std::string FirstSteps::words (bool inHost) const
     const auto letter = [&] (size_t i) { return i < last.tags.size() ? letterOf (last.tags[i]) : std::string ("a tag"); };
     switch (now)
     {
-        case Step::hearFirst:
-            return (inHost ? std::string ("Click the tag, or press ") : last.isPlaying ? std::string ("Press ") : std::string ("Press Space to play, then ")) + letter (0)
-                   + ": the same take through another wiring.";
-        case Step::raiseHum: return "Raise the mains hum (R), then press " + letter (1) + ".";
-        case Step::hearSecond: return "Press " + letter (1) + ": does it hum?";
-        case Step::turnVolume: return "Turn the volume: drag the number, or K and the arrows.";
-        case Step::openDrawing: return "Press W: the wiring, changed wires marked.";
-        case Step::pickGuitar: return "Now your guitar: pick its picture.";
-        case Step::typeOhms: return "Type up to three ohm readings, one for each pickup. Or go on.";
-        case Step::dropTake: return "Drop a dry take of it on this window, or open one.";
-        case Step::starterSet: return "Take a starter set: three options that answer a wish.";
-        case Step::done: break;
+    case Step::hearFirst:
+        return (inHost           ? std::string ("Click the tag, or press ")
+                : last.isPlaying ? std::string ("Press ")
+                                 : std::string ("Press Space to play, then "))
+               + letter (0) + ": the same take through another wiring.";
+    case Step::raiseHum: return "Raise the mains hum (R), then press " + letter (1) + ".";
+    case Step::hearSecond: return "Press " + letter (1) + ": does it hum?";
+    case Step::turnVolume: return "Turn the volume: drag the number, or K and the arrows.";
+    case Step::openDrawing: return "Press W: the wiring, changed wires marked.";
+    case Step::pickGuitar: return "Now your guitar: pick its picture.";
+    case Step::typeOhms: return "Type up to three ohm readings, one for each pickup. Or go on.";
+    case Step::dropTake: return "Drop a dry take of it on this window, or open one.";
+    case Step::starterSet: return "Take a starter set: three options that answer a wish.";
+    case Step::done: break;
     }
     return {};
 }
@@ -99,12 +101,12 @@ std::string FirstSteps::actWords() const
 {
     switch (now)
     {
-        case Step::openDrawing: return "Wiring";
-        case Step::pickGuitar: return "Your guitar";
-        case Step::typeOhms: return "Take in";
-        case Step::dropTake: return "Open a take";
-        case Step::starterSet: return "Starter sets";
-        default: return {};
+    case Step::openDrawing: return "Wiring";
+    case Step::pickGuitar: return "Your guitar";
+    case Step::typeOhms: return "Take in";
+    case Step::dropTake: return "Open a take";
+    case Step::starterSet: return "Starter sets";
+    default: return {};
     }
 }
 
@@ -116,7 +118,8 @@ std::filesystem::path demoJob (const PresetFolders& presets)
         {
             const auto demo = folder.parent_path() / place;
             const auto job = demo / "hum-1-bridge-pickup.json";
-            if (std::filesystem::is_regular_file (job, ignored) && std::filesystem::is_regular_file (demo / "demo-take.wav", ignored))
+            if (std::filesystem::is_regular_file (job, ignored)
+                && std::filesystem::is_regular_file (demo / "demo-take.wav", ignored))
                 return job;
         }
     return {};

@@ -13,10 +13,10 @@ struct MainView
     Tag heard = asRecorded;
     std::vector<Tag> tags;
     bool hums = false, hasTake = false, isPlaying = false;
-    bool drawingOpen = false;         ///< said by the window
-    bool guitarPicked = false;        ///< said by the window: a job was begun on a guitar of the person's choice
-    bool ohmsKnown = false;           ///< a pickup is more than assumed
-    std::vector<double> volumes;      ///< where the volumes of the option heard stand
+    bool drawingOpen = false;    ///< said by the window
+    bool guitarPicked = false;   ///< said by the window: a job was begun on a guitar of the person's choice
+    bool ohmsKnown = false;      ///< a pickup is more than assumed
+    std::vector<double> volumes; ///< where the volumes of the option heard stand
 };
 
 MainView sightOf (const Bench&, bool drawingOpen, bool guitarPicked);
@@ -26,7 +26,18 @@ MainView sightOf (const Bench&, bool drawingOpen, bool guitarPicked);
 class FirstSteps
 {
 public:
-    enum class Step { hearFirst, raiseHum, hearSecond, turnVolume, openDrawing, pickGuitar, typeOhms, dropTake, starterSet, done };
+    enum class Step {
+        hearFirst,
+        raiseHum,
+        hearSecond,
+        turnVolume,
+        openDrawing,
+        pickGuitar,
+        typeOhms,
+        dropTake,
+        starterSet,
+        done
+    };
 
     explicit FirstSteps (const MainView&);
 
@@ -34,8 +45,8 @@ public:
     bool see (const MainView&);
     Step step() const { return now; }
     std::string words (bool inHost) const;
-    std::string actWords() const;     ///< for a button that does it; empty: the keys do
-    void skip();                      ///< this one is not wanted
+    std::string actWords() const; ///< for a button that does it; empty: the keys do
+    void skip();                  ///< this one is not wanted
 
 private:
     Step now = Step::hearFirst;

@@ -20,7 +20,8 @@ JobTree ownWords (const std::string& jobText, const std::string& part)
 {
     const JobTree tree = parseJobTree (jobText);
     const JobTree::json_pointer at ("/guitar" + pickupPath (part));
-    return tree.is_object() && tree.contains ("guitar") && tree["guitar"].is_object() && tree.contains (at) ? tree.at (at) : JobTree();
+    return tree.is_object() && tree.contains ("guitar") && tree["guitar"].is_object() && tree.contains (at) ? tree.at (at)
+                                                                                                            : JobTree();
 }
 
 /** A preset by its name; nullopt where it cannot be read. */
@@ -62,7 +63,8 @@ BenchEdit refused (const std::string& words)
     return edit;
 }
 
-BenchEdit guitarEdit (const std::string& jobText, const std::vector<std::pair<std::string, JobTree>>& changes, const std::string& name)
+BenchEdit guitarEdit (const std::string& jobText, const std::vector<std::pair<std::string, JobTree>>& changes,
+                      const std::string& name)
 {
     BenchEdit edit { "/guitar", {}, name, {}, {} };
     const JobTree tree = parseJobTree (jobText);

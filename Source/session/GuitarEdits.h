@@ -11,8 +11,8 @@ namespace coldiron
 struct BenchEdit
 {
     std::string pointer, json, name;
-    std::string note;                ///< worth telling once it is done
-    std::string refusal;             ///< in words, for the place where it was typed; empty: sound
+    std::string note;    ///< worth telling once it is done
+    std::string refusal; ///< in words, for the place where it was typed; empty: sound
 
     bool sound() const { return refusal.empty(); }
 };
@@ -22,7 +22,8 @@ BenchEdit refused (const std::string& words);
 
 /** The job's own guitar with something changed: a preset's name becomes { "like": NAME, ... }, an object keeps all it
     says. @param changes  pointers inside the guitar ("/parts/volume/pot") and what stands there from now on */
-BenchEdit guitarEdit (const std::string& jobText, const std::vector<std::pair<std::string, JobTree>>& changes, const std::string& name);
+BenchEdit guitarEdit (const std::string& jobText, const std::vector<std::pair<std::string, JobTree>>& changes,
+                      const std::string& name);
 
 /** Another pickup preset in that place. Its slant is the guitar's and stays, as do the colours of the leads. */
 BenchEdit pickupChoice (const Bench&, const std::string& part, const std::string& preset);

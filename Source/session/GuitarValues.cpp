@@ -1,8 +1,8 @@
 #include "session/GuitarValues.h"
 
-#include "files/Quantity.h"
 #include "analysis/JackReading.h"
 #include "analysis/OhmTable.h"
+#include "files/Quantity.h"
 
 #include <algorithm>
 #include <cmath>
@@ -25,7 +25,8 @@ constexpr int e24[] { 10, 11, 12, 13, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 39
 constexpr int e12[] { 10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82 };
 constexpr int ofPots[] { 10, 25, 50 }; // common practice of the trade: 250k, 500k, 1M
 
-template <size_t N> double stepIn (const int (&series)[N], double value, int direction)
+template <size_t N>
+double stepIn (const int (&series)[N], double value, int direction)
 {
     const int decade = static_cast<int> (std::floor (std::log10 (value) + 1e-9));
     double best = value;
@@ -149,17 +150,17 @@ std::string typingHint (const GuitarValue& value)
 {
     switch (value.kind)
     {
-        case Kind::pickupOhms: return "Ohms across its two leads, disconnected: 8.1k";
-        case Kind::jackOhms: return "All knobs at 10: the pots are taken out";
-        case Kind::pot: return "250k, 500k, 1M; then log-15, linear";
-        case Kind::capacitor: return "Like 22n or 1.2n; arrows step E12";
-        case Kind::resistor: return "Like 150k or 4k7; arrows step E24";
-        case Kind::inductor: return "Henries, like 1.5";
-        case Kind::bridgeMm: return "Millimetres from the bridge";
-        case Kind::scaleMm: return "Millimetres; or low to high, 686 to 648";
-        case Kind::cable: return "About 100p a metre: 500p for five";
-        case Kind::inputOhms: return "1M is usual; a passive box far less";
-        case Kind::inputFarads: return "Like 20p";
+    case Kind::pickupOhms: return "Ohms across its two leads, disconnected: 8.1k";
+    case Kind::jackOhms: return "All knobs at 10: the pots are taken out";
+    case Kind::pot: return "250k, 500k, 1M; then log-15, linear";
+    case Kind::capacitor: return "Like 22n or 1.2n; arrows step E12";
+    case Kind::resistor: return "Like 150k or 4k7; arrows step E24";
+    case Kind::inductor: return "Henries, like 1.5";
+    case Kind::bridgeMm: return "Millimetres from the bridge";
+    case Kind::scaleMm: return "Millimetres; or low to high, 686 to 648";
+    case Kind::cable: return "About 100p a metre: 500p for five";
+    case Kind::inputOhms: return "1M is usual; a passive box far less";
+    case Kind::inputFarads: return "Like 20p";
     }
     return {};
 }
@@ -182,8 +183,8 @@ std::optional<double> typedQuantity (std::string text)
         plain.back() = 'k';
     // The prefix in the place of the point, IEC 60062: 4k7, 2n2.
     const auto at = plain.find_first_of ("pnukKMR");
-    if (at != std::string::npos && at > 0 && at + 1 < plain.size() && plain.find_first_not_of ("0123456789", at + 1) == std::string::npos
-        && plain.find_first_not_of ("0123456789") == at)
+    if (at != std::string::npos && at > 0 && at + 1 < plain.size()
+        && plain.find_first_not_of ("0123456789", at + 1) == std::string::npos && plain.find_first_not_of ("0123456789") == at)
     {
         const char prefix = plain[at] == 'K' ? 'k' : plain[at];
         plain[at] = '.';
@@ -201,14 +202,16 @@ std::string steppedText (const GuitarValue& value, const std::string& typed, int
         next.number = value.number > 0.0 ? value.number : 1e-12;
     switch (value.kind)
     {
-        case Kind::capacitor: next.number = stepIn (e12, next.number, direction); break;
-        case Kind::pot: next.number = stepIn (ofPots, next.number, direction); break;
-        case Kind::bridgeMm: case Kind::scaleMm:
-            next.number = std::max (1.0, direction > 0 ? std::floor (next.number + 1.0) : std::ceil (next.number - 1.0));
-            next.last = next.number;
-            break;
-        case Kind::cable: case Kind::inputFarads: next.number = std::max (0.0, std::round (next.number * 1e11 + direction) * 1e-11); break;
-        default: next.number = stepIn (e24, next.number, direction); break;
+    case Kind::capacitor: next.number = stepIn (e12, next.number, direction); break;
+    case Kind::pot: next.number = stepIn (ofPots, next.number, direction); break;
+    case Kind::bridgeMm:
+    case Kind::scaleMm:
+        next.number = std::max (1.0, direction > 0 ? std::floor (next.number + 1.0) : std::ceil (next.number - 1.0));
+        next.last = next.number;
+        break;
+    case Kind::cable:
+    case Kind::inputFarads: next.number = std::max (0.0, std::round (next.number * 1e11 + direction) * 1e-11); break;
+    default: next.number = stepIn (e24, next.number, direction); break;
     }
     if (const auto space = typed.find (' '); value.kind == Kind::pot && space != std::string::npos)
         next.taper = typed.substr (space + 1);

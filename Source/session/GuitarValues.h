@@ -10,14 +10,26 @@ namespace coldiron
 /** A value of the guitar, or of what hangs on it, that can be typed. */
 struct GuitarValue
 {
-    enum class Kind { pickupOhms, jackOhms, pot, capacitor, resistor, inductor, bridgeMm, scaleMm, cable, inputOhms, inputFarads };
+    enum class Kind {
+        pickupOhms,
+        jackOhms,
+        pot,
+        capacitor,
+        resistor,
+        inductor,
+        bridgeMm,
+        scaleMm,
+        cable,
+        inputOhms,
+        inputFarads
+    };
     enum class Side { guitar, recording, listening };
 
     Kind kind = Kind::pot;
-    std::string part;            ///< of the guitar; empty where the value belongs to none
-    double number = 0.0;         ///< base units; mm
-    double last = 0.0;           ///< scale: that of the highest string
-    std::string taper;           ///< pots
+    std::string part;                       ///< of the guitar; empty where the value belongs to none
+    double number = 0.0;                    ///< base units; mm
+    double last = 0.0;                      ///< scale: that of the highest string
+    std::string taper;                      ///< pots
     Provenance known = Provenance::assumed; ///< pickups
     Side side = Side::guitar;
 

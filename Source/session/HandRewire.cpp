@@ -43,16 +43,16 @@ JobTree stepsTree (const std::vector<Step>& steps)
         JobTree tree = JobTree::object();
         switch (step.kind)
         {
-            case Step::Kind::unsolder: tree["unsolder"] = step.points; break;
-            case Step::Kind::solder: tree["solder"] = step.points; break;
-            case Step::Kind::remove: tree["remove"] = step.part; break;
-            case Step::Kind::fit:
-                tree["fit"] = step.part;
-                tree["as"] = partTree (*step.as);
-                if (tree["as"].is_null())
-                    return {};
-                break;
-            default: return {};
+        case Step::Kind::unsolder: tree["unsolder"] = step.points; break;
+        case Step::Kind::solder: tree["solder"] = step.points; break;
+        case Step::Kind::remove: tree["remove"] = step.part; break;
+        case Step::Kind::fit:
+            tree["fit"] = step.part;
+            tree["as"] = partTree (*step.as);
+            if (tree["as"].is_null())
+                return {};
+            break;
+        default: return {};
         }
         list.push_back (std::move (tree));
     }
@@ -153,11 +153,13 @@ HandResult rewireByHand (Bench& bench, Tag shown, const Harness& wanted)
     }
     optionTree["rewires"] = rewires;
     trimSetting (optionTree, wanted);
-    result.done = bench.edit ("/options/" + letterOf (result.tag), optionTree.dump(), "Rewire " + letterOf (result.tag) + " by hand");
+    result.done =
+        bench.edit ("/options/" + letterOf (result.tag), optionTree.dump(), "Rewire " + letterOf (result.tag) + " by hand");
     if (! result.done)
         result.words = bench.diagnostics().empty() ? "The job could not be read again." : bench.diagnostics().front().message;
     else if (result.isNew)
-        result.words = (option == nullptr ? "Now stays as it came in" : letterOf (shown) + " is agreed and stays") + ". This is option " + letterOf (result.tag) + ".";
+        result.words = (option == nullptr ? "Now stays as it came in" : letterOf (shown) + " is agreed and stays")
+                       + ". This is option " + letterOf (result.tag) + ".";
     return result;
 }
 }

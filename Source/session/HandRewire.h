@@ -13,9 +13,9 @@ inline constexpr const char* byHand = "By hand";
 struct HandResult
 {
     bool done = false;
-    Tag tag = asRecorded;   ///< the option that has the wiring now
-    bool isNew = false;     ///< an option of its own was made, because the one shown must stay as it is
-    std::string words;      ///< why not, or what was made; may be empty
+    Tag tag = asRecorded; ///< the option that has the wiring now
+    bool isNew = false;   ///< an option of its own was made, because the one shown must stay as it is
+    std::string words;    ///< why not, or what was made; may be empty
 };
 
 /** Whether an option's wiring may be changed in place: as recorded and the one agreed on may not. */

@@ -1,7 +1,7 @@
 #include "session/JobDocument.h"
 
-#include "job/KeptFiles.h"
 #include "files/WriteFile.h"
+#include "job/KeptFiles.h"
 #include "session/TakeEdits.h"
 
 #include <fstream>
@@ -32,7 +32,8 @@ void moveTo (JobTree& tree, const fs::path& from, const fs::path& to)
                 take["file"] = pathInJob (file.is_absolute() || from.empty() ? file : from / file, to);
 }
 
-std::shared_ptr<const Job> readOrNull (const std::string& text, const fs::path& folder, const PresetFolders& presets, Diagnostics& diagnostics)
+std::shared_ptr<const Job> readOrNull (const std::string& text, const fs::path& folder, const PresetFolders& presets,
+                                       Diagnostics& diagnostics)
 {
     try
     {
@@ -61,10 +62,7 @@ std::string JobDocument::textOf (const JobTree& tree) const
     return ! written.empty() && tree == writtenTree ? written : jobTreeText (tree);
 }
 
-void JobDocument::refuse (const std::string& message)
-{
-    lastFaults = { { jobFile.string(), 0, message } };
-}
+void JobDocument::refuse (const std::string& message) { lastFaults = { { jobFile.string(), 0, message } }; }
 
 bool JobDocument::open (const fs::path& path)
 {

@@ -15,7 +15,7 @@ public:
 
     const std::shared_ptr<const Job>& job() const { return current; }
     const JobTree& tree() const { return state; }
-    std::string textOf (const JobTree&) const;  ///< as it was written, comments and all, while it is unchanged
+    std::string textOf (const JobTree&) const; ///< as it was written, comments and all, while it is unchanged
     const Diagnostics& diagnostics() const { return lastFaults; }
     const PresetFolders& presets() const { return presetFolders; }
     const std::filesystem::path& file() const { return jobFile; }

@@ -10,27 +10,27 @@ bool isTooDeep (const std::string& text)
     for (size_t i = 0; i < text.size(); ++i)
         switch (text[i])
         {
-            case '"':
-                while (++i < text.size() && text[i] != '"')
-                    if (text[i] == '\\')
-                        ++i;
-                break;
-            case '/': // a comment may hold what is no text and no bracket
-                if (i + 1 < text.size() && (text[i + 1] == '/' || text[i + 1] == '*'))
-                {
-                    const bool isLine = text[i + 1] == '/';
-                    const size_t end = text.find (isLine ? "\n" : "*/", i + 2);
-                    i = end == std::string::npos ? text.size() : end + (isLine ? 0 : 1);
-                }
-                break;
-            case '{':
-            case '[':
-                if (++depth > 64)
-                    return true;
-                break;
-            case '}':
-            case ']': --depth; break;
-            default: break;
+        case '"':
+            while (++i < text.size() && text[i] != '"')
+                if (text[i] == '\\')
+                    ++i;
+            break;
+        case '/': // a comment may hold what is no text and no bracket
+            if (i + 1 < text.size() && (text[i + 1] == '/' || text[i + 1] == '*'))
+            {
+                const bool isLine = text[i + 1] == '/';
+                const size_t end = text.find (isLine ? "\n" : "*/", i + 2);
+                i = end == std::string::npos ? text.size() : end + (isLine ? 0 : 1);
+            }
+            break;
+        case '{':
+        case '[':
+            if (++depth > 64)
+                return true;
+            break;
+        case '}':
+        case ']': --depth; break;
+        default: break;
         }
     return false;
 }
@@ -43,10 +43,7 @@ JobTree parseJobTree (const std::string& text)
     return tree.is_discarded() ? JobTree() : tree;
 }
 
-std::string jobTreeText (const JobTree& tree)
-{
-    return tree.dump (2, ' ', false, JobTree::error_handler_t::replace) + "\n";
-}
+std::string jobTreeText (const JobTree& tree) { return tree.dump (2, ' ', false, JobTree::error_handler_t::replace) + "\n"; }
 
 std::string setAt (JobTree& tree, const std::string& pointer, const JobTree& value, bool removes)
 {

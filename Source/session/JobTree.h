@@ -12,7 +12,7 @@ using JobTree = nlohmann::ordered_json;
 
 /** Objects and lists more than 64 within each other, counted without recursion: a crafted text must not exhaust the stack. */
 bool isTooDeep (const std::string& text);
-JobTree parseJobTree (const std::string& text);   ///< null for what is no JSON, or too deep
+JobTree parseJobTree (const std::string& text); ///< null for what is no JSON, or too deep
 std::string jobTreeText (const JobTree&);
 
 /** Sets or (with a discarded value) removes what stands at a pointer; makes objects on the way.

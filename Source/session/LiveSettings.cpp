@@ -29,8 +29,8 @@ void LiveSettings::load (Tag tag, const Setting& setting, const Harness& harness
         {
             const auto& names = control->positions;
             const auto found = std::find (names.begin(), names.end(), position);
-            levers[at (tag)][static_cast<size_t> (control->place)]
-                = found == names.end() ? 0 : static_cast<int> (found - names.begin());
+            levers[at (tag)][static_cast<size_t> (control->place)] =
+                found == names.end() ? 0 : static_cast<int> (found - names.begin());
         }
     generations[at (tag)].fetch_add (1, std::memory_order_release);
 }
@@ -57,7 +57,8 @@ Setting LiveSettings::setting (Tag tag, const Setting& base, const Harness& harn
         if (lever.positions.empty() || control == nullptr || control->place < 0)
             continue;
         const int last = static_cast<int> (lever.positions.size()) - 1;
-        result.levers[lever.name] = lever.positions[static_cast<size_t> (std::clamp (this->lever (tag, control->place), 0, last))];
+        result.levers[lever.name] =
+            lever.positions[static_cast<size_t> (std::clamp (this->lever (tag, control->place), 0, last))];
     }
     return result;
 }

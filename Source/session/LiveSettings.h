@@ -14,11 +14,11 @@ class LiveSettings
 public:
     LiveSettings();
 
-    void load (const Job&, const ControlMap&);                          ///< takes over the job's settings
+    void load (const Job&, const ControlMap&);                                           ///< takes over the job's settings
     Setting setting (Tag, const Setting& base, const Harness&, const ControlMap&) const; ///< base for what has no place
 
-    void setKnob (Tag, int place, float value);                         ///< [any thread, wait-free]
-    void setLever (Tag, int place, int position);                       ///< [any thread, wait-free]
+    void setKnob (Tag, int place, float value);   ///< [any thread, wait-free]
+    void setLever (Tag, int place, int position); ///< [any thread, wait-free]
     float knob (Tag t, int place) const { return knobs[at (t)][static_cast<size_t> (place)].load(); }
     int lever (Tag t, int place) const { return levers[at (t)][static_cast<size_t> (place)].load(); }
     uint32_t generation (Tag t) const { return generations[at (t)].load (std::memory_order_acquire); }

@@ -12,7 +12,7 @@ double kWeight (double hz)
     const std::complex<double> z1 = std::exp (std::complex<double> (0.0, -2.0 * std::numbers::pi * std::min (hz, 23.9e3) / 48e3));
     const std::complex<double> z2 = z1 * z1;
     const auto shelf = (1.53512485958697 - 2.69169618940638 * z1 + 1.19839281085285 * z2)
-                     / (1.0 - 1.69065929318241 * z1 + 0.73248077421585 * z2);
+                       / (1.0 - 1.69065929318241 * z1 + 0.73248077421585 * z2);
     const auto highPass = (1.0 - 2.0 * z1 + z2) / (1.0 - 1.99004745483398 * z1 + 0.99007225036621 * z2);
     return std::norm (shelf * highPass);
 }

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "response/TransferFunction.h"
 #include "metering/Spectrum.h"
+#include "response/TransferFunction.h"
 
 namespace coldiron
 {

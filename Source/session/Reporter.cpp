@@ -17,7 +17,8 @@ constexpr double longestRendered = 180.0; ///< [s] longer takes are matched by t
 
 double inDb (double gain) { return gain > 1e-15 ? 20.0 * std::log10 (gain) : silentDb; }
 
-void fillCurve (const TransferFunction& transfer, const std::vector<double>& hz, std::vector<double>& changeDb, std::vector<double>& circuitDb)
+void fillCurve (const TransferFunction& transfer, const std::vector<double>& hz, std::vector<double>& changeDb,
+                std::vector<double>& circuitDb)
 {
     changeDb = transfer.gains (hz);
     for (double& value : changeDb)
@@ -162,7 +163,8 @@ void Reporter::keepHeadroom()
 {
     const auto snapshot = shared.snapshot();
     const bool matched = shared.matched.load();
-    const double hum = shared.humDb.load() > -79.9 ? std::pow (10.0, shared.humDb.load() / 20.0) * facingOf (shared.facingDegrees.load()) : 0.0;
+    const double hum =
+        shared.humDb.load() > -79.9 ? std::pow (10.0, shared.humDb.load() / 20.0) * facingOf (shared.facingDegrees.load()) : 0.0;
     const double hiss = shared.hissGainDb.load() >= 0.0 ? std::pow (10.0, shared.hissGainDb.load() / 20.0) : 0.0;
     bool all = true;
     double most = 0.0;
@@ -176,7 +178,8 @@ void Reporter::keepHeadroom()
             continue;
         const double gain = matched ? std::pow (10.0, report->matchDb / 20.0) : 1.0;
         const double noises = hum * std::max (report->humPeak, report->buzzPeak) + hiss * report->hissPeak;
-        most = std::max (most, std::pow (10.0, (matched ? report->heard->matchedTruePeakDb : report->heard->truePeakDb) / 20.0) + gain * noises);
+        most = std::max (most, std::pow (10.0, (matched ? report->heard->matchedTruePeakDb : report->heard->truePeakDb) / 20.0)
+                                   + gain * noises);
     }
     const std::pair now { snapshot->revision, matched };
     const double before = shared.headroomDb.load(), wanted = headroomDb (most);
@@ -215,7 +218,8 @@ std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bo
     report->figures = computeFigures (recordedConfig, optionConfig, take.spectrum);
 
     const double rate = take.audio ? take.audio->sampleRate : std::max (44100.0, shared.sampleRate.load());
-    const ModalFilter filter = tag == asRecorded ? ModalFilter::unity (rate) : designFilter (transfer, *FilterDesigner::shared (rate));
+    const ModalFilter filter =
+        tag == asRecorded ? ModalFilter::unity (rate) : designFilter (transfer, *FilterDesigner::shared (rate));
     report->filterErrorDb = filter.worstErrorDb;
     if (take.audio && take.audio->frames() < longestRendered * rate)
     {
@@ -236,7 +240,7 @@ std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bo
     report->humPeak = mostHum (option, heardCurve, 0.0, emf);
     report->buzzPeak = mostHum (option, heardCurve, 1.0, emf);
     report->hissPeak = 5.0 * report->figures.hissUv * hissScaleFor (take.lufs, 0.0)
-                     * (heardCurve.gains.empty() ? 1.0 : *std::max_element (heardCurve.gains.begin(), heardCurve.gains.end()));
+                       * (heardCurve.gains.empty() ? 1.0 : *std::max_element (heardCurve.gains.begin(), heardCurve.gains.end()));
     report->complete = true;
     return report;
 }

@@ -49,7 +49,7 @@ private:
     std::vector<SweepCurve> swept;
 
     // Only the thread touches these.
-    RenderSpec heardSpec;        ///< the take as recorded, with what follows the jack
+    RenderSpec heardSpec; ///< the take as recorded, with what follows the jack
     std::shared_ptr<const OutputChainInUse> chainOf;
     std::shared_ptr<const TakeAudio> chainTake;
     OutputCurve heardCurve;

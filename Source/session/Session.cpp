@@ -23,7 +23,8 @@ void Session::documentChanged (bool settingsToo)
     const auto before = shared.snapshot()->job;
     if (before != next.job)
         forgetRewired (*before);
-    next.after = next.job->outputChain.value_or (OutputChainChoice { standsAlone ? OutputSound::amplifier : OutputSound::none, {}, 0.0 });
+    next.after =
+        next.job->outputChain.value_or (OutputChainChoice { standsAlone ? OutputSound::amplifier : OutputSound::none, {}, 0.0 });
 
     if (settingsToo)
     {
@@ -63,12 +64,13 @@ void Session::setEngineLevels()
 {
     const auto linear = [] (double db) { return static_cast<float> (std::pow (10.0, db / 20.0)); };
     const bool sounds = ! fromTake.load (std::memory_order_relaxed) || player.isPlaying();
-    const double humNow = shared.humDb.load (std::memory_order_relaxed), hissNow = shared.hissGainDb.load (std::memory_order_relaxed);
+    const double humNow = shared.humDb.load (std::memory_order_relaxed),
+                 hissNow = shared.hissGainDb.load (std::memory_order_relaxed);
     shared.engine.setHumGain (sounds && humNow > -79.9 ? linear (humNow) : 0.0f);
     shared.engine.setHissGain (sounds && hissNow >= 0.0 ? linear (hissNow) : 0.0f);
     const double headroom = fromTake.load (std::memory_order_relaxed) && shared.headroomKept.load (std::memory_order_relaxed)
-                              ? shared.headroomDb.load (std::memory_order_relaxed)
-                              : 0.0;
+                                ? shared.headroomDb.load (std::memory_order_relaxed)
+                                : 0.0;
     shared.engine.setTrim (linear (trim.load (std::memory_order_relaxed) + headroom));
     shared.engine.setBypassed (bypass.load (std::memory_order_relaxed));
 }

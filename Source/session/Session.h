@@ -47,10 +47,13 @@ public:
     void process (float* const* channels, int numChannels, int frames, bool waits);
 
     static constexpr int renderStep = 1024;
-    void setLongestWait (double seconds) { longestWait = seconds; } ///< of a render; a minute unless set. Nothing may play meanwhile
+    void setLongestWait (double seconds)
+    {
+        longestWait = seconds;
+    } ///< of a render; a minute unless set. Nothing may play meanwhile
 
-    bool waitUntilIdle (double seconds) { return designer.waitUntilIdle (seconds); }           ///< until the sound is what the bench shows
-    bool waitUntilReported (double seconds);                                        ///< takes, curves and figures too
+    bool waitUntilIdle (double seconds) { return designer.waitUntilIdle (seconds); } ///< until the sound is what the bench shows
+    bool waitUntilReported (double seconds);                                         ///< takes, curves and figures too
     double designSeconds() const { return designer.lastSeconds(); }
 
     /** The state as JSON: the whole job with the presets it names, take, loop, levels. */
@@ -175,8 +178,8 @@ private:
     PresetFolders standardPresets;
     int takeIndex = -1;
     std::map<std::filesystem::path, LoadedTake> takesRead; ///< those of the job that were needed so far
-    LoadedTake loaded;                   ///< the one in the player
-    std::atomic<bool> byHand { false };  ///< a take was selected for all versions
+    LoadedTake loaded;                                     ///< the one in the player
+    std::atomic<bool> byHand { false };                    ///< a take was selected for all versions
     int only = -1;
     std::optional<BlindRun> blindRun;
     std::optional<JobTree> gestureBefore;

@@ -36,7 +36,8 @@ JobTree asTree (const BlindResult& result)
 uint64_t freshSeed()
 {
     std::random_device device;
-    return (static_cast<uint64_t> (device()) << 32) ^ device() ^ static_cast<uint64_t> (std::chrono::steady_clock::now().time_since_epoch().count());
+    return (static_cast<uint64_t> (device()) << 32) ^ device()
+           ^ static_cast<uint64_t> (std::chrono::steady_clock::now().time_since_epoch().count());
 }
 }
 
@@ -159,13 +160,14 @@ std::optional<BlindOutcome> Session::reveal (const std::string& date)
     const auto outcome = blindRun->outcome (*document.job(), takeIndex, date);
     blindRun.reset();
     blindMoved();
-    editTree ("Blind test", [&] (JobTree& tree)
-    {
-        if (! tree.contains ("blind") || ! tree["blind"].is_array())
-            tree["blind"] = JobTree::array();
-        tree["blind"].push_back (asTree (outcome.result));
-        return std::string();
-    });
+    editTree ("Blind test",
+              [&] (JobTree& tree)
+              {
+                  if (! tree.contains ("blind") || ! tree["blind"].is_array())
+                      tree["blind"] = JobTree::array();
+                  tree["blind"].push_back (asTree (outcome.result));
+                  return std::string();
+              });
     return outcome;
 }
 
@@ -198,7 +200,8 @@ void Session::rememberHeard()
     for (Tag tag = 1; tag <= maxTag; ++tag)
     {
         const auto& heard = document.job()->heard;
-        shared.heardSeconds[static_cast<size_t> (tag)] = std::find (heard.begin(), heard.end(), letterOf (tag)) == heard.end() ? 0.0 : 1.0;
+        shared.heardSeconds[static_cast<size_t> (tag)] =
+            std::find (heard.begin(), heard.end(), letterOf (tag)) == heard.end() ? 0.0 : 1.0;
     }
 }
 
@@ -222,22 +225,20 @@ bool Session::agree (Tag tag)
         announce();
         return false;
     }
-    return editTree ("Agree on " + letterOf (tag), [&] (JobTree& tree)
-    {
-        tree["agreed"] = letterOf (tag);
-        JobTree letters = JobTree::array();
-        for (Tag each = 1; each <= maxTag; ++each)
-            if (heardAtTrueLevel (each) && document.job()->find (letterOf (each)) != nullptr)
-                letters.push_back (letterOf (each));
-        tree["heard"] = letters;
-        return std::string();
-    });
+    return editTree ("Agree on " + letterOf (tag),
+                     [&] (JobTree& tree)
+                     {
+                         tree["agreed"] = letterOf (tag);
+                         JobTree letters = JobTree::array();
+                         for (Tag each = 1; each <= maxTag; ++each)
+                             if (heardAtTrueLevel (each) && document.job()->find (letterOf (each)) != nullptr)
+                                 letters.push_back (letterOf (each));
+                         tree["heard"] = letters;
+                         return std::string();
+                     });
 }
 
-bool Session::takeAgreementBack()
-{
-    return edit ("/agreed", {}, "Take the agreement back");
-}
+bool Session::takeAgreementBack() { return edit ("/agreed", {}, "Take the agreement back"); }
 
 void Session::setOnlyString (int string)
 {

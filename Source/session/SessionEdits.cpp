@@ -24,8 +24,8 @@ JobTree Session::treeNow() const
             continue;
         const auto& takes = document.job()->takes;
         const Setting base = takes.empty() ? Setting() : takes[static_cast<size_t> (option.settingTake)].setting;
-        writeSetting (tree["options"][option.letter], shared.live.setting (tag, option.setting, option.harness, snapshot->map), base,
-                      option.harness);
+        writeSetting (tree["options"][option.letter], shared.live.setting (tag, option.setting, option.harness, snapshot->map),
+                      base, option.harness);
     }
     return tree;
 }
@@ -53,7 +53,8 @@ Diagnostics Session::diagnostics() const
     const std::scoped_lock lock (mutex);
     Diagnostics diagnostics = document.diagnostics();
     if (lateFor.load() != 0)
-        diagnostics.push_back ({ {}, 0, "a render went on before the take and its levels were ready, and is not to be trusted; render it again" });
+        diagnostics.push_back (
+            { {}, 0, "a render went on before the take and its levels were ready, and is not to be trusted; render it again" });
     return diagnostics;
 }
 
@@ -66,7 +67,8 @@ bool Session::openJob (const std::filesystem::path& path)
         return false;
     }
     std::error_code ignored;
-    std::erase_if (takesRead, [&] (const auto& entry) { return ! std::filesystem::exists (entry.first, ignored); }); // gone since it was read
+    std::erase_if (takesRead, [&] (const auto& entry)
+                   { return ! std::filesystem::exists (entry.first, ignored); }); // gone since it was read
     takeIndex = 0;
     byHand = false;
     blindRun.reset();
@@ -103,7 +105,12 @@ bool Session::setJobText (const std::string& text)
 {
     JobTree tree = parseJobTree (text);
     if (tree.is_object())
-        return editTree ("Edit the job", [&] (JobTree& now) { now = tree; return std::string(); });
+        return editTree ("Edit the job",
+                         [&] (JobTree& now)
+                         {
+                             now = tree;
+                             return std::string();
+                         });
     return replaceJob (text, document.file(), document.folder()); // not JSON: the reader says where
 }
 
@@ -129,12 +136,13 @@ bool Session::editTree (const std::string& name, const std::function<std::string
 bool Session::edit (const std::string& pointer, const std::string& json, const std::string& whatFor)
 {
     JobTree value = json.empty() ? JobTree() : JobTree::parse (json, nullptr, false, true);
-    return editTree (whatFor.empty() ? "Edit" : whatFor, [&] (JobTree& tree) -> std::string
-    {
-        if (value.is_discarded())
-            return "\"" + json + "\" is no JSON";
-        return setAt (tree, pointer, value, json.empty());
-    });
+    return editTree (whatFor.empty() ? "Edit" : whatFor,
+                     [&] (JobTree& tree) -> std::string
+                     {
+                         if (value.is_discarded())
+                             return "\"" + json + "\" is no JSON";
+                         return setAt (tree, pointer, value, json.empty());
+                     });
 }
 
 bool Session::undo()
@@ -180,9 +188,14 @@ Tag Session::addOption (const std::string& name)
 {
     for (Tag tag = 1; tag <= maxTag; ++tag)
         if (job()->find (letterOf (tag)) == nullptr)
-            return editTree ("Add option " + letterOf (tag), [&] (JobTree& tree)
-                             { tree["options"][letterOf (tag)] = { { "name", name } }; return std::string(); })
-                     ? tag : asRecorded;
+            return editTree ("Add option " + letterOf (tag),
+                             [&] (JobTree& tree)
+                             {
+                                 tree["options"][letterOf (tag)] = { { "name", name } };
+                                 return std::string();
+                             })
+                       ? tag
+                       : asRecorded;
     return asRecorded;
 }
 
@@ -192,92 +205,105 @@ Tag Session::duplicateOption (Tag from)
         return asRecorded;
     for (Tag tag = 1; tag <= maxTag; ++tag)
         if (job()->find (letterOf (tag)) == nullptr)
-            return editTree ("Duplicate " + letterOf (from), [&] (JobTree& tree)
+            return editTree ("Duplicate " + letterOf (from),
+                             [&] (JobTree& tree)
                              {
                                  JobTree copy = tree["options"].at (letterOf (from));
                                  tree["options"][letterOf (tag)] = std::move (copy);
                                  return std::string();
                              })
-                     ? tag : asRecorded;
+                       ? tag
+                       : asRecorded;
     return asRecorded;
 }
 
 bool Session::renameOption (Tag tag, const std::string& name)
 {
-    return editTree ("Rename " + letterOf (tag), [&] (JobTree& tree)
-                     { tree.at ("options").at (letterOf (tag))["name"] = name; return std::string(); });
+    return editTree ("Rename " + letterOf (tag),
+                     [&] (JobTree& tree)
+                     {
+                         tree.at ("options").at (letterOf (tag))["name"] = name;
+                         return std::string();
+                     });
 }
 
 bool Session::removeOption (Tag tag)
 {
-    return editTree ("Remove " + letterOf (tag), [&] (JobTree& tree)
-                     { return tree.at ("options").erase (letterOf (tag)) == 1 ? std::string() : "there is no option " + letterOf (tag); });
+    return editTree (
+        "Remove " + letterOf (tag), [&] (JobTree& tree)
+        { return tree.at ("options").erase (letterOf (tag)) == 1 ? std::string() : "there is no option " + letterOf (tag); });
 }
 
 bool Session::moveOption (Tag tag, int place)
 {
-    return editTree ("Move " + letterOf (tag), [&] (JobTree& tree)
-    {
-        std::vector<std::pair<std::string, JobTree>> list;
-        for (const auto& [letter, option] : tree.at ("options").items())
-            list.emplace_back (letter, option);
-        const auto from = std::find_if (list.begin(), list.end(), [&] (const auto& o) { return o.first == letterOf (tag); });
-        if (from == list.end())
-            return "there is no option " + letterOf (tag);
-        auto moved = *from;
-        list.erase (from);
-        list.insert (list.begin() + std::clamp (place, 0, static_cast<int> (list.size())), moved);
-        JobTree options = JobTree::object();
-        for (auto& [letter, option] : list)
-            options[letter] = option;
-        tree["options"] = options;
-        return std::string();
-    });
+    return editTree ("Move " + letterOf (tag),
+                     [&] (JobTree& tree)
+                     {
+                         std::vector<std::pair<std::string, JobTree>> list;
+                         for (const auto& [letter, option] : tree.at ("options").items())
+                             list.emplace_back (letter, option);
+                         const auto from =
+                             std::find_if (list.begin(), list.end(), [&] (const auto& o) { return o.first == letterOf (tag); });
+                         if (from == list.end())
+                             return "there is no option " + letterOf (tag);
+                         auto moved = *from;
+                         list.erase (from);
+                         list.insert (list.begin() + std::clamp (place, 0, static_cast<int> (list.size())), moved);
+                         JobTree options = JobTree::object();
+                         for (auto& [letter, option] : list)
+                             options[letter] = option;
+                         tree["options"] = options;
+                         return std::string();
+                     });
 }
 
 bool Session::setRewires (Tag tag, const std::vector<RewireChoice>& choices)
 {
-    return editTree ("Rewire " + letterOf (tag), [&] (JobTree& tree)
-    {
-        JobTree& option = tree.at ("options").at (letterOf (tag));
-        const JobTree before = option.contains ("rewires") ? option["rewires"] : JobTree::array();
-        JobTree list = JobTree::array();
-        size_t inLine = 0;
-        for (const RewireChoice& choice : choices)
-        {
-            if (choice.preset != "(in line)")
-            {
-                list.push_back (asTree (choice));
-                continue;
-            }
-            // One written in line stays as it was written: the next of them in the order there was.
-            while (inLine < before.size() && asChoice (before[inLine]).preset != "(in line)")
-                ++inLine;
-            if (inLine < before.size())
-                list.push_back (before[inLine++]);
-        }
-        option["rewires"] = list;
-        option.erase ("setting"); // positions of what is gone are no longer names
-        const JobTree old = document.tree();
-        if (old.contains ("options") && old["options"].contains (letterOf (tag)) && old["options"][letterOf (tag)].contains ("setting"))
-        {
-            // Those that the rewired harness still has are kept; which they are shows once it is read.
-            Diagnostics ignored;
-            if (auto tried = readJobText (jobTreeText (tree), document.folder(), document.presets(), ignored))
-                if (const Option* rewired = tried->find (letterOf (tag)))
-                    for (const Control& control : coldiron::controls (rewired->harness))
-                    {
-                        const Setting now = setting (tag);
-                        if (control.positions.empty() && now.knobs.count (control.name) != 0 && now.knob (control.name) != control.rest)
-                            option["setting"][control.name] = now.knob (control.name);
-                        else if (const auto lever = now.levers.find (control.name);
-                                 lever != now.levers.end()
-                                 && std::find (control.positions.begin(), control.positions.end(), lever->second) != control.positions.end())
-                            option["setting"][control.name] = lever->second;
-                    }
-        }
-        return std::string();
-    });
+    return editTree ("Rewire " + letterOf (tag),
+                     [&] (JobTree& tree)
+                     {
+                         JobTree& option = tree.at ("options").at (letterOf (tag));
+                         const JobTree before = option.contains ("rewires") ? option["rewires"] : JobTree::array();
+                         JobTree list = JobTree::array();
+                         size_t inLine = 0;
+                         for (const RewireChoice& choice : choices)
+                         {
+                             if (choice.preset != "(in line)")
+                             {
+                                 list.push_back (asTree (choice));
+                                 continue;
+                             }
+                             // One written in line stays as it was written: the next of them in the order there was.
+                             while (inLine < before.size() && asChoice (before[inLine]).preset != "(in line)")
+                                 ++inLine;
+                             if (inLine < before.size())
+                                 list.push_back (before[inLine++]);
+                         }
+                         option["rewires"] = list;
+                         option.erase ("setting"); // positions of what is gone are no longer names
+                         const JobTree old = document.tree();
+                         if (old.contains ("options") && old["options"].contains (letterOf (tag))
+                             && old["options"][letterOf (tag)].contains ("setting"))
+                         {
+                             // Those that the rewired harness still has are kept; which they are shows once it is read.
+                             Diagnostics ignored;
+                             if (auto tried = readJobText (jobTreeText (tree), document.folder(), document.presets(), ignored))
+                                 if (const Option* rewired = tried->find (letterOf (tag)))
+                                     for (const Control& control : coldiron::controls (rewired->harness))
+                                     {
+                                         const Setting now = setting (tag);
+                                         if (control.positions.empty() && now.knobs.count (control.name) != 0
+                                             && now.knob (control.name) != control.rest)
+                                             option["setting"][control.name] = now.knob (control.name);
+                                         else if (const auto lever = now.levers.find (control.name);
+                                                  lever != now.levers.end()
+                                                  && std::find (control.positions.begin(), control.positions.end(), lever->second)
+                                                         != control.positions.end())
+                                             option["setting"][control.name] = lever->second;
+                                     }
+                         }
+                         return std::string();
+                     });
 }
 
 std::vector<RewireChoice> Session::rewires (Tag tag) const
@@ -328,17 +354,19 @@ bool Session::addTake (const std::filesystem::path& file)
     const int before = takeIndex;
     takeIndex = static_cast<int> (document.job()->takes.size());
     byHand = byHand.load() || takeIndex > 0; // the new one is to be heard, whatever it is nearest to
-    const bool added = editTree ("Add a take", [&] (JobTree& tree)
-    {
-        std::filesystem::path shown = absolute;
-        if (! document.folder().empty())
-            if (auto relative = std::filesystem::relative (absolute, document.folder()); ! relative.empty() && *relative.begin() != "..")
-                shown = relative;
-        if (! tree.contains ("takes") || ! tree["takes"].is_array())
-            tree["takes"] = JobTree::array();
-        tree["takes"].push_back ({ { "file", shown.string() } });
-        return std::string();
-    });
+    const bool added = editTree ("Add a take",
+                                 [&] (JobTree& tree)
+                                 {
+                                     std::filesystem::path shown = absolute;
+                                     if (! document.folder().empty())
+                                         if (auto relative = std::filesystem::relative (absolute, document.folder());
+                                             ! relative.empty() && *relative.begin() != "..")
+                                             shown = relative;
+                                     if (! tree.contains ("takes") || ! tree["takes"].is_array())
+                                         tree["takes"] = JobTree::array();
+                                     tree["takes"].push_back ({ { "file", shown.string() } });
+                                     return std::string();
+                                 });
     if (! added)
         takeIndex = before;
     return added;
@@ -346,28 +374,30 @@ bool Session::addTake (const std::filesystem::path& file)
 
 bool Session::setTakeSetting (int take, const Setting& setting)
 {
-    return editTree ("Setting of the take", [&] (JobTree& tree)
-    {
-        JobTree value = JobTree::object();
-        for (const auto& [name, knob] : setting.knobs)
-            value[name] = knob;
-        for (const auto& [name, lever] : setting.levers)
-            value[name] = lever;
-        tree.at ("takes").at (static_cast<size_t> (take))["setting"] = value;
-        return std::string();
-    });
+    return editTree ("Setting of the take",
+                     [&] (JobTree& tree)
+                     {
+                         JobTree value = JobTree::object();
+                         for (const auto& [name, knob] : setting.knobs)
+                             value[name] = knob;
+                         for (const auto& [name, lever] : setting.levers)
+                             value[name] = lever;
+                         tree.at ("takes").at (static_cast<size_t> (take))["setting"] = value;
+                         return std::string();
+                     });
 }
 
 bool Session::setStringsPlayed (int take, const std::vector<std::string>& strings)
 {
-    return editTree ("Strings played", [&] (JobTree& tree)
-    {
-        JobTree& entry = tree.at ("takes").at (static_cast<size_t> (take));
-        if (strings.empty())
-            entry.erase ("strings");
-        else
-            entry["strings"] = strings;
-        return std::string();
-    });
+    return editTree ("Strings played",
+                     [&] (JobTree& tree)
+                     {
+                         JobTree& entry = tree.at ("takes").at (static_cast<size_t> (take));
+                         if (strings.empty())
+                             entry.erase ("strings");
+                         else
+                             entry["strings"] = strings;
+                         return std::string();
+                     });
 }
 }

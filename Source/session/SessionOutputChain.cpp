@@ -15,7 +15,8 @@ double Session::tailSeconds() const
 {
     constexpr double circuitAndFade = 0.1;
     const auto after = shared.after();
-    return circuitAndFade + (after->impulse ? static_cast<double> (after->impulse->samples.size()) / after->impulse->sampleRate : 0.0);
+    return circuitAndFade
+           + (after->impulse ? static_cast<double> (after->impulse->samples.size()) / after->impulse->sampleRate : 0.0);
 }
 
 bool Session::setOutputChain (const OutputChainChoice& choice)
@@ -25,7 +26,8 @@ bool Session::setOutputChain (const OutputChainChoice& choice)
     if (! choice.file.empty())
     {
         const std::scoped_lock lock (mutex);
-        const auto near = document.folder().empty() ? std::filesystem::path() : choice.file.lexically_relative (document.folder());
+        const auto near =
+            document.folder().empty() ? std::filesystem::path() : choice.file.lexically_relative (document.folder());
         entry["file"] = (near.empty() || *near.begin() == ".." ? choice.file : near).string();
     }
     entry["drive_db"] = choice.driveDb;

@@ -8,8 +8,8 @@ namespace coldiron
 {
 Revisions Session::revisions() const
 {
-    return { shared.jobRevision.load(), shared.heardRevision.load(), shared.settingsRevision.load(), shared.reportsRevision.load(),
-             shared.transportRevision.load() };
+    return { shared.jobRevision.load(), shared.heardRevision.load(), shared.settingsRevision.load(),
+             shared.reportsRevision.load(), shared.transportRevision.load() };
 }
 
 /** What is no number moves nothing; whoever shows the parameter is told to look again. */
@@ -25,13 +25,19 @@ void Session::moved (ParameterKind kind, int place, double value)
 {
     switch (kind)
     {
-        case ParameterKind::option: shared.heard = static_cast<Tag> (std::lround (std::clamp<double> (value, asRecorded, maxTag))); break;
-        case ParameterKind::bypass: bypass = value >= 0.5; break;
-        case ParameterKind::matched: shared.matched = value >= 0.5; break;
-        case ParameterKind::hum: shared.humDb = std::clamp (value, -80.0, 0.0); break;
-        case ParameterKind::trim: trim = std::clamp (value, -24.0, 24.0); break;
-        case ParameterKind::knob: shared.live.setKnob (shared.heard.load(), place, static_cast<float> (std::clamp (value, 0.0, 10.0))); break;
-        case ParameterKind::lever: shared.live.setLever (shared.heard.load(), place, static_cast<int> (std::lround (std::clamp (value, 0.0, 100.0)))); break;
+    case ParameterKind::option:
+        shared.heard = static_cast<Tag> (std::lround (std::clamp<double> (value, asRecorded, maxTag)));
+        break;
+    case ParameterKind::bypass: bypass = value >= 0.5; break;
+    case ParameterKind::matched: shared.matched = value >= 0.5; break;
+    case ParameterKind::hum: shared.humDb = std::clamp (value, -80.0, 0.0); break;
+    case ParameterKind::trim: trim = std::clamp (value, -24.0, 24.0); break;
+    case ParameterKind::knob:
+        shared.live.setKnob (shared.heard.load(), place, static_cast<float> (std::clamp (value, 0.0, 10.0)));
+        break;
+    case ParameterKind::lever:
+        shared.live.setLever (shared.heard.load(), place, static_cast<int> (std::lround (std::clamp (value, 0.0, 100.0))));
+        break;
     }
 }
 
@@ -39,13 +45,13 @@ double Session::hostValue (ParameterKind kind, int place) const
 {
     switch (kind)
     {
-        case ParameterKind::option: return shared.heard.load();
-        case ParameterKind::bypass: return bypass.load() ? 1.0 : 0.0;
-        case ParameterKind::matched: return shared.matched.load() ? 1.0 : 0.0;
-        case ParameterKind::hum: return shared.humDb.load();
-        case ParameterKind::trim: return trim.load();
-        case ParameterKind::knob: return shared.live.knob (shared.heard.load(), place);
-        case ParameterKind::lever: return shared.live.lever (shared.heard.load(), place);
+    case ParameterKind::option: return shared.heard.load();
+    case ParameterKind::bypass: return bypass.load() ? 1.0 : 0.0;
+    case ParameterKind::matched: return shared.matched.load() ? 1.0 : 0.0;
+    case ParameterKind::hum: return shared.humDb.load();
+    case ParameterKind::trim: return trim.load();
+    case ParameterKind::knob: return shared.live.knob (shared.heard.load(), place);
+    case ParameterKind::lever: return shared.live.lever (shared.heard.load(), place);
     }
     return 0.0;
 }
@@ -68,7 +74,11 @@ void Session::hear (Tag tag)
 }
 
 void Session::setBypassed (bool b) { move (ParameterKind::bypass, 0, b ? 1.0 : 0.0); }
-void Session::setLevelMatched (bool m) { if (! shared.isBlind()) move (ParameterKind::matched, 0, m ? 1.0 : 0.0); }
+void Session::setLevelMatched (bool m)
+{
+    if (! shared.isBlind())
+        move (ParameterKind::matched, 0, m ? 1.0 : 0.0);
+}
 void Session::setHumDb (double db) { move (ParameterKind::hum, 0, db); }
 void Session::setTrimDb (double db) { move (ParameterKind::trim, 0, db); }
 
@@ -199,7 +209,13 @@ void Session::endGesture (Tag tag, const std::string& name)
     gestureBefore.reset();
     const bool turned = control == nullptr || control->isKnob();
     // What is heard and drawn comes from the live settings already: the snapshot may stay, only the text moves on.
-    if (now != before && document.edit (before, (turned ? "Turn " : "Throw ") + name, [&] (JobTree& tree) { tree = now; return std::string(); }))
+    if (now != before
+        && document.edit (before, (turned ? "Turn " : "Throw ") + name,
+                          [&] (JobTree& tree)
+                          {
+                              tree = now;
+                              return std::string();
+                          }))
         announce();
 }
 

@@ -130,8 +130,8 @@ bool Session::restore (const std::string& text)
             if (tag.is_number_integer() && tag.get<int64_t>() > asRecorded && tag.get<int64_t>() <= maxTag)
                 shared.heardSeconds[static_cast<size_t> (tag.get<int>())] = 1.0;
 
-    if (const auto loop = state.find ("loop"); loop != state.end() && loop->is_array() && loop->size() == 2
-        && (*loop)[0].is_number() && (*loop)[1].is_number())
+    if (const auto loop = state.find ("loop");
+        loop != state.end() && loop->is_array() && loop->size() == 2 && (*loop)[0].is_number() && (*loop)[1].is_number())
         player.setLoop ((*loop)[0].get<double>(), (*loop)[1].get<double>());
     for (Tag tag = asRecorded; tag <= maxTag; ++tag)
     {
@@ -139,8 +139,9 @@ bool Session::restore (const std::string& text)
         const auto rowOf = [&] (const char* key) -> JobTree
         {
             const auto rows = state.find (key);
-            return rows != state.end() && rows->is_array() && rows->size() > place && (*rows)[place].is_array() ? (*rows)[place]
-                                                                                                                : JobTree::array();
+            return rows != state.end() && rows->is_array() && rows->size() > place && (*rows)[place].is_array()
+                       ? (*rows)[place]
+                       : JobTree::array();
         };
         const JobTree knobs = rowOf ("knobs"), levers = rowOf ("levers");
         for (size_t i = 0; i < std::min<size_t> (numKnobs, knobs.size()); ++i)

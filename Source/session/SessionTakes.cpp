@@ -65,8 +65,9 @@ void Session::followHeard()
     const auto snapshot = shared.snapshot();
     const int wanted = snapshot->takeFor (shared.playing());
     const auto& takes = snapshot->job->takes;
-    const std::filesystem::path file = wanted < 0 || wanted >= static_cast<int> (takes.size()) ? std::filesystem::path()
-                                                                                              : takes[static_cast<size_t> (wanted)].file;
+    const std::filesystem::path file = wanted < 0 || wanted >= static_cast<int> (takes.size())
+                                           ? std::filesystem::path()
+                                           : takes[static_cast<size_t> (wanted)].file;
     if (file == loaded.file)
         return;
     const auto read = takesRead.find (file);
@@ -104,10 +105,7 @@ void Session::takeLoaded (LoadedTake take)
     documentChanged (false);
 }
 
-int Session::take() const
-{
-    return shared.snapshot()->takeFor (shared.playing());
-}
+int Session::take() const { return shared.snapshot()->takeFor (shared.playing()); }
 
 void Session::selectTake (int index)
 {

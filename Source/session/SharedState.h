@@ -1,9 +1,9 @@
 #pragma once
 
-#include "metering/NoiseFloor.h"
 #include "engine/SwitchEngine.h"
-#include "takes/ImpulseFile.h"
+#include "metering/NoiseFloor.h"
 #include "session/LiveSettings.h"
+#include "takes/ImpulseFile.h"
 
 #include <array>
 #include <atomic>
@@ -15,10 +15,10 @@ namespace coldiron
 /** A take in memory with what is measured of it. */
 struct TakeMaterial
 {
-    std::shared_ptr<const TakeAudio> audio;     ///< null: not read yet, or it cannot be
-    Spectrum spectrum;                          ///< empty without a take
+    std::shared_ptr<const TakeAudio> audio; ///< null: not read yet, or it cannot be
+    Spectrum spectrum;                      ///< empty without a take
     NoiseFloor noise;
-    double lufs = -20.0;                        ///< a usual level for a line where nothing is known
+    double lufs = -20.0; ///< a usual level for a line where nothing is known
 };
 
 /** Everything the background threads compute from, as it was when it was put together. Immutable. */
@@ -32,11 +32,11 @@ struct Snapshot
     int only = -1;                              ///< >= 0: changes for this string alone
     std::array<int, maxTag + 1> derivedFrom {}; ///< index of a take by tag; -1: there is none
     std::map<int, TakeMaterial> material;       ///< by index of the take; those that are needed
-    OutputChainChoice after;                      ///< as the job says, or as is usual
+    OutputChainChoice after;                    ///< as the job says, or as is usual
 
     int takeFor (Tag tag) const { return option (tag) == nullptr ? take : derivedFrom[static_cast<size_t> (tag)]; }
     const TakeMaterial& materialFor (Tag) const;
-    CircuitConfig recordedConfig (Tag) const;              ///< how the take of that version was recorded
+    CircuitConfig recordedConfig (Tag) const; ///< how the take of that version was recorded
     const Option* option (Tag tag) const { return job->find (letterOf (tag)); }
 };
 
@@ -59,15 +59,15 @@ struct SharedState
     SwitchEngine engine;
 
     std::atomic<Tag> heard { asRecorded };
-    std::atomic<Tag> blindTag { noBlindTag };   ///< what plays in a blind test, whatever `heard` says
+    std::atomic<Tag> blindTag { noBlindTag };                    ///< what plays in a blind test, whatever `heard` says
     std::array<std::atomic<double>, maxTag + 1> heardSeconds {}; ///< played at true level; written by the audio thread
     std::atomic<bool> matched { false };
     std::atomic<double> mainsHz { 50.0 }, facingDegrees { 0.0 }, buzz { 0.0 }, hissGainDb { -1.0 };
     std::atomic<double> humDb { -80.0 };
     std::atomic<bool> headroomKept { false };
-    std::atomic<double> headroomDb { 0.0 };     ///< the reporter's
+    std::atomic<double> headroomDb { 0.0 }; ///< the reporter's
     std::atomic<double> sampleRate { 0.0 };
-    std::atomic<uint32_t> prepared { 0 };       ///< counts prepare(): the engine has forgotten its design
+    std::atomic<uint32_t> prepared { 0 }; ///< counts prepare(): the engine has forgotten its design
 
     std::atomic<uint32_t> jobRevision { 0 }, heardRevision { 0 }, settingsRevision { 0 }, reportsRevision { 0 },
         transportRevision { 0 };
@@ -78,7 +78,7 @@ struct SharedState
     void put (OutputChainInUse);
 
     std::shared_ptr<const Snapshot> snapshot() const;
-    void put (Snapshot);                        ///< numbers it and drops the reports of options that are gone
+    void put (Snapshot); ///< numbers it and drops the reports of options that are gone
 
     /** What a report was computed from; the same origin, the same report. */
     struct Origin
@@ -86,10 +86,10 @@ struct SharedState
         uint32_t snapshot = 0, setting = 0, after = 0;
         bool operator== (const Origin&) const = default;
     };
-    Origin origin (Tag) const;                  ///< as things stand now
+    Origin origin (Tag) const; ///< as things stand now
 
-    std::shared_ptr<const Report> report (Tag) const;       ///< the last one, maybe of the setting before
-    std::shared_ptr<const Report> freshReport (Tag) const;  ///< nullptr unless it tells of what stands now
+    std::shared_ptr<const Report> report (Tag) const;      ///< the last one, maybe of the setting before
+    std::shared_ptr<const Report> freshReport (Tag) const; ///< nullptr unless it tells of what stands now
     /** Refused when the job has changed since: the report would tell of another one. */
     void put (std::shared_ptr<const Report>, Origin);
 

@@ -24,7 +24,8 @@ StarterEdit withStarter (const std::string& jobText, const StarterOffer& offer)
     const JobTree job = parseJobTree (jobText);
     if (! job.is_object() || offer.options.empty())
         return edit;
-    const std::string agreed = job.contains ("agreed") && job["agreed"].is_string() ? job["agreed"].get<std::string>() : std::string();
+    const std::string agreed =
+        job.contains ("agreed") && job["agreed"].is_string() ? job["agreed"].get<std::string>() : std::string();
     JobTree options = JobTree::object();
     if (job.contains ("options") && job["options"].is_object())
         for (const auto& [letter, option] : job["options"].items())

@@ -11,7 +11,8 @@ std::string pathInJob (const fs::path& file, const fs::path& folder)
     std::error_code ignored;
     const fs::path absolute = fs::absolute (file, ignored).lexically_normal();
     if (! folder.empty())
-        if (const auto relative = absolute.lexically_relative (fs::absolute (folder, ignored).lexically_normal()); ! relative.empty() && *relative.begin() != "..")
+        if (const auto relative = absolute.lexically_relative (fs::absolute (folder, ignored).lexically_normal());
+            ! relative.empty() && *relative.begin() != "..")
             return relative.string();
     return absolute.string();
 }
@@ -39,7 +40,8 @@ std::vector<TakeLine> takeLines (const Bench& bench)
         line.file = job->takes[i].file;
         line.name = line.file.filename().string();
         if (tree.is_object() && tree.contains ("takes") && tree["takes"].is_array() && i < tree["takes"].size())
-            if (const JobTree& entry = tree["takes"][i]; entry.contains ("name") && entry["name"].is_string() && ! entry["name"].get<std::string>().empty())
+            if (const JobTree& entry = tree["takes"][i];
+                entry.contains ("name") && entry["name"].is_string() && ! entry["name"].get<std::string>().empty())
                 line.name = entry["name"].get<std::string>();
         std::error_code ignored;
         line.isMissing = ! fs::is_regular_file (line.file, ignored);
@@ -57,7 +59,10 @@ bool exists (const Bench& bench, int take) { return take >= 0 && take < static_c
 
 bool renameTake (Bench& bench, int take, const std::string& name)
 {
-    return exists (bench, take) && bench.edit (takeAt (take, "/name"), name.empty() ? std::string() : JobTree (name).dump (-1, ' ', false, JobTree::error_handler_t::replace), "Rename the take");
+    return exists (bench, take)
+           && bench.edit (takeAt (take, "/name"),
+                          name.empty() ? std::string() : JobTree (name).dump (-1, ' ', false, JobTree::error_handler_t::replace),
+                          "Rename the take");
 }
 
 bool removeTake (Bench& bench, int take)

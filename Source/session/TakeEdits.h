@@ -10,9 +10,9 @@ namespace coldiron
 /** A take as a list shows it. */
 struct TakeLine
 {
-    std::string name;            ///< given, else that of the file
-    std::filesystem::path file;  ///< absolute
-    bool isMissing = false;      ///< there is no such file now
+    std::string name;           ///< given, else that of the file
+    std::filesystem::path file; ///< absolute
+    bool isMissing = false;     ///< there is no such file now
 };
 
 std::vector<TakeLine> takeLines (const Bench&);

@@ -15,12 +15,12 @@ class TakeExport
 {
 public:
     TakeExport (RenderPlan, std::filesystem::path folder);
-    ~TakeExport();                                ///< stops within a block
+    ~TakeExport(); ///< stops within a block
 
     bool isDone() const { return done.load(); }
     double progress() const { return share.load(); } ///< 0 to 1
-    std::vector<std::string> written() const;     ///< names of the files; none until all are there
-    std::string fault() const;                    ///< why it ended early; empty: all was written
+    std::vector<std::string> written() const;        ///< names of the files; none until all are there
+    std::string fault() const;                       ///< why it ended early; empty: all was written
 
 private:
     std::atomic<bool> done { false }, stops { false };

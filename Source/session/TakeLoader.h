@@ -1,8 +1,8 @@
 #pragma once
 
 #include "metering/Spectrum.h"
-#include "takes/TakeFile.h"
 #include "session/Bench.h"
+#include "takes/TakeFile.h"
 
 #include <condition_variable>
 #include <deque>

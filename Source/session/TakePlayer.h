@@ -1,7 +1,7 @@
 #pragma once
 
-#include "dsp/Resample.h"
 #include "concurrency/LatestValue.h"
+#include "dsp/Resample.h"
 #include "takes/TakeFile.h"
 
 #include <algorithm>
@@ -29,7 +29,11 @@ public:
     void setPlaying (bool p) { playing.store (p); }
     bool isLooping() const { return looping.load(); }
     void setLooping (bool l) { looping.store (l); }
-    void seek (double seconds) { if (seconds >= 0.0) seekTo.store (std::min (seconds, longestSeconds)); }
+    void seek (double seconds)
+    {
+        if (seconds >= 0.0)
+            seekTo.store (std::min (seconds, longestSeconds));
+    }
     void setLoop (double fromSeconds, double toSeconds);
     std::pair<double, double> loop() const;
     double positionSeconds() const { return position.load(); }

@@ -1,8 +1,8 @@
 // What a typed value does to the job: ranges in words, then the edit.
 
+#include "analysis/JackReading.h"
 #include "files/Quantity.h"
 #include "job/Readers.h"
-#include "analysis/JackReading.h"
 #include "session/GuitarValues.h"
 #include "session/TypedOhms.h"
 
@@ -14,24 +14,30 @@ using Kind = GuitarValue::Kind;
 
 namespace
 {
-struct Range { const char* key; const char* unit; double low, high; const char* example; };
+struct Range
+{
+    const char* key;
+    const char* unit;
+    double low, high;
+    const char* example;
+};
 
 /** The ranges of the readers of jobs and guitars. */
 Range rangeOf (Kind kind)
 {
     switch (kind)
     {
-        case Kind::pickupOhms: return { "", "ohm", 10.0, 1e6, "8.1k" };
-        case Kind::jackOhms: return { "", "ohm", 1.0, 1e8, "8.1k" };
-        case Kind::pot: return { "pot", "ohm", 100.0, 1e8, "500k" };
-        case Kind::capacitor: return { "capacitor", "F", 1e-13, 1e-3, "22n" };
-        case Kind::resistor: return { "resistor", "ohm", 1e-3, 1e10, "150k" };
-        case Kind::inductor: return { "inductor", "H", 1e-6, 1e3, "1.5" };
-        case Kind::bridgeMm: return { "bridge_mm", "mm", 1.0, 2000.0, "44" };
-        case Kind::scaleMm: return { "scale_mm", "mm", 100.0, 3000.0, "648" };
-        case Kind::cable: return { "cable", "F", 0.0, 1e-6, "500p" };
-        case Kind::inputOhms: return { "resistance", "ohm", 100.0, 1e12, "1M" };
-        case Kind::inputFarads: return { "capacitance", "F", 0.0, 1e-6, "20p" };
+    case Kind::pickupOhms: return { "", "ohm", 10.0, 1e6, "8.1k" };
+    case Kind::jackOhms: return { "", "ohm", 1.0, 1e8, "8.1k" };
+    case Kind::pot: return { "pot", "ohm", 100.0, 1e8, "500k" };
+    case Kind::capacitor: return { "capacitor", "F", 1e-13, 1e-3, "22n" };
+    case Kind::resistor: return { "resistor", "ohm", 1e-3, 1e10, "150k" };
+    case Kind::inductor: return { "inductor", "H", 1e-6, 1e3, "1.5" };
+    case Kind::bridgeMm: return { "bridge_mm", "mm", 1.0, 2000.0, "44" };
+    case Kind::scaleMm: return { "scale_mm", "mm", 100.0, 3000.0, "648" };
+    case Kind::cable: return { "cable", "F", 0.0, 1e-6, "500p" };
+    case Kind::inputOhms: return { "resistance", "ohm", 100.0, 1e12, "1M" };
+    case Kind::inputFarads: return { "capacitance", "F", 0.0, 1e-6, "20p" };
     }
     return {};
 }
@@ -39,7 +45,8 @@ Range rangeOf (Kind kind)
 std::string outside (const Range& range, double value)
 {
     const std::string unit = std::string (" ") + range.unit;
-    std::string text = quantityText (value) + unit + " is outside " + quantityText (range.low) + " to " + quantityText (range.high) + unit + ".";
+    std::string text =
+        quantityText (value) + unit + " is outside " + quantityText (range.low) + " to " + quantityText (range.high) + unit + ".";
     return text + " Write it like " + range.example + ".";
 }
 
@@ -62,8 +69,6 @@ bool taperOf (const Bench& bench, std::string words, const std::string& now, std
 
 JobTree quantityTree (double value) { return JobTree (quantityText (value)); }
 
-
-
 /** Keys left out of a load of its own are not those of the recording: it is written whole. */
 BenchEdit loadEdit (const Bench& bench, const GuitarValue& value, double number)
 {
@@ -75,7 +80,11 @@ BenchEdit loadEdit (const Bench& bench, const GuitarValue& value, double number)
     tree["cable"] = quantityTree (load.cableFarads);
     tree["input"]["resistance"] = quantityTree (load.inputOhms);
     tree["input"]["capacitance"] = quantityTree (load.inputFarads);
-    return { listening ? "/listening" : "/recording", tree.dump(), (listening ? "Listening " : "Recording ") + std::string (value.kind == Kind::cable ? "cable" : "input"), {}, {} };
+    return { listening ? "/listening" : "/recording",
+             tree.dump(),
+             (listening ? "Listening " : "Recording ") + std::string (value.kind == Kind::cable ? "cable" : "input"),
+             {},
+             {} };
 }
 
 /** The pots across the jack are taken out first. */
@@ -90,7 +99,8 @@ BenchEdit jackEdit (const Bench& bench, const std::string& pickup, double ohms)
         return refused (reading.refusal);
     auto edit = ohmsEdit (bench, pickup, reading.ohms);
     const auto shown = [] (double value) { return quantityText (std::round (value)); };
-    edit.note = shown (reading.ohms) + " ohm at its leads; pots within their tolerance leave it between " + shown (reading.lowOhms) + " and " + shown (reading.highOhms) + ".";
+    edit.note = shown (reading.ohms) + " ohm at its leads; pots within their tolerance leave it between "
+                + shown (reading.lowOhms) + " and " + shown (reading.highOhms) + ".";
     return edit;
 }
 
@@ -112,7 +122,8 @@ BenchEdit scaleEdit (const Bench& bench, const std::string& typed)
     {
         tree = JobTree::array();
         for (size_t i = 0; i < count; ++i)
-            tree.push_back (std::round ((*low + (*high - *low) * static_cast<double> (i) / static_cast<double> (count - 1)) * 10.0) / 10.0);
+            tree.push_back (
+                std::round ((*low + (*high - *low) * static_cast<double> (i) / static_cast<double> (count - 1)) * 10.0) / 10.0);
     }
     return guitarEdit (bench.jobText(), { { "/scale_mm", tree } }, "Scale");
 }
@@ -137,7 +148,8 @@ BenchEdit typedEdit (const Bench& bench, const GuitarValue& value, const std::st
                 number = typedQuantity (typed.substr (0, at));
         if (! number && taperOf (bench, typed, value.taper, taper))
             number = value.number;
-        if (const auto space = typed.find (' '); ! number && space != std::string::npos && typedQuantity (typed.substr (0, space)))
+        if (const auto space = typed.find (' ');
+            ! number && space != std::string::npos && typedQuantity (typed.substr (0, space)))
             return refused ("There is no taper \"" + typed.substr (space + 1) + "\". Write log, linear or reverse-log.");
     }
     if (! number)
@@ -147,22 +159,25 @@ BenchEdit typedEdit (const Bench& bench, const GuitarValue& value, const std::st
     const std::string at = "/parts/" + value.part + "/";
     switch (value.kind)
     {
-        case Kind::pickupOhms: return ohmsEdit (bench, value.part, *number);
-        case Kind::jackOhms: return jackEdit (bench, value.part, *number);
-        case Kind::cable: case Kind::inputOhms: case Kind::inputFarads: return loadEdit (bench, value, *number);
-        case Kind::bridgeMm:
-            for (const auto& string : bench.job()->guitar.strings)
-                if (*number >= string.scaleMm)
-                    return refused ("The scale ends at " + quantityText (string.scaleMm) + " mm. Measure from the bridge to the pickup's middle.");
-            return guitarEdit (bench.jobText(), { { at + "bridge_mm", *number } }, value.part + " distance");
-        case Kind::pot:
-        {
-            std::vector<std::pair<std::string, JobTree>> changes { { at + range.key, quantityTree (*number) } };
-            if (! taper.empty())
-                changes.push_back ({ at + "taper", taper });
-            return guitarEdit (bench.jobText(), changes, value.part + " value");
-        }
-        default: return guitarEdit (bench.jobText(), { { at + range.key, quantityTree (*number) } }, value.part + " value");
+    case Kind::pickupOhms: return ohmsEdit (bench, value.part, *number);
+    case Kind::jackOhms: return jackEdit (bench, value.part, *number);
+    case Kind::cable:
+    case Kind::inputOhms:
+    case Kind::inputFarads: return loadEdit (bench, value, *number);
+    case Kind::bridgeMm:
+        for (const auto& string : bench.job()->guitar.strings)
+            if (*number >= string.scaleMm)
+                return refused ("The scale ends at " + quantityText (string.scaleMm)
+                                + " mm. Measure from the bridge to the pickup's middle.");
+        return guitarEdit (bench.jobText(), { { at + "bridge_mm", *number } }, value.part + " distance");
+    case Kind::pot:
+    {
+        std::vector<std::pair<std::string, JobTree>> changes { { at + range.key, quantityTree (*number) } };
+        if (! taper.empty())
+            changes.push_back ({ at + "taper", taper });
+        return guitarEdit (bench.jobText(), changes, value.part + " value");
+    }
+    default: return guitarEdit (bench.jobText(), { { at + range.key, quantityTree (*number) } }, value.part + " value");
     }
 }
 }

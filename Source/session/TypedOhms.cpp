@@ -1,7 +1,7 @@
 #include "session/TypedOhms.h"
 
-#include "job/NearestGeneric.h"
 #include "files/Quantity.h"
+#include "job/NearestGeneric.h"
 #include "job/Readings.h"
 
 #include <cstdio>
@@ -23,7 +23,9 @@ JobTree fittedTree (double value)
 JobTree fittedValues (const Pickup& pickup)
 {
     JobTree tree;
-    tree["known"] = pickup.known == Provenance::measured ? "measured" : pickup.known == Provenance::fromOhms ? "from ohms" : "assumed";
+    tree["known"] = pickup.known == Provenance::measured   ? "measured"
+                    : pickup.known == Provenance::fromOhms ? "from ohms"
+                                                           : "assumed";
     for (const auto& coil : pickup.coils)
     {
         JobTree& entry = tree["coils"][coil.name];
@@ -68,7 +70,8 @@ BenchEdit ohmsEdit (const Bench& bench, const std::string& part, double ohms)
     PickupReadings readings;
     readings.readings.push_back ({ OhmsReading { ohms }, 0 });
     const auto* now = bench.job()->guitar.harness.find (part);
-    const auto generic = nearestGeneric ({ now != nullptr ? now->preset : std::string(), genericPickup (bench, part) }, ohms, bench.presets());
+    const auto generic =
+        nearestGeneric ({ now != nullptr ? now->preset : std::string(), genericPickup (bench, part) }, ohms, bench.presets());
     const auto fit = fitCoil (generic.pickup, readings);
     if (! fit.accepted())
         return refused (sentence (fit.refusals.front().text));
@@ -86,7 +89,8 @@ BenchEdit pickupFileEdit (const Bench& bench, const std::string& part, const std
         return refused (diagnostics.empty() ? name + " cannot be read." : diagnostics.front().text());
     const auto fit = fitCoil (file->generic, file->readings);
     if (! fit.accepted())
-        return refused (name + (fit.refusals.front().line > 0 ? ":" + std::to_string (fit.refusals.front().line) : "") + ": " + fit.refusals.front().text);
+        return refused (name + (fit.refusals.front().line > 0 ? ":" + std::to_string (fit.refusals.front().line) : "") + ": "
+                        + fit.refusals.front().text);
     return pickupFromText (bench, part, pickupPresetText (*file, fit), name);
 }
 

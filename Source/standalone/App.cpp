@@ -1,7 +1,7 @@
 // The app: the plugin's processor and window on the machine's own sound device.
 
-#include "editor/MainEditor.h"
 #include "editor/KeptSettings.h"
+#include "editor/MainEditor.h"
 #include "plugin/Processor.h"
 #include "standalone/SoundDevices.h"
 
@@ -13,7 +13,8 @@ class AppWindow : public juce::DocumentWindow
 {
 public:
     AppWindow (const juce::String& name, juce::AudioProcessorEditor* editor)
-        : DocumentWindow (name, editor->getLookAndFeel().findColour (juce::ResizableWindow::backgroundColourId), DocumentWindow::allButtons)
+        : DocumentWindow (name, editor->getLookAndFeel().findColour (juce::ResizableWindow::backgroundColourId),
+                          DocumentWindow::allButtons)
     {
         setUsingNativeTitleBar (true);
         setContentOwned (editor, true);

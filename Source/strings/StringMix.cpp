@@ -33,7 +33,8 @@ double stringPower (const StringSet& set, int s, double hz, const StringDraw& dr
     return bendDb == 0.0 ? power : power * fromDb (bendDb);
 }
 
-Eigen::MatrixXd stringWeights (const StringSet& set, const std::vector<CoilPosition>& coilPositions, double hz, const StringDraw& draw)
+Eigen::MatrixXd stringWeights (const StringSet& set, const std::vector<CoilPosition>& coilPositions, double hz,
+                               const StringDraw& draw)
 {
     const auto coils = static_cast<Eigen::Index> (coilPositions.size());
     Eigen::MatrixXd weights = Eigen::MatrixXd::Zero (coils, coils);

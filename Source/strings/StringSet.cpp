@@ -8,7 +8,8 @@ namespace coldiron
 {
 bool StringSet::isBass() const
 {
-    const auto lowest = std::min_element (strings.begin(), strings.end(), [] (const auto& a, const auto& b) { return a.hz < b.hz; });
+    const auto lowest =
+        std::min_element (strings.begin(), strings.end(), [] (const auto& a, const auto& b) { return a.hz < b.hz; });
     return lowest != strings.end() && lowest->hz < 60.0;
 }
 

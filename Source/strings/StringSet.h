@@ -8,9 +8,9 @@ namespace coldiron
 /** One string of the guitar, open. */
 struct GuitarString
 {
-    std::string name;      ///< "E2", or "97.5 Hz"
-    double hz = 0.0;       ///< open frequency, > 0
-    double scaleMm = 0.0;  ///< > 0
+    std::string name;     ///< "E2", or "97.5 Hz"
+    double hz = 0.0;      ///< open frequency, > 0
+    double scaleMm = 0.0; ///< > 0
 
     double waveSpeed() const { return 2.0e-3 * scaleMm * hz; } ///< [m/s]
 };
@@ -19,17 +19,17 @@ struct GuitarString
 struct StringSet
 {
     std::vector<GuitarString> strings;
-    std::vector<bool> played;          ///< as long as strings; all true when nothing is ticked
-    int only = -1;                     ///< >= 0: this string alone is asked for, whether it is played or not
+    std::vector<bool> played; ///< as long as strings; all true when nothing is ticked
+    int only = -1;            ///< >= 0: this string alone is asked for, whether it is played or not
 
-    bool isBass() const;               ///< lowest string below 60 Hz: no damping of wound strings is assumed
+    bool isBass() const; ///< lowest string below 60 Hz: no damping of wound strings is assumed
 };
 
 /** Where one coil is, as the strings see it. */
 struct CoilPosition
 {
-    std::vector<double> distanceMm;    ///< from the bridge, for each string (slant taken in)
-    std::vector<bool> hears;           ///< for each string
+    std::vector<double> distanceMm; ///< from the bridge, for each string (slant taken in)
+    std::vector<bool> hears;        ///< for each string
 };
 
 /** Frequency of a note name ("E2", "F#1", "Bb0"), ISO 16: A4 = 440 Hz. Returns 0 for what is no note. */

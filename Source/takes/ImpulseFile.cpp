@@ -1,7 +1,7 @@
 #include "takes/ImpulseFile.h"
 
-#include "engine/OutputChain.h"
 #include "dsp/Resample.h"
+#include "engine/OutputChain.h"
 #include "files/RegularFile.h"
 
 #include <algorithm>
@@ -36,8 +36,10 @@ ImpulseResponse readImpulse (const std::filesystem::path& path)
     catch (const TakeError& fault)
     {
         std::string words = fault.what();
-        for (const auto& [take, impulse] : { std::pair<std::string, std::string> { "the take", "the impulse response" }, { "a take", "an impulse response" } })
-            for (size_t at = words.find (take, path.string().size()); at != std::string::npos; at = words.find (take, at + impulse.size()))
+        for (const auto& [take, impulse] :
+             { std::pair<std::string, std::string> { "the take", "the impulse response" }, { "a take", "an impulse response" } })
+            for (size_t at = words.find (take, path.string().size()); at != std::string::npos;
+                 at = words.find (take, at + impulse.size()))
                 words.replace (at, take.size(), impulse);
         throw TakeError (words);
     }

@@ -1,7 +1,7 @@
 #include "takes/TakeFile.h"
 
-#include "takes/TakeReader.h"
 #include "files/WriteFile.h"
+#include "takes/TakeReader.h"
 
 #include <sndfile.h>
 
@@ -112,7 +112,8 @@ struct TakeWriter::Impl
     }
 };
 
-TakeWriter::TakeWriter (const std::filesystem::path& target, double sampleRate, int channels, bool asFloat) : impl (std::make_unique<Impl>())
+TakeWriter::TakeWriter (const std::filesystem::path& target, double sampleRate, int channels, bool asFloat)
+    : impl (std::make_unique<Impl>())
 {
     impl->target = target;
     impl->channels = channels;
@@ -134,7 +135,8 @@ TakeWriter::TakeWriter (const std::filesystem::path& target, double sampleRate, 
     impl->file.reset (sf_open_fd (impl->whole->descriptor(), SFM_WRITE, &info, SF_FALSE));
     if (impl->file == nullptr)
         impl->fail (std::string ("cannot be written (") + sf_strerror (nullptr) + ")");
-    sf_command (impl->file.get(), SFC_SET_ADD_PEAK_CHUNK, nullptr, SF_FALSE); // it holds the time: the same take gives the same file
+    sf_command (impl->file.get(), SFC_SET_ADD_PEAK_CHUNK, nullptr,
+                SF_FALSE); // it holds the time: the same take gives the same file
 }
 
 TakeWriter::~TakeWriter()
@@ -146,7 +148,8 @@ TakeWriter::~TakeWriter()
 void TakeWriter::write (const std::vector<std::vector<float>>& channels)
 {
     if (static_cast<int> (channels.size()) != impl->channels)
-        impl->fail ("written with " + std::to_string (channels.size()) + " channels, opened with " + std::to_string (impl->channels));
+        impl->fail ("written with " + std::to_string (channels.size()) + " channels, opened with "
+                    + std::to_string (impl->channels));
     const auto frames = channels.front().size();
     for (const auto& channel : channels)
         if (channel.size() != frames)
@@ -161,7 +164,8 @@ void TakeWriter::write (const std::vector<std::vector<float>>& channels)
         samples = impl->interleaved.data();
     }
     if (! Impl::areFinite (samples, frames * channels.size()))
-        impl->fail ("not written, since some of it is not a number or infinite; that is our fault, so please tell us with the job");
+        impl->fail (
+            "not written, since some of it is not a number or infinite; that is our fault, so please tell us with the job");
     if (impl->file == nullptr || ! impl->put (samples, frames * channels.size()))
         impl->fail ("could not be written whole; is the disk full?");
 }

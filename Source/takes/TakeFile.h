@@ -48,11 +48,11 @@ class TakeWriter
 {
 public:
     TakeWriter (const std::filesystem::path& target, double sampleRate, int channels, bool asFloat);
-    ~TakeWriter();                                   ///< removes what was not finished
+    ~TakeWriter(); ///< removes what was not finished
     TakeWriter (const TakeWriter&) = delete;
     TakeWriter& operator= (const TakeWriter&) = delete;
     void write (const std::vector<std::vector<float>>& channels); ///< @throws TakeError also for what is not finite
-    void finish();                                   ///< @throws TakeError
+    void finish();                                                ///< @throws TakeError
 
 private:
     struct Impl;

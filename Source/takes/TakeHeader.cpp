@@ -29,7 +29,8 @@ void HeaderBytes::checkFormat (double rate, unsigned channels, unsigned bits) co
     if (channels < 1 || channels > 2)
         fail ("the take has " + std::to_string (channels) + " channels; expected 1 or 2, so export it in mono or stereo");
     if (! (rate >= 8000.0 && rate <= 192000.0))
-        fail ("the take has a sample rate of " + std::to_string (std::lround (std::min (rate, 1e9))) + " Hz; expected 8000 to 192000, so convert it first");
+        fail ("the take has a sample rate of " + std::to_string (std::lround (std::min (rate, 1e9)))
+              + " Hz; expected 8000 to 192000, so convert it first");
     if (bits != 8 && bits != 16 && bits != 24 && bits != 32 && bits != 64)
         fail ("the take has " + std::to_string (bits) + "-bit samples; expected 16, 24 or 32, or float");
 }

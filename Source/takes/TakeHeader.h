@@ -16,10 +16,10 @@ namespace coldiron
     or nothing there; so does a recorder that lost power. Such takes end where their file ends. */
 struct TakeLayout
 {
-    std::string head;             ///< empty: the file is read as it lies there
-    std::uint64_t soundAt = 0;    ///< first byte of the sound, after `head`
+    std::string head;          ///< empty: the file is read as it lies there
+    std::uint64_t soundAt = 0; ///< first byte of the sound, after `head`
     std::uint64_t soundBytes = 0;
-    bool countFrames = false;     ///< FLAC that does not say how long it is, and whose last frame does not either
+    bool countFrames = false; ///< FLAC that does not say how long it is, and whose last frame does not either
 };
 
 /** Looks at the first bytes and the chunks of a WAV, RF64, BW64, AIFF or FLAC file before any library reads it: rate,
@@ -34,7 +34,8 @@ public:
 
     std::uint64_t size() const { return file.size(); }
     std::uint64_t left (std::uint64_t at) const { return at < size() ? size() - at : 0; }
-    void read (std::uint64_t at, unsigned char* bytes, size_t count, const std::string& otherwise = "the take is cut short in its header") const;
+    void read (std::uint64_t at, unsigned char* bytes, size_t count,
+               const std::string& otherwise = "the take is cut short in its header") const;
     std::string text (std::uint64_t at, size_t count) const; ///< fewer bytes at the end
 
     [[noreturn]] void fail (const std::string& message) const { throw TakeError (name + ": " + message); }
@@ -46,7 +47,8 @@ private:
     const std::string name;
 };
 
-inline constexpr const char* expectedTakeForm = "expected a mono or stereo WAV (16, 24, 32-bit or float), AIFF or FLAC file of 8 to 192 kHz";
+inline constexpr const char* expectedTakeForm =
+    "expected a mono or stereo WAV (16, 24, 32-bit or float), AIFF or FLAC file of 8 to 192 kHz";
 
 TakeLayout readWavHeader (const HeaderBytes&);
 TakeLayout readAiffHeader (const HeaderBytes&);

@@ -13,11 +13,15 @@ namespace
 constexpr size_t longestAiffFormat = 4096;
 constexpr std::uint64_t placeholder = 0x7f000000u; // from here on no length is meant: programs that write into a pipe
 
-std::uint32_t bigEndian32 (const unsigned char* b) { return static_cast<std::uint32_t> (b[0]) << 24 | b[1] << 16 | b[2] << 8 | b[3]; }
+std::uint32_t bigEndian32 (const unsigned char* b)
+{
+    return static_cast<std::uint32_t> (b[0]) << 24 | b[1] << 16 | b[2] << 8 | b[3];
+}
 
 std::string bytes32 (std::uint64_t value)
 {
-    return { static_cast<char> (value >> 24), static_cast<char> (value >> 16), static_cast<char> (value >> 8), static_cast<char> (value) };
+    return { static_cast<char> (value >> 24), static_cast<char> (value >> 16), static_cast<char> (value >> 8),
+             static_cast<char> (value) };
 }
 
 /** AIFF's rate is an 80-bit float. */
@@ -116,14 +120,12 @@ private:
         if (chunk.size() % 2 == 1)
             chunk += '\0';
         const auto version = form == "AIFC" ? "FVER" + bytes32 (4) + bytes32 (0xa2805140u) : std::string();
-        const auto chunks = form + version + "COMM" + bytes32 (format.size()) + chunk + "SSND" + bytes32 (length + 8) + bytes32 (0) + bytes32 (0);
+        const auto chunks =
+            form + version + "COMM" + bytes32 (format.size()) + chunk + "SSND" + bytes32 (length + 8) + bytes32 (0) + bytes32 (0);
         return { "FORM" + bytes32 (chunks.size() + length) + chunks, soundAt + offset, length, false };
     }
 };
 }
 
-TakeLayout readAiffHeader (const HeaderBytes& file)
-{
-    return AiffHeader (file).read();
-}
+TakeLayout readAiffHeader (const HeaderBytes& file) { return AiffHeader (file).read(); }
 }

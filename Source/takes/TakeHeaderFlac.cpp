@@ -35,7 +35,15 @@ std::optional<std::uint64_t> endOfFrame (const unsigned char* b, size_t count, u
         return std::nullopt;
     // The number is coded as UTF-8 codes characters, up to 36 bits.
     size_t at = 4;
-    const int ones = b[at] < 0x80 ? 0 : b[at] < 0xc0 ? -1 : b[at] < 0xe0 ? 2 : b[at] < 0xf0 ? 3 : b[at] < 0xf8 ? 4 : b[at] < 0xfc ? 5 : b[at] < 0xfe ? 6 : b[at] == 0xfe ? 7 : -1;
+    const int ones = b[at] < 0x80    ? 0
+                     : b[at] < 0xc0  ? -1
+                     : b[at] < 0xe0  ? 2
+                     : b[at] < 0xf0  ? 3
+                     : b[at] < 0xf8  ? 4
+                     : b[at] < 0xfc  ? 5
+                     : b[at] < 0xfe  ? 6
+                     : b[at] == 0xfe ? 7
+                                     : -1;
     if (ones < 0)
         return std::nullopt;
     std::uint64_t number = ones == 0 ? b[at] : b[at] & (0x7fu >> ones);
@@ -43,7 +51,10 @@ std::optional<std::uint64_t> endOfFrame (const unsigned char* b, size_t count, u
     for (int i = 1; i < ones; ++i)
         number = number << 6 | (b[at++] & 0x3fu);
     const unsigned sizeCode = b[2] >> 4, rateCode = b[2] & 0xf;
-    std::uint64_t block = sizeCode == 1 ? 192 : sizeCode >= 2 && sizeCode <= 5 ? 144u << sizeCode : sizeCode >= 8 ? 1u << sizeCode : 0;
+    std::uint64_t block = sizeCode == 1                    ? 192
+                          : sizeCode >= 2 && sizeCode <= 5 ? 144u << sizeCode
+                          : sizeCode >= 8                  ? 1u << sizeCode
+                                                           : 0;
     if (sizeCode == 6)
         block = b[at++] + 1u;
     else if (sizeCode == 7)
@@ -84,7 +95,8 @@ TakeLayout readFlacHeader (const HeaderBytes& in)
     const unsigned rate = info[10] << 12 | info[11] << 4 | info[12] >> 4;
     const unsigned channels = (info[12] >> 1 & 7) + 1, bits = ((info[12] & 1) << 4 | info[13] >> 4) + 1;
     in.checkFormat (rate, channels, bits == 12 || bits == 20 ? bits + 4 : bits);
-    const std::uint64_t samples = static_cast<std::uint64_t> (info[13] & 0xf) << 32 | static_cast<std::uint64_t> (info[14]) << 24 | info[15] << 16 | info[16] << 8 | info[17];
+    const std::uint64_t samples = static_cast<std::uint64_t> (info[13] & 0xf) << 32 | static_cast<std::uint64_t> (info[14]) << 24
+                                  | info[15] << 16 | info[16] << 8 | info[17];
     if (samples != 0)
         return {}; // whether they are all there, reading finds out
     const auto length = lengthFromLastFrame (in, static_cast<unsigned> (info[2] << 8 | info[3]));

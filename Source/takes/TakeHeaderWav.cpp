@@ -13,8 +13,14 @@ namespace
 constexpr std::uint64_t unknown32 = 0xffffffffu;
 constexpr size_t longestWavFormat = 4096;
 
-std::uint32_t littleEndian32 (const unsigned char* b) { return b[0] | b[1] << 8 | b[2] << 16 | static_cast<std::uint32_t> (b[3]) << 24; }
-std::uint64_t littleEndian64 (const unsigned char* b) { return littleEndian32 (b) | static_cast<std::uint64_t> (littleEndian32 (b + 4)) << 32; }
+std::uint32_t littleEndian32 (const unsigned char* b)
+{
+    return b[0] | b[1] << 8 | b[2] << 16 | static_cast<std::uint32_t> (b[3]) << 24;
+}
+std::uint64_t littleEndian64 (const unsigned char* b)
+{
+    return littleEndian32 (b) | static_cast<std::uint64_t> (littleEndian32 (b + 4)) << 32;
+}
 
 std::string bytes (std::uint64_t value, int count)
 {
@@ -25,10 +31,7 @@ std::string bytes (std::uint64_t value, int count)
 }
 
 /** What programs write where they do not know the length yet: all ones, or about the largest signed number. */
-bool isPlaceholder (std::uint64_t length)
-{
-    return length == unknown32 || (length >= 0x7ffff000u && length <= 0x80000000u);
-}
+bool isPlaceholder (std::uint64_t length) { return length == unknown32 || (length >= 0x7ffff000u && length <= 0x80000000u); }
 
 class WavHeader
 {
@@ -67,7 +70,7 @@ public:
 
 private:
     const HeaderBytes& in;
-    std::string format;        ///< the chunk's content
+    std::string format; ///< the chunk's content
     unsigned frameBytes = 0;
     std::uint64_t longSound = 0;
     bool isMended = false;
@@ -84,7 +87,8 @@ private:
     {
         const auto found = in.text (at, 8);
         return found.size() == 8 && std::all_of (found.begin(), found.begin() + 4, [] (char c) { return c >= 32 && c < 127; })
-               && (littleEndian32 (reinterpret_cast<const unsigned char*> (found.data()) + 4) <= in.left (at + 8) || found.starts_with ("data"));
+               && (littleEndian32 (reinterpret_cast<const unsigned char*> (found.data()) + 4) <= in.left (at + 8)
+                   || found.starts_with ("data"));
     }
 
     /** Whether chunks, and nothing else, lie from there to the end of the file. */
@@ -104,7 +108,8 @@ private:
     {
         unsigned char sizes[28];
         if (length < sizeof sizes)
-            in.fail ("the take's chunk of long sizes has " + std::to_string (length) + " bytes; expected 28 or more, so export it again");
+            in.fail ("the take's chunk of long sizes has " + std::to_string (length)
+                     + " bytes; expected 28 or more, so export it again");
         in.read (at, sizes, sizeof sizes);
         longSound = littleEndian64 (sizes + 8); // after the size of the whole
     }
@@ -112,7 +117,8 @@ private:
     void readFormat (std::uint64_t at, std::uint64_t length)
     {
         if (length < 16)
-            in.fail ("the take's format chunk has " + std::to_string (length) + " bytes; expected 16 or more, so export it again");
+            in.fail ("the take's format chunk has " + std::to_string (length)
+                     + " bytes; expected 16 or more, so export it again");
         unsigned char b[16];
         in.read (at, b, sizeof b);
         const unsigned channels = b[2] | b[3] << 8, bits = b[14] | b[15] << 8;
@@ -130,7 +136,9 @@ private:
         auto known = length;
         if (isLong && length == unknown32)
             known = longSound;
-        bool toTheEnd = known > left && (isLong ? known >= unknown32 << 31 : isPlaceholder (known) || (wholeIsUnknown && known >= 0x7ffff000u));
+        bool toTheEnd =
+            known > left
+            && (isLong ? known >= unknown32 << 31 : isPlaceholder (known) || (wholeIsUnknown && known >= 0x7ffff000u));
         if (known == 0 && left >= frameBytes && ! onlyChunks (at))
             toTheEnd = true; // the recorder never came to write it
         if (toTheEnd)
@@ -147,18 +155,16 @@ private:
     /** A header that says what is: plain where sizes fit into 32 bits, RF64 else. */
     std::string header (std::uint64_t length) const
     {
-        const auto formatChunk = "fmt " + bytes (format.size(), 4) + format + (format.size() % 2 == 1 ? std::string (1, '\0') : std::string());
+        const auto formatChunk =
+            "fmt " + bytes (format.size(), 4) + format + (format.size() % 2 == 1 ? std::string (1, '\0') : std::string());
         const auto whole = 4 + formatChunk.size() + 8 + length + length % 2;
         if (whole + 36 < unknown32)
             return "RIFF" + bytes (whole, 4) + "WAVE" + formatChunk + "data" + bytes (length, 4);
-        return "RF64" + bytes (unknown32, 4) + "WAVEds64" + bytes (28, 4) + bytes (whole + 36, 8) + bytes (length, 8) + bytes (length / frameBytes, 8)
-               + bytes (0, 4) + formatChunk + "data" + bytes (unknown32, 4);
+        return "RF64" + bytes (unknown32, 4) + "WAVEds64" + bytes (28, 4) + bytes (whole + 36, 8) + bytes (length, 8)
+               + bytes (length / frameBytes, 8) + bytes (0, 4) + formatChunk + "data" + bytes (unknown32, 4);
     }
 };
 }
 
-TakeLayout readWavHeader (const HeaderBytes& file)
-{
-    return WavHeader (file).read();
-}
+TakeLayout readWavHeader (const HeaderBytes& file) { return WavHeader (file).read(); }
 }

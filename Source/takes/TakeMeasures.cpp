@@ -1,7 +1,7 @@
 #include "takes/TakeMeasures.h"
 
-#include "metering/Loudness.h"
 #include "engine/OfflineRenderer.h"
+#include "metering/Loudness.h"
 #include "takes/TakeReader.h"
 
 namespace coldiron
@@ -40,7 +40,8 @@ std::vector<double> loudnessThrough (const std::filesystem::path& path, const st
         RenderSpec spec;
         spec.design.filter = filter;
         heard.push_back (std::make_unique<Heard> (Heard { OfflineRenderer (spec), Loudness (info.sampleRate, info.channels) }));
-        listeners.push_back ([one = heard.back().get()] (const Channels& block) { one->loudness.add (one->renderer.process (block)); });
+        listeners.push_back ([one = heard.back().get()] (const Channels& block)
+                             { one->loudness.add (one->renderer.process (block)); });
     }
     runPass (blocksOf (path), listeners, pool);
     std::vector<double> lufs;

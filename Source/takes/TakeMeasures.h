@@ -1,9 +1,9 @@
 #pragma once
 
-#include "metering/Spectrum.h"
-#include "metering/TakeFaults.h"
 #include "concurrency/WorkerPool.h"
 #include "filter/ModalFilter.h"
+#include "metering/Spectrum.h"
+#include "metering/TakeFaults.h"
 #include "takes/TakeFile.h"
 
 namespace coldiron
@@ -12,7 +12,7 @@ namespace coldiron
 struct TakeMeasures
 {
     TakeInfo info;
-    double lufs = 0.0;             ///< -infinity for silence
+    double lufs = 0.0; ///< -infinity for silence
     Spectrum spectrum;
     NoiseFloor noise;
     std::vector<TakeFault> diagnostics;

@@ -26,8 +26,8 @@ struct TakeReader::Impl
 
     [[noreturn]] void cutShort() const
     {
-        throw TakeError (path.string() + ": the take is cut short: its header says " + std::to_string (info.frames) + " samples and "
-                         + std::to_string (total) + " could be read; copy or export it again");
+        throw TakeError (path.string() + ": the take is cut short: its header says " + std::to_string (info.frames)
+                         + " samples and " + std::to_string (total) + " could be read; copy or export it again");
     }
 
     /** Floats may hold what is no sound. */
@@ -39,8 +39,9 @@ struct TakeReader::Impl
             if (std::isfinite (sample) && std::abs (sample) <= loudestSample)
                 continue;
             throw TakeError (path.string() + ": sample " + std::to_string (total + i / info.channels)
-                             + (std::isfinite (sample) ? " is over 1000000 times full scale, which no recording is; export the take again"
-                                                       : " is not a number or infinite; export the take again"));
+                             + (std::isfinite (sample)
+                                    ? " is over 1000000 times full scale, which no recording is; export the take again"
+                                    : " is not a number or infinite; export the take again"));
         }
     }
 

@@ -9,10 +9,15 @@
 
 namespace coldiron
 {
-TakeSource::TakeSource (const std::filesystem::path& from) : path (from), file (from, "a take"), layout (readTakeHeader (file, from.string()))
+TakeSource::TakeSource (const std::filesystem::path& from)
+    : path (from), file (from, "a take"), layout (readTakeHeader (file, from.string()))
 {
     open();
-    const auto fail = [this] (const std::string& why) { sf_close (sound); throw TakeError (path.string() + ": " + why); };
+    const auto fail = [this] (const std::string& why)
+    {
+        sf_close (sound);
+        throw TakeError (path.string() + ": " + why);
+    };
     if (info.channels < 1 || info.channels > 2 || info.samplerate < 8000 || info.samplerate > 192000)
         fail ("the take has " + std::to_string (info.channels) + " channels at " + std::to_string (info.samplerate)
               + " Hz; expected 1 or 2 at 8000 to 192000 Hz, so convert it first");
@@ -24,13 +29,11 @@ TakeSource::TakeSource (const std::filesystem::path& from) : path (from), file (
     if (info.frames < 1)
         fail ("the take holds no sound; record it again");
     if (const double hours = static_cast<double> (info.frames) / info.samplerate / 3600.0; hours > limits::takeHours)
-        fail ("the take lasts " + std::to_string (std::lround (hours)) + " hours; expected at most 12, so cut out the phrase to be heard");
+        fail ("the take lasts " + std::to_string (std::lround (hours))
+              + " hours; expected at most 12, so cut out the phrase to be heard");
 }
 
-TakeSource::~TakeSource()
-{
-    sf_close (sound);
-}
+TakeSource::~TakeSource() { sf_close (sound); }
 
 bool TakeSource::isFloat() const
 {
@@ -45,7 +48,8 @@ void TakeSource::open()
     auto io = bytes();
     sound = sf_open_virtual (&io, SFM_READ, &info, this);
     if (sound == nullptr)
-        throw TakeError (path.string() + ": the take cannot be read (" + sf_strerror (nullptr) + "); export it again as a 24-bit WAV");
+        throw TakeError (path.string() + ": the take cannot be read (" + sf_strerror (nullptr)
+                         + "); export it again as a 24-bit WAV");
 }
 
 /** Reads all of a stream that does not say how long it is, and begins again. */
@@ -85,7 +89,9 @@ SF_VIRTUAL_IO TakeSource::bytes()
     io.seek = [] (sf_count_t offset, int whence, void* user)
     {
         auto& take = source (user);
-        const auto from = whence == SEEK_CUR ? static_cast<sf_count_t> (take.place) : whence == SEEK_END ? static_cast<sf_count_t> (take.length()) : 0;
+        const auto from = whence == SEEK_CUR   ? static_cast<sf_count_t> (take.place)
+                          : whence == SEEK_END ? static_cast<sf_count_t> (take.length())
+                                               : 0;
         take.place = static_cast<std::uint64_t> (std::max<sf_count_t> (0, from + offset));
         return static_cast<sf_count_t> (take.place);
     };

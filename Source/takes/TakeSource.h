@@ -29,7 +29,7 @@ private:
     std::filesystem::path path;
     RegularFile file;
     TakeLayout layout;
-    std::uint64_t place = 0;   ///< of the library, in what it takes for the file
+    std::uint64_t place = 0; ///< of the library, in what it takes for the file
     SNDFILE* sound = nullptr;
     SF_INFO info {};
 

@@ -1,7 +1,7 @@
 // What a move by hand comes to. Each verdict rests on the wiring alone; the level and peak on a closed form.
 
-#include "job/Job.h"
 #include "analysis/HandCheck.h"
+#include "job/Job.h"
 
 #include <catch2/catch.hpp>
 
@@ -19,7 +19,8 @@ Job jobOn (const std::string& guitar, const std::string& setting = "{}")
     Diagnostics diagnostics;
     const std::string text = R"({ "coldiron": "job 1", "title": "Test", "guitar": )" + guitar
                              + R"(, "recording": { "cable": "500p", "input": { "resistance": "1M", "capacitance": 0 } },
-                                   "options": { "A": { "name": "As it is", "setting": )" + setting + " } } }";
+                                   "options": { "A": { "name": "As it is", "setting": )"
+                             + setting + " } } }";
     auto job = readJobText (text, {}, PresetFolders::standard(), diagnostics);
     for (const auto& fault : diagnostics)
         UNSCOPED_INFO (fault.text());

@@ -62,13 +62,18 @@ TEST_CASE ("the answers are read from a job, and what is no answer is refused", 
 {
     PresetFolders folders;
     folders.folders = { std::filesystem::path (COLDIRON_SOURCE) / "presets" };
-    const auto read = [&] (const std::string& hum, Diagnostics& diagnostics)
-    { return readJobText (R"({ "coldiron": "job 1", "guitar": "one-humbucker", "hum": )" + hum + " }", {}, folders, diagnostics); };
+    const auto read = [&] (const std::string& hum, Diagnostics& diagnostics) {
+        return readJobText (R"({ "coldiron": "job 1", "guitar": "one-humbucker", "hum": )" + hum + " }", {}, folders,
+                            diagnostics);
+    };
     Diagnostics diagnostics;
     const auto job = read (R"({ "touched": true, "turned": false })", diagnostics);
     REQUIRE (job);
     CHECK (job->hum == HumAnswers { Touch::changes, false, std::nullopt });
-    for (const auto& [word, touch] : { std::pair { "\"falls\"", Touch::falls }, { "\"rises\"", Touch::rises }, { "\"same\"", Touch::same }, { "false", Touch::same } })
+    for (const auto& [word, touch] : { std::pair { "\"falls\"", Touch::falls },
+                                       { "\"rises\"", Touch::rises },
+                                       { "\"same\"", Touch::same },
+                                       { "false", Touch::same } })
         CHECK (read ("{ \"touched\": " + std::string (word) + " }", diagnostics)->hum.touched == touch);
     CHECK_FALSE (read (R"({ "touched": "yes" })", diagnostics));
     CHECK (says (diagnostics.front().text(), "falls"));

@@ -1,8 +1,8 @@
 // A pickup's own ohms from what a meter reads at the jack.
 // Values: R_pickup parallel R_volume, closed form; 8k with 500k reads 7874.02 ohm, 6k with 250k reads 5859.38 ohm.
 
-#include "job/Job.h"
 #include "analysis/JackReading.h"
+#include "job/Job.h"
 
 #include <catch2/catch.hpp>
 
@@ -35,7 +35,9 @@ TEST_CASE ("the volume pot is taken out of a reading at the jack", "[jack]")
     const double jack = 8000.0 * 500e3 / 508e3;
     CHECK (eight.lowOhms == Approx (1.0 / (1.0 / jack - 1.0 / 600e3)).epsilon (1e-6));
     CHECK (eight.highOhms == Approx (1.0 / (1.0 / jack - 1.0 / 400e3)).epsilon (1e-6));
-    const auto six = leadsFromJack (guitar ("three-single-coils").harness, *aloneAtJack (guitar ("three-single-coils").harness, "bridge"), "bridge", 6000.0 * 250e3 / 256e3);
+    const auto six =
+        leadsFromJack (guitar ("three-single-coils").harness, *aloneAtJack (guitar ("three-single-coils").harness, "bridge"),
+                       "bridge", 6000.0 * 250e3 / 256e3);
     CHECK (six.ohms == Approx (6000.0).epsilon (1e-6));
 }
 
@@ -55,7 +57,8 @@ TEST_CASE ("readings that no pickup gives are refused in words", "[jack]")
 {
     const auto g = guitar ("one-humbucker");
     const auto setting = *aloneAtJack (g.harness, "bridge");
-    CHECK (leadsFromJack (g.harness, setting, "bridge", 600e3).refusal.find ("The pots alone read 500k") == 0); // one volume pot of 500k across the jack
+    CHECK (leadsFromJack (g.harness, setting, "bridge", 600e3).refusal.find ("The pots alone read 500k")
+           == 0); // one volume pot of 500k across the jack
     CHECK (leadsFromJack (g.harness, setting, "bridge", 0.1).refusal.find ("Too little") == 0);
     CHECK_FALSE (leadsFromJack (g.harness, setting, "neck", 8e3).refusal.empty());
     CHECK_FALSE (leadsFromJack (guitar ("one-humbucker-buffered").harness, {}, "bridge", 8e3).refusal.empty());

@@ -13,7 +13,8 @@ using namespace coldiron;
 
 namespace
 {
-Harness rewired (const std::string& guitar, const std::vector<std::pair<std::string, std::map<std::string, std::string>>>& rewires)
+Harness rewired (const std::string& guitar,
+                 const std::vector<std::pair<std::string, std::map<std::string, std::string>>>& rewires)
 {
     Diagnostics diagnostics;
     const auto read = readGuitar (guitar, support::shipped(), diagnostics);
@@ -34,10 +35,11 @@ Harness rewired (const std::string& guitar, const std::vector<std::pair<std::str
 
 TEST_CASE ("Four push-pulls give the rows that differ, and those give the whole table again")
 {
-    const auto harness = rewired ("two-humbuckers-four-knobs", { { "split-shorted", { { "pickup", "bridge" }, { "pot", "bridge-volume" } } },
-                                                                 { "split-shorted", { { "pickup", "neck" }, { "pot", "neck-volume" } } },
-                                                                 { "phase-pull", { { "pickup", "bridge" }, { "pot", "bridge-tone" } } },
-                                                                 { "bass-cut", { { "pickup", "neck" }, { "pot", "neck-tone" } } } });
+    const auto harness =
+        rewired ("two-humbuckers-four-knobs", { { "split-shorted", { { "pickup", "bridge" }, { "pot", "bridge-volume" } } },
+                                                { "split-shorted", { { "pickup", "neck" }, { "pot", "neck-volume" } } },
+                                                { "phase-pull", { { "pickup", "bridge" }, { "pot", "bridge-tone" } } },
+                                                { "bass-cut", { { "pickup", "neck" }, { "pot", "neck-tone" } } } });
     const auto whole = ohmTable (harness);
     CHECK (whole.size() == 48); // 3 x 2 x 2 x 2 x 2
     const auto rows = rowsThatDiffer (whole);
@@ -59,7 +61,9 @@ TEST_CASE ("Four push-pulls give the rows that differ, and those give the whole 
         CHECK (fits == 1);
     }
     // Whether reversed or not, a pickup reads the same.
-    const auto phase = static_cast<size_t> (std::find_if (rows[0].levers.begin(), rows[0].levers.end(), [] (const auto& lever) { return lever.first == "bridge-tone-pull"; }) - rows[0].levers.begin());
+    const auto phase = static_cast<size_t> (std::find_if (rows[0].levers.begin(), rows[0].levers.end(),
+                                                          [] (const auto& lever) { return lever.first == "bridge-tone-pull"; })
+                                            - rows[0].levers.begin());
     for (const auto& row : rows)
         CHECK (row.levers.at (phase).second == "any");
 }
@@ -76,11 +80,13 @@ TEST_CASE ("A bass with two volumes and no selector reads each pickup with the o
     const auto harness = rewired ("bass-two-single-coils", {});
     const auto apart = volumesApart (harness);
     REQUIRE (apart.size() == 2);
-    const auto ohmsOf = [&] (const std::string& pickup) { return harness.find (pickup)->as<PickupPart>()->pickup.coils.front().dcrOhms; };
+    const auto ohmsOf = [&] (const std::string& pickup)
+    { return harness.find (pickup)->as<PickupPart>()->pickup.coils.front().dcrOhms; };
     const auto potOf = [&] (const std::string& pot) { return harness.find (pot)->as<PotPart>()->ohms; };
     for (const auto& [volume, reading] : apart)
     {
-        const auto pickup = volume.substr (0, volume.find ('-')), other = pickup == "neck" ? std::string ("bridge") : std::string ("neck");
+        const auto pickup = volume.substr (0, volume.find ('-')),
+                   other = pickup == "neck" ? std::string ("bridge") : std::string ("neck");
         // Pickups on the wipers: the one turned down is shorted and leaves its whole track across the jack.
         const double expected = 1.0 / (1.0 / ohmsOf (pickup) + 1.0 / potOf (volume) + 1.0 / potOf (other + "-volume"));
         INFO (volume);

@@ -1,5 +1,5 @@
-#include "guitar/Bench.h"
 #include "analysis/OhmTable.h"
+#include "guitar/Bench.h"
 
 #include <catch2/catch.hpp>
 
@@ -50,7 +50,8 @@ TEST_CASE ("ohms at the jack of 4k coils with a 500k volume")
     CHECK (alone (wired (Coils::split)) == Approx (3968.25).epsilon (1e-6));
     CHECK (alone (wired (Coils::series)) == Approx (7874.02).epsilon (1e-6));
     CHECK (alone (wired (Coils::parallel)) == Approx (1992.03).epsilon (1e-6));
-    CHECK (alone (oneVolumeOneTone (single ("bridge"), 250e3, "bridge.coil.start", "bridge.coil.finish")) == Approx (5859.38).epsilon (1e-6));
+    CHECK (alone (oneVolumeOneTone (single ("bridge"), 250e3, "bridge.coil.start", "bridge.coil.finish"))
+           == Approx (5859.38).epsilon (1e-6));
 }
 
 TEST_CASE ("both pickups in parallel behind two volumes, every position of the switch")

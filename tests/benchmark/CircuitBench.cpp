@@ -32,12 +32,13 @@ void benchCircuits()
                  reference.hz.size(), apart);
 
     std::complex<double> sum;
-    const auto ours = timed (200, [&] (int)
-    {
-        const GuitarResponse fresh = voiceOf (harness, setting, load);
-        for (const double hz : reference.hz)
-            sum += fresh.unisonResponse (hz);
-    });
+    const auto ours = timed (200,
+                             [&] (int)
+                             {
+                                 const GuitarResponse fresh = voiceOf (harness, setting, load);
+                                 for (const double hz : reference.hz)
+                                     sum += fresh.unisonResponse (hz);
+                             });
     const auto inProcess = timed (100, [&] (int) { Ngspice::acDecades (netlist, { "tip" }, perDecade, 10.0, 40e3); });
     std::printf ("  ours, from parts and wires: %.3f (%.3f) ms\n", ours.best * 1e3, ours.median * 1e3);
     std::printf ("  ngspice in process, from a netlist: %.3f (%.3f) ms, %.1f (%.1f) times ours\n", inProcess.best * 1e3,

@@ -1,7 +1,7 @@
 #include "Stopwatch.h"
 
-#include "response/Responses.h"
 #include "filter/FilterRunner.h"
+#include "response/Responses.h"
 
 #include <cstdio>
 
@@ -35,11 +35,12 @@ void turnKnob (const char* what, double rate, const std::string& from, const std
         places[static_cast<size_t> (i)].knobs[to == "neck" ? "neck-volume" : "bridge-volume"] = 9.9 - 0.15 * i;
     designFilter (TransferFunction (before, voiceOf (harness, option)), *designer); // what strings weigh is kept between designs
 
-    const auto whole = timed (turns, [&] (int i)
-    {
-        const GuitarResponse after = voiceOf (harness, places[static_cast<size_t> (i)]);
-        designFilter (TransferFunction (before, after), *designer);
-    });
+    const auto whole = timed (turns,
+                              [&] (int i)
+                              {
+                                  const GuitarResponse after = voiceOf (harness, places[static_cast<size_t> (i)]);
+                                  designFilter (TransferFunction (before, after), *designer);
+                              });
     const auto circuit = timed (turns, [&] (int i) { voiceOf (harness, places[static_cast<size_t> (i)]); });
     double worst = 0.0;
     size_t poles = 0;
@@ -56,9 +57,10 @@ void turnKnob (const char* what, double rate, const std::string& from, const std
         poles = std::max (poles, filter.poles.size());
     }
     const auto design = timed (turns, [&] (int i) { designer->design (targets[static_cast<size_t> (i)], estimated); });
-    std::printf ("  %-34s %6.1f kHz  whole %.2f (%.2f) ms, circuit %.3f, filter %.2f (%.2f); at most %zu poles or pairs, %.4f dB off\n",
-                 what, rate / 1e3, whole.best * 1e3, whole.median * 1e3, circuit.best * 1e3, design.best * 1e3,
-                 design.median * 1e3, poles, worst);
+    std::printf (
+        "  %-34s %6.1f kHz  whole %.2f (%.2f) ms, circuit %.3f, filter %.2f (%.2f); at most %zu poles or pairs, %.4f dB off\n",
+        what, rate / 1e3, whole.best * 1e3, whole.median * 1e3, circuit.best * 1e3, design.best * 1e3, design.median * 1e3, poles,
+        worst);
 }
 
 /** A filter of so many pairs; what it does to a sound does not matter here. */
@@ -122,21 +124,23 @@ void benchRunning()
         {
             FilterRunner runner;
             runner.use (filter);
-            const auto t = timed (40, [&] (int)
-            {
-                for (int b = 0; b < blocks; ++b)
-                    for (int c = 0; c < channels; ++c)
-                        runner.process (c, in.data(), out.data(), block);
-            });
+            const auto t = timed (40,
+                                  [&] (int)
+                                  {
+                                      for (int b = 0; b < blocks; ++b)
+                                          for (int c = 0; c < channels; ++c)
+                                              runner.process (c, in.data(), out.data(), block);
+                                  });
             std::printf ("  order %d, %s: ", order, channels == 1 ? "mono  " : "stereo");
             perFrame (t);
         }
         std::vector<std::complex<double>> states (filter.poles.size());
-        const auto plain = timed (40, [&] (int)
-        {
-            for (int b = 0; b < blocks; ++b)
-                plainLoop (filter, states, in.data(), out.data(), block);
-        });
+        const auto plain = timed (40,
+                                  [&] (int)
+                                  {
+                                      for (int b = 0; b < blocks; ++b)
+                                          plainLoop (filter, states, in.data(), out.data(), block);
+                                  });
         std::printf ("  order %d, a plain scalar loop, mono: ", order);
         perFrame (plain);
     }
@@ -147,6 +151,11 @@ void benchRunning()
     std::vector<float> silence (block, 0.0f);
     runner.process (0, in.data(), out.data(), block);
     std::printf ("  order 10, mono, dying away to silence: ");
-    perFrame (timed (40, [&] (int) { for (int b = 0; b < blocks; ++b) runner.process (0, silence.data(), out.data(), block); }));
+    perFrame (timed (40,
+                     [&] (int)
+                     {
+                         for (int b = 0; b < blocks; ++b)
+                             runner.process (0, silence.data(), out.data(), block);
+                     }));
 }
 }

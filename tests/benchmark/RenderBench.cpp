@@ -1,7 +1,7 @@
 #include "Stopwatch.h"
 
-#include "response/Responses.h"
 #include "render/FileRenderer.h"
+#include "response/Responses.h"
 
 #include <cstdio>
 #include <cstdlib>
@@ -49,8 +49,8 @@ RenderPlan planOf (const std::filesystem::path& take, int options, const RenderS
 
 void row (const char* what, double seconds, int options, const Timing& timing)
 {
-    std::printf ("  %-44s %5.0f (%.0f) x real time an option, %.2f (%.2f) s\n", what, seconds * options / timing.best, seconds * options / timing.median, timing.best,
-                 timing.median);
+    std::printf ("  %-44s %5.0f (%.0f) x real time an option, %.2f (%.2f) s\n", what, seconds * options / timing.best,
+                 seconds * options / timing.median, timing.best, timing.median);
 }
 
 bool has (const char* program) { return std::system ((std::string ("command -v ") + program + " > /dev/null").c_str()) == 0; }
@@ -71,20 +71,25 @@ void benchRendering()
     all.hissDb = 30.0;
     all.after.sound = OutputSound::amplifier;
 
-    std::printf ("\nRendering mono takes at 48 kHz file to file, 24-bit, designs counted (bars: 2,000 x real time an option, 10 minutes and 8 options in 2.5 s):\n");
+    std::printf ("\nRendering mono takes at 48 kHz file to file, 24-bit, designs counted (bars: 2,000 x real time an option, 10 "
+                 "minutes and 8 options in 2.5 s):\n");
     row ("60 s, 1 option", 60.0, 1, timed (9, render (planOf (take, 1))));
     row ("60 s, 8 options", 60.0, 8, timed (7, render (planOf (take, 8))));
     row ("60 s, 8 options, matched", 60.0, 8, timed (3, render (planOf (take, 8, matched))));
     row ("60 s, 8 options, matched, noises, amplifier", 60.0, 8, timed (3, render (planOf (take, 8, all))));
     row ("10 minutes, 8 options", 600.0, 8, timed (3, render (planOf (lengthy, 8))));
     if (has ("sox"))
-        row ("sox, five biquads, 60 s", 60.0, 1, timed (5, [&] (int)
-        {
-            const std::string words = "sox " + take.string() + " -b 24 " + (folder / "sox.wav").string()
-                                    + " gain -6 equalizer 120 1q 3 equalizer 500 1q -3 equalizer 1500 1q 2 equalizer 3500 1q -4 highpass 30";
-            if (std::system (words.c_str()) != 0)
-                std::printf ("  sox failed\n");
-        }));
+        row ("sox, five biquads, 60 s", 60.0, 1,
+             timed (
+                 5,
+                 [&] (int)
+                 {
+                     const std::string words =
+                         "sox " + take.string() + " -b 24 " + (folder / "sox.wav").string()
+                         + " gain -6 equalizer 120 1q 3 equalizer 500 1q -3 equalizer 1500 1q 2 equalizer 3500 1q -4 highpass 30";
+                     if (std::system (words.c_str()) != 0)
+                         std::printf ("  sox failed\n");
+                 }));
     std::filesystem::remove_all (folder);
     rusage used {};
     getrusage (RUSAGE_SELF, &used);

@@ -24,7 +24,12 @@ struct Both
     std::vector<BranchId> coils;
     int parts = 0;
 
-    NodeId node() { const auto n = ours.addNode(); line ("r", n, 0, 1e12); return n; }
+    NodeId node()
+    {
+        const auto n = ours.addNode();
+        line ("r", n, 0, 1e12);
+        return n;
+    }
 
     std::string line (const std::string& kind, NodeId a, NodeId b, double value)
     {
@@ -35,8 +40,16 @@ struct Both
         return name;
     }
 
-    void resistor (NodeId a, NodeId b, double ohms) { ours.addResistor (a, b, ohms); line ("r", a, b, ohms); }
-    void capacitor (NodeId a, NodeId b, double farads) { ours.addCapacitor (a, b, farads); line ("c", a, b, farads); }
+    void resistor (NodeId a, NodeId b, double ohms)
+    {
+        ours.addResistor (a, b, ohms);
+        line ("r", a, b, ohms);
+    }
+    void capacitor (NodeId a, NodeId b, double farads)
+    {
+        ours.addCapacitor (a, b, farads);
+        line ("c", a, b, farads);
+    }
 
     /** EMF 1 towards a; returns ngspice's name of the inductance. */
     std::string coil (NodeId a, NodeId b, double ohms, double henries, double farads)
@@ -62,7 +75,7 @@ struct Both
 struct Options
 {
     double pot = 250e3;
-    double wiperTop = 0.0;      ///< from hot to the wiper; 0: the wiper is at the top
+    double wiperTop = 0.0; ///< from hot to the wiper; 0: the wiper is at the top
     bool bleedParallel = false, bleedSeries = false;
     bool toneAtZero = false;
 };
@@ -116,7 +129,10 @@ NodeId addPickup (Both& both, Pickup pickup)
     }
     const auto middle = pickup == Pickup::series ? both.node() : ground;
     const auto first = both.coil (hot, middle, 4e3, 2.0, 80e-12);
-    const auto loose = pickup == Pickup::series ? middle : pickup == Pickup::parallel ? hot : pickup == Pickup::open ? both.node() : ground;
+    const auto loose = pickup == Pickup::series     ? middle
+                       : pickup == Pickup::parallel ? hot
+                       : pickup == Pickup::open     ? both.node()
+                                                    : ground;
     const auto second = both.coil (loose, ground, 4e3, 2.0, pickup == Pickup::shorted ? 0.0 : 80e-12);
     both.couple (first, second, 0.15, 2.0);
     return hot;
@@ -124,7 +140,7 @@ NodeId addPickup (Both& both, Pickup pickup)
 
 double ourDecibels (const Network& network, double hz)
 {
-    std::vector<std::complex<double>> h ((size_t) network.numDrives());
+    std::vector<std::complex<double>> h ((size_t)network.numDrives());
     network.responses (hz, h.data());
     return decibels (std::accumulate (h.begin(), h.end(), std::complex<double>()));
 }
@@ -143,13 +159,49 @@ TEST_CASE ("Harnesses put together by hand answer as the simulator and the formu
     const Row rows[] = {
         { "N1 single coil, 250k pots", Pickup::single, {}, -0.4246, -0.0484, 0.5513, -14.3752, 3.7465, 3708, 0.001 },
         { "N2 humbucker in series, 500k", Pickup::series, { 500e3 }, 5.6962, 6.4054, 1.6562, -13.0001, 11.4004, 3011, 0.001 },
-        { "N3 humbucker in parallel, 500k", Pickup::parallel, { 500e3 }, -0.0815, 0.1681, 9.3072, -6.1742, 11.8428, 5709.5, 0.001 },
+        { "N3 humbucker in parallel, 500k",
+          Pickup::parallel,
+          { 500e3 },
+          -0.0815,
+          0.1681,
+          9.3072,
+          -6.1742,
+          11.8428,
+          5709.5,
+          0.001 },
         { "N4 split, other coil shorted", Pickup::shorted, { 500e3 }, -0.2740, -1.0693, 6.6781, -12.3894, 7.5062, 4618.5, 0.001 },
         { "N5 split, other coil open", Pickup::open, { 500e3 }, -0.1639, 0.2111, 7.9928, -9.6603, 9.0740, 4564.5, 0.001 },
         { "N6 volume wiper at 225k/25k", Pickup::single, { 250e3, 225e3 }, -20.5724, -20.5809, -20.7386, -24.3333, n, 0, 0 },
-        { "N7 treble bleed 1 nF par 150k", Pickup::single, { 250e3, 225e3, true }, -14.0197, -12.6181, -10.2854, -18.9965, n, 0, 0 },
-        { "N7b 1.2 nF and 130k in series", Pickup::single, { 250e3, 225e3, false, true }, -20.3256, -15.0224, -15.4319, -21.2693, n, 0, 0 },
-        { "N8 tone pot at 0 ohm", Pickup::single, { 250e3, 0.0, false, false, true }, -0.1034, -3.6366, -34.8002, -46.9394, 4.4094, 612, 0.002 },
+        { "N7 treble bleed 1 nF par 150k",
+          Pickup::single,
+          { 250e3, 225e3, true },
+          -14.0197,
+          -12.6181,
+          -10.2854,
+          -18.9965,
+          n,
+          0,
+          0 },
+        { "N7b 1.2 nF and 130k in series",
+          Pickup::single,
+          { 250e3, 225e3, false, true },
+          -20.3256,
+          -15.0224,
+          -15.4319,
+          -21.2693,
+          n,
+          0,
+          0 },
+        { "N8 tone pot at 0 ohm",
+          Pickup::single,
+          { 250e3, 0.0, false, false, true },
+          -0.1034,
+          -3.6366,
+          -34.8002,
+          -46.9394,
+          4.4094,
+          612,
+          0.002 },
     };
 
     auto worstToTable = 0.0, worstToSimulator = 0.0;
@@ -161,7 +213,9 @@ TEST_CASE ("Harnesses put together by hand answer as the simulator and the formu
         CAPTURE (row.name);
         CHECK (network.isModal());
 
-        const std::pair<double, double> table[] = { { 100, row.at100 }, { 1e3, row.at1k }, { 5e3, row.at5k }, { 10e3, row.at10k } };
+        const std::pair<double, double> table[] = {
+            { 100, row.at100 }, { 1e3, row.at1k }, { 5e3, row.at5k }, { 10e3, row.at10k }
+        };
         for (const auto& [hz, db] : table)
         {
             CAPTURE (hz);
@@ -179,8 +233,8 @@ TEST_CASE ("Harnesses put together by hand answer as the simulator and the formu
         const auto theirs = Ngspice::acDecades (both.theirs, { std::to_string (tip) }, 60, 10.0, 40000.0);
         CHECK (theirs.hz.size() > 200);
         for (size_t i = 0; i < theirs.hz.size(); ++i)
-            worstToSimulator = std::max (worstToSimulator,
-                                         std::abs (ourDecibels (network, theirs.hz[i]) - decibels (theirs.values[0][i])));
+            worstToSimulator =
+                std::max (worstToSimulator, std::abs (ourDecibels (network, theirs.hz[i]) - decibels (theirs.values[0][i])));
     }
     INFO ("worst to the table " << worstToTable << " dB, to ngspice " << worstToSimulator << " dB");
     CHECK (worstToTable < 0.001);

@@ -12,7 +12,10 @@ using namespace coldiron::support;
 TEST_CASE ("A loaded coil is the second-order low-pass of the closed form")
 {
     const auto none = std::numeric_limits<double>::infinity();
-    struct Row { double henries, ohms, farads, load, f0, q, peakHz, peakDb; };
+    struct Row
+    {
+        double henries, ohms, farads, load, f0, q, peakHz, peakDb;
+    };
     const Row rows[] = {
         { 2.5, 6e3, 110e-12, none, 9597.404, 25.1259, 9593.603, 28.0042 },
         { 2.5, 6e3, 610e-12, 1e6, 4087.749, 6.3585, 4062.394, 16.0940 },
@@ -45,8 +48,8 @@ TEST_CASE ("A loaded coil is the second-order low-pass of the closed form")
         for (double hz = 10.0; hz < 40000.0; hz *= 1.37)
         {
             const std::complex<double> s (0.0, 2.0 * std::numbers::pi * hz);
-            const auto closed = 1.0
-                / (g + s * (row.henries / row.load + row.ohms * row.farads) + s * s * row.henries * row.farads);
+            const auto closed =
+                1.0 / (g + s * (row.henries / row.load + row.ohms * row.farads) + s * s * row.henries * row.farads);
             network.responses (hz, &h);
             CHECK (std::abs (h - closed) <= 5e-6 * std::abs (closed)); // the leakage of 1e-12 S damps the highest Q
         }
@@ -109,7 +112,8 @@ TEST_CASE ("Loss cells count at the bottom and not at the top")
     netlist.addResistor (b, ground, 500e3);
 
     const Network network (netlist, {}, top);
-    const auto inductance = [&network] (double hz) { return network.outputImpedance (hz).imag() / (2.0 * std::numbers::pi * hz); };
+    const auto inductance = [&network] (double hz)
+    { return network.outputImpedance (hz).imag() / (2.0 * std::numbers::pi * hz); };
     CHECK (inductance (10.0) == Approx (2.3).epsilon (1e-5));
     CHECK (inductance (100e6) == Approx (1.6).epsilon (1e-2)); // the leakage starts to count
     CHECK (inductance (20e6) == Approx (1.6).epsilon (1e-3));

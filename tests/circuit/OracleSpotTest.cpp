@@ -1,8 +1,8 @@
 // Parts that few catalogue circuits lean on, each against a closed form [calc] by both routes: the product's circuit and
 // the independent netlist in ngspice. Load everywhere: 500 pF of cable, 1M and 20 pF.
 
-#include "guitar/Bench.h"
 #include "circuit/Network.h"
+#include "guitar/Bench.h"
 #include "guitar/GuitarCircuit.h"
 #include "support/Ngspice.h"
 #include "support/OracleNetlist.h"
@@ -71,7 +71,8 @@ Harness coilAnd (std::vector<Part> parts, bool stereo = false)
     return harness;
 }
 
-template <typename Kind> Part part (const std::string& name, Kind kind)
+template <typename Kind>
+Part part (const std::string& name, Kind kind)
 {
     Part result;
     result.name = name;
@@ -126,19 +127,21 @@ TEST_CASE ("A pot turned over meets its taper from the other end")
     harness.solder ({ "volume.1", "ground" });
     Setting setting;
     setting.knobs["volume"] = 5.0;
-    check (harness, setting, {}, [] (Complex s)
-    {
-        const Complex below = beside (425e3, loadOf (s));
-        return ontoCoil (s, 75e3 + below) * below / (75e3 + below);
-    });
+    check (harness, setting, {},
+           [] (Complex s)
+           {
+               const Complex below = beside (425e3, loadOf (s));
+               return ontoCoil (s, 75e3 + below) * below / (75e3 + below);
+           });
     // At 2.5: 1 - r(0.75) = 1 - 0.401443869 (the exponential law's table).
     setting.knobs["volume"] = 2.5;
-    check (harness, setting, {}, [] (Complex s)
-    {
-        const double share = 1.0 - 0.401443869;
-        const Complex below = beside (500e3 * share, loadOf (s)), above = 500e3 * (1.0 - share);
-        return ontoCoil (s, above + below) * below / (above + below);
-    });
+    check (harness, setting, {},
+           [] (Complex s)
+           {
+               const double share = 1.0 - 0.401443869;
+               const Complex below = beside (500e3 * share, loadOf (s)), above = 500e3 * (1.0 - share);
+               return ontoCoil (s, above + below) * below / (above + below);
+           });
 }
 
 TEST_CASE ("A dummy coil hears no string and stands in the way")
@@ -148,11 +151,12 @@ TEST_CASE ("A dummy coil hears no string and stands in the way")
     auto harness = coilAnd ({ dummy });
     harness.solder ({ "pickup.coil.start", "dummy.coil.start" });
     harness.solder ({ "dummy.coil.finish", "jack.tip" });
-    check (harness, {}, {}, [] (Complex s)
-    {
-        const Complex through = 5e3 + s * 2.0 + loadOf (s);
-        return ontoCoil (s, through) * loadOf (s) / through;
-    });
+    check (harness, {}, {},
+           [] (Complex s)
+           {
+               const Complex through = 5e3 + s * 2.0 + loadOf (s);
+               return ontoCoil (s, through) * loadOf (s) / through;
+           });
     CHECK (buildCircuit (harness, {}, {}).coils[1].stringDrive == 0.0);
     CHECK (buildCircuit (harness, {}, {}).coils[1].humDrive == 1.0);
 }
@@ -166,6 +170,7 @@ TEST_CASE ("A stereo jack's ring is grounded by a mono plug and heard through a 
     const auto linked = [] (Complex s) { return 100e3 + loadOf (s); };
     check (harness, {}, { .plug = Plug::mono }, [] (Complex s) { return ontoCoil (s, beside (loadOf (s), 100e3)); });
     check (harness, {}, { .plug = Plug::stereoTip }, [&] (Complex s) { return ontoCoil (s, beside (loadOf (s), linked (s))); });
-    check (harness, {}, { .plug = Plug::stereoRing }, [&] (Complex s) { return ontoCoil (s, beside (loadOf (s), linked (s))) * loadOf (s) / linked (s); });
+    check (harness, {}, { .plug = Plug::stereoRing },
+           [&] (Complex s) { return ontoCoil (s, beside (loadOf (s), linked (s))) * loadOf (s) / linked (s); });
 }
 }

@@ -17,7 +17,8 @@ using namespace coldiron::support;
 
 namespace
 {
-template <typename Kind> Part part (const std::string& name, Kind kind)
+template <typename Kind>
+Part part (const std::string& name, Kind kind)
 {
     Part result;
     result.name = name;
@@ -42,7 +43,8 @@ Coil coil (const std::string& name, Magnet magnet, Wound wound, double output)
 PickupPart humbucker (double output)
 {
     PickupPart result;
-    result.pickup.coils = { coil ("north", Magnet::north, Wound::clockwise, output), coil ("south", Magnet::south, Wound::clockwise, 0.9 * output) };
+    result.pickup.coils = { coil ("north", Magnet::north, Wound::clockwise, output),
+                            coil ("south", Magnet::south, Wound::clockwise, 0.9 * output) };
     result.pickup.coupling = 0.15;
     result.bridgeMm = 44.0;
     return result;
@@ -61,7 +63,9 @@ Harness twoHumbuckers()
     SwitchType toggle;
     toggle.name = "toggle";
     toggle.points = { "neck", "bridge", "out" };
-    toggle.positions = { { "neck", { { "neck", "out" } } }, { "both", { { "neck", "out" }, { "bridge", "out" } } }, { "bridge", { { "bridge", "out" } } } };
+    toggle.positions = { { "neck", { { "neck", "out" } } },
+                         { "both", { { "neck", "out" }, { "bridge", "out" } } },
+                         { "bridge", { { "bridge", "out" } } } };
 
     Harness harness;
     harness.addPart (part ("jack", JackPart {}));
@@ -136,7 +140,7 @@ TEST_CASE ("Two humbuckers answer the same by both routes: toggle and knobs, all
                     network.responses (theirs.hz[i], h.data());
                     std::complex<double> ours;
                     for (size_t k = 0; k < 4; ++k)
-                        ours += h[k] * (only < 0 ? circuit.coils[k].stringDrive : only == (int) k ? 1.0 : 0.0);
+                        ours += h[k] * (only < 0 ? circuit.coils[k].stringDrive : only == (int)k ? 1.0 : 0.0);
                     CAPTURE (toggle, knob, only, theirs.hz[i]);
                     // 1e-4 dB, and the phase with it; below -100 dB the leakage of a silent side is all there is.
                     CHECK (std::abs (ours - theirs.values[0][i]) <= 1.1e-5 * std::abs (theirs.values[0][i]) + 1e-10);

@@ -25,9 +25,10 @@ struct Complex
 };
 }
 
-std::vector<std::vector<std::complex<double>>> quadVoltages (const Netlist& netlist, const std::vector<BranchId>& sources, double hz)
+std::vector<std::vector<std::complex<double>>> quadVoltages (const Netlist& netlist, const std::vector<BranchId>& sources,
+                                                             double hz)
 {
-    const auto nodes = (size_t) netlist.numNodes(), branches = netlist.branches().size();
+    const auto nodes = (size_t)netlist.numNodes(), branches = netlist.branches().size();
     const auto n = nodes + branches + netlist.followers().size();
     const auto width = n + sources.size();
     std::vector<std::vector<Complex>> a (n, std::vector<Complex> (width));
@@ -35,7 +36,7 @@ std::vector<std::vector<std::complex<double>>> quadVoltages (const Netlist& netl
 
     const auto admittance = [&a] (NodeId from, NodeId to, Complex y)
     {
-        const auto i = (size_t) from, j = (size_t) to;
+        const auto i = (size_t)from, j = (size_t)to;
         a[i][i] = a[i][i] + y;
         a[j][j] = a[j][j] + y;
         a[i][j] = a[i][j] - y;
@@ -43,14 +44,14 @@ std::vector<std::vector<std::complex<double>>> quadVoltages (const Netlist& netl
     };
     const auto incidence = [&a] (NodeId node, size_t current, Quad sign)
     {
-        a[(size_t) node][current].re += sign;
-        a[current][(size_t) node].re += sign;
+        a[(size_t)node][current].re += sign;
+        a[current][(size_t)node].re += sign;
     };
 
     for (NodeId node = 1; node < netlist.numNodes(); ++node)
         admittance (node, ground, { 1e-12, 0 });
     for (const auto& r : netlist.resistors())
-        admittance (r.a, r.b, { 1 / (Quad) r.ohms, 0 });
+        admittance (r.a, r.b, { 1 / (Quad)r.ohms, 0 });
     for (const auto& c : netlist.capacitors())
         admittance (c.a, c.b, { 0, w * c.farads });
     for (size_t k = 0; k < branches; ++k)
@@ -58,11 +59,11 @@ std::vector<std::vector<std::complex<double>>> quadVoltages (const Netlist& netl
         const auto& branch = netlist.branches()[k];
         incidence (branch.a, nodes + k, 1);
         incidence (branch.b, nodes + k, -1);
-        a[nodes + k][nodes + k] = { -(Quad) branch.ohms, -w * branch.henries };
+        a[nodes + k][nodes + k] = { -(Quad)branch.ohms, -w * branch.henries };
     }
     for (const auto& m : netlist.couplings())
     {
-        const auto i = nodes + (size_t) m.first, j = nodes + (size_t) m.second;
+        const auto i = nodes + (size_t)m.first, j = nodes + (size_t)m.second;
         a[i][j].im -= w * m.henries;
         a[j][i].im -= w * m.henries;
     }
@@ -70,10 +71,10 @@ std::vector<std::vector<std::complex<double>>> quadVoltages (const Netlist& netl
     {
         const auto& follower = netlist.followers()[k];
         incidence (follower.out, nodes + branches + k, 1);
-        a[nodes + branches + k][(size_t) follower.in].re -= follower.gain;
+        a[nodes + branches + k][(size_t)follower.in].re -= follower.gain;
     }
     for (size_t k = 0; k < sources.size(); ++k)
-        a[nodes + (size_t) sources[k]][n + k].re = 1;
+        a[nodes + (size_t)sources[k]][n + k].re = 1;
 
     // Ground's equation gives way to v = 0.
     a[0].assign (width, {});
@@ -111,7 +112,7 @@ std::vector<std::vector<std::complex<double>>> quadVoltages (const Netlist& netl
         }
         auto& voltages = responses.emplace_back();
         for (size_t node = 0; node < nodes; ++node)
-            voltages.emplace_back ((double) x[node].re, (double) x[node].im);
+            voltages.emplace_back ((double)x[node].re, (double)x[node].im);
     }
     return responses;
 }

@@ -21,14 +21,14 @@ struct RandomCircuit
     explicit RandomCircuit (unsigned seed, bool withFollower = false)
     {
         std::mt19937 random (seed);
-        const auto nodes = 3 + (int) (random() % 10);
+        const auto nodes = 3 + (int)(random() % 10);
         for (int i = 0; i < nodes; ++i)
             netlist.addNode();
-        const auto node = [&] { return (NodeId) (random() % (unsigned) (nodes + 1)); };
+        const auto node = [&] { return (NodeId)(random() % (unsigned)(nodes + 1)); };
         const auto between = [&] (double low, double high)
         { return low * std::pow (high / low, std::uniform_real_distribution<double>() (random)); };
 
-        const auto numCoils = 1 + (int) (random() % 5);
+        const auto numCoils = 1 + (int)(random() % 5);
         for (int i = 0; i < numCoils; ++i)
         {
             const auto a = node(), b = node();
@@ -41,13 +41,13 @@ struct RandomCircuit
             {
                 const auto k = std::uniform_real_distribution<double> (-0.9, 0.9) (random);
                 const auto& list = netlist.branches();
-                netlist.addCoupling (i, i + 1, k * std::sqrt (list[(size_t) i].henries * list[(size_t) i + 1].henries));
+                netlist.addCoupling (i, i + 1, k * std::sqrt (list[(size_t)i].henries * list[(size_t)i + 1].henries));
             }
-        for (int i = (int) (random() % 12); i > 0; --i)
+        for (int i = (int)(random() % 12); i > 0; --i)
             netlist.addResistor (node(), node(), random() % 5 == 0 ? 1.0 : between (1e3, 2e6));
-        for (int i = (int) (random() % 6); i > 0; --i)
+        for (int i = (int)(random() % 6); i > 0; --i)
             netlist.addCapacitor (node(), node(), between (50e-12, 100e-9));
-        for (int i = (int) (random() % 3); i > 0; --i)
+        for (int i = (int)(random() % 3); i > 0; --i)
         {
             const auto a = node(), b = node();
             netlist.addBranch (a, b, 0.0, between (0.05, 1.0));
@@ -57,7 +57,7 @@ struct RandomCircuit
         {
             const auto out = netlist.addNode();
             netlist.addFollower (node(), out, between (0.5, 4.0));
-            netlist.addResistor (out, 1 + (NodeId) (random() % (unsigned) nodes), 1e3);
+            netlist.addResistor (out, 1 + (NodeId)(random() % (unsigned)nodes), 1e3);
         }
     }
 };
@@ -83,7 +83,7 @@ struct Disagreement
             const auto right = quadVoltages (netlist, sources, hz);
             for (size_t k = 0; k < sources.size(); ++k)
             {
-                const auto exact = right[k][(size_t) output];
+                const auto exact = right[k][(size_t)output];
                 largest = std::max (largest, std::abs (exact));
                 network = std::max (network, std::abs (quick[k] - exact));
                 dense = std::max (dense, std::abs (nodeVoltage (netlist, sources[k], output, hz) - exact));
@@ -103,7 +103,7 @@ TEST_CASE ("Any circuit answers as a solution in quadruple precision does")
     for (unsigned seed = 1; seed <= total; ++seed)
     {
         const RandomCircuit circuit (seed, seed % 4 == 0);
-        const Disagreement apart (circuit.netlist, circuit.coils, 1 + (NodeId) (seed % 3));
+        const Disagreement apart (circuit.netlist, circuit.coils, 1 + (NodeId)(seed % 3));
         CAPTURE (seed, apart.modal);
         CHECK (apart.network < 1e-8);
         CHECK (apart.dense < 1e-7);

@@ -38,7 +38,10 @@ struct Transformer
 // 46.74 mA; open 9.990 V and 265.3 uA in the primary.
 TEST_CASE ("Coupled coils give the published voltages, here and in ngspice")
 {
-    struct Row { double ohms, volts; };
+    struct Row
+    {
+        double ohms, volts;
+    };
     for (const auto& row : { Row { 1e3, 9.962 }, Row { 200.0, 9.348 }, Row { 1e9, 9.990 } })
     {
         const Transformer ours (row.ohms);
@@ -51,15 +54,18 @@ TEST_CASE ("Coupled coils give the published voltages, here and in ngspice")
         CHECK (std::abs (10.0 * quick - volts) < 1e-7);
 
         const auto theirs = Ngspice::ac ({ "v1 a 0 dc 0 ac 10", "rs a b 1e-6", "l1 b 0 100", "l2 c 0 100", "k1 l1 l2 0.999",
-                                           "rl c 0 " + std::to_string (row.ohms) }, { "c" }, { 60.0 });
+                                           "rl c 0 " + std::to_string (row.ohms) },
+                                         { "c" }, { 60.0 });
         CHECK (std::abs (theirs.values[0][0]) == Approx (row.volts).epsilon (1e-4));
         CHECK (std::abs (theirs.values[0][0] - volts) < 1e-6);
     }
 
     const Transformer loaded (200.0), open (1e9);
-    CHECK (10.0 * std::abs (branchCurrent (loaded.netlist, loaded.source, loaded.second, 60.0)) == Approx (46.74e-3).epsilon (1e-4).margin (0.0));
+    CHECK (10.0 * std::abs (branchCurrent (loaded.netlist, loaded.source, loaded.second, 60.0))
+           == Approx (46.74e-3).epsilon (1e-4).margin (0.0));
     // Printed with four digits.
-    CHECK (10.0 * std::abs (branchCurrent (open.netlist, open.source, open.first, 60.0)) == Approx (265.3e-6).margin (0.05e-6).epsilon (0.0));
+    CHECK (10.0 * std::abs (branchCurrent (open.netlist, open.source, open.first, 60.0))
+           == Approx (265.3e-6).margin (0.05e-6).epsilon (0.0));
 }
 
 // In time: a 1 V sine through a loaded coil settles to the small-signal answer.
@@ -74,13 +80,19 @@ TEST_CASE ("ngspice's transient settles to its own small-signal answer")
     const auto h = Ngspice::ac (small, { "tip" }, { hz }).values[0][0];
     int asked = 0;
     const auto run = Ngspice::transient (wave, { "tip" },
-                                         { { "vsrc", [&] (double t) { ++asked; return std::sin (2.0 * pi * hz * t); } } }, 0.02, 0.5e-6);
+                                         { { "vsrc",
+                                             [&] (double t)
+                                             {
+                                                 ++asked;
+                                                 return std::sin (2.0 * pi * hz * t);
+                                             } } },
+                                         0.02, 0.5e-6);
     const auto heard = run.at (0, rate, 1900);
     CHECK (asked > 40000);
     CHECK (run.seconds.size() > 39000); // stepped evenly
     auto worst = 0.0;
     for (size_t k = 1000; k < heard.size(); ++k)
-        worst = std::max (worst, std::abs (heard[k] - std::abs (h) * std::sin (2.0 * pi * hz * (double) k / rate + std::arg (h))));
+        worst = std::max (worst, std::abs (heard[k] - std::abs (h) * std::sin (2.0 * pi * hz * (double)k / rate + std::arg (h))));
     CHECK (worst < 1e-4 * std::abs (h));
 }
 

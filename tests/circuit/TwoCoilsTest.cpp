@@ -27,11 +27,11 @@ struct TwoCoils
         coil (hot, middle, windingFarads, lossy);
         switch (joined)
         {
-            case Joined::series: coil (middle, ground, windingFarads, lossy); break;
-            case Joined::opposed: coil (ground, middle, windingFarads, lossy); break;
-            case Joined::parallel: coil (hot, ground, windingFarads, lossy); break;
-            case Joined::splitOpen: coil (netlist.addNode(), ground, windingFarads, lossy); break;
-            case Joined::splitShorted: coil (ground, ground, windingFarads, lossy); break;
+        case Joined::series: coil (middle, ground, windingFarads, lossy); break;
+        case Joined::opposed: coil (ground, middle, windingFarads, lossy); break;
+        case Joined::parallel: coil (hot, ground, windingFarads, lossy); break;
+        case Joined::splitOpen: coil (netlist.addNode(), ground, windingFarads, lossy); break;
+        case Joined::splitShorted: coil (ground, ground, windingFarads, lossy); break;
         }
         netlist.addCoupling (coils[0], coils[1], k * henries);
         netlist.addCapacitor (hot, ground, cableFarads);

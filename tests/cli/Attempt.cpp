@@ -19,7 +19,7 @@ namespace fs = std::filesystem;
 
 namespace
 {
-constexpr unsigned hangSeconds = 120;  // of the clock: no measure, a guard against what would never end
+constexpr unsigned hangSeconds = 120; // of the clock: no measure, a guard against what would never end
 constexpr rlim_t hangCpuSeconds = 20;
 constexpr unsigned nobody = 65534;
 
@@ -87,7 +87,8 @@ Attempt Running::finish()
     done.signal = WIFSIGNALED (status) ? WTERMSIG (status) : 0;
     done.out = contents (folder / "out");
     done.err = contents (folder / "err");
-    const auto seconds = [] (const timeval& t) { return static_cast<double> (t.tv_sec) + 1e-6 * static_cast<double> (t.tv_usec); };
+    const auto seconds = [] (const timeval& t)
+    { return static_cast<double> (t.tv_sec) + 1e-6 * static_cast<double> (t.tv_usec); };
     done.cpuSeconds = seconds (used.ru_utime) + seconds (used.ru_stime);
     done.megabytes = static_cast<double> (used.ru_maxrss) / 1024.0;
     fs::remove_all (folder);
@@ -117,11 +118,15 @@ std::vector<std::string> snapshot (const fs::path& folder)
     std::error_code ignored;
     for (const auto& entry : fs::recursive_directory_iterator (folder, ignored))
     {
-        struct stat status {};
+        struct stat status
+        {
+        };
         lstat (entry.path().c_str(), &status);
         const bool holds = S_ISREG (status.st_mode);
         all.push_back (entry.path().string() + " " + std::to_string (status.st_mode) + " " + std::to_string (status.st_ino) + " "
-                       + (holds ? std::to_string (status.st_size) + " " + std::to_string (status.st_mtim.tv_sec) + "." + std::to_string (status.st_mtim.tv_nsec) : ""));
+                       + (holds ? std::to_string (status.st_size) + " " + std::to_string (status.st_mtim.tv_sec) + "."
+                                      + std::to_string (status.st_mtim.tv_nsec)
+                                : ""));
     }
     std::sort (all.begin(), all.end());
     return all;
@@ -137,7 +142,8 @@ bool isPlain (const std::string& text)
         if (first < 0x80)
             continue;
         const size_t more = first >= 0xf0 ? 3 : first >= 0xe0 ? 2 : 1;
-        if (first < 0xc2 || first > 0xf4 || i + more >= text.size() || (first == 0xc2 && static_cast<unsigned char> (text[i + 1]) < 0xa0))
+        if (first < 0xc2 || first > 0xf4 || i + more >= text.size()
+            || (first == 0xc2 && static_cast<unsigned char> (text[i + 1]) < 0xa0))
             return false;
         for (size_t k = 0; k < more; ++k)
             if ((static_cast<unsigned char> (text[++i]) & 0xc0) != 0x80)
@@ -151,6 +157,8 @@ std::string whyNobodyCannotRun()
     if (geteuid() != 0)
         return "";
     const auto version = attempt ({ "presets", "tapers" }, { .asNobody = true });
-    return version.exitCode == 0 && ! version.out.empty() ? "" : "run by root, and the command cannot be reached by others where it lies";
+    return version.exitCode == 0 && ! version.out.empty()
+               ? ""
+               : "run by root, and the command cannot be reached by others where it lies";
 }
 }

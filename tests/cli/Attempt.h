@@ -11,21 +11,21 @@ namespace coldiron::support
 /** What a command is run under. */
 struct Circumstances
 {
-    std::string standardOutput {};                  ///< a file to open for it; empty: it is caught
-    int descriptor = -1;                            ///< an open one for it instead; stays the caller's
+    std::string standardOutput {};                     ///< a file to open for it; empty: it is caught
+    int descriptor = -1;                               ///< an open one for it instead; stays the caller's
     std::map<std::string, std::string> environment {}; ///< added to ours
-    bool asNobody = false;                          ///< without the rights of root, where we have them
-    long mostFileBytes = -1;                        ///< a disk that is full from there on [bytes]
+    bool asNobody = false;                             ///< without the rights of root, where we have them
+    long mostFileBytes = -1;                           ///< a disk that is full from there on [bytes]
 };
 
 /** What a command did, and what it took. */
 struct Attempt : Ran
 {
-    int signal = 0;           ///< that ended it; 0: none did
-    double cpuSeconds = 0.0;  ///< of its own, so that a busy machine does not count
-    double megabytes = 0.0;   ///< most memory at one time
+    int signal = 0;          ///< that ended it; 0: none did
+    double cpuSeconds = 0.0; ///< of its own, so that a busy machine does not count
+    double megabytes = 0.0;  ///< most memory at one time
 
-    bool hung() const;        ///< a guard had to end it
+    bool hung() const;                            ///< a guard had to end it
     std::vector<std::string> diagnostics() const; ///< lines on standard error that are not notes
 };
 

@@ -53,7 +53,8 @@ void expectFault (const Fixture& fixture, const std::string& what, bool aboutThe
 {
     const auto before = fixture.files();
     const auto out = fixture.path ("out"), job = fixture.path ("job.json");
-    for (const auto& arguments : { std::vector<std::string> { "check", job }, { "render", job, "--out", out }, { "compare", job } })
+    for (const auto& arguments :
+         { std::vector<std::string> { "check", job }, { "render", job, "--out", out }, { "compare", job } })
     {
         const auto ran = run (arguments);
         INFO (what << ", " << arguments[0] << " said: " << ran.err);
@@ -80,15 +81,21 @@ TEST_CASE ("what is wrong in a job")
         { "not an object", "[1, 2, 3]\n" },
         { "unknown key", replaced (good, "\"title\":", "\"titel\":") },
         { "duplicate key", replaced (good, "\"title\":", "\"title\": \"twice\", \"title\":") },
-        { "missing preset", replaced (good, "{ \"pot\": \"500k\", \"taper\": \"log-15\" }, \"tone\"", "{ \"pot\": \"500k\", \"taper\": \"no-such-taper\" }, \"tone\"") },
+        { "missing preset", replaced (good, "{ \"pot\": \"500k\", \"taper\": \"log-15\" }, \"tone\"",
+                                      "{ \"pot\": \"500k\", \"taper\": \"no-such-taper\" }, \"tone\"") },
         { "wire to a point that is not there", replaced (good, "[\"volume.2\", \"jack.tip\"]", "[\"volume.4\", \"jack.tip\"]") },
         { "no path to the jack at every setting", replaced (good, "[\"volume.2\", \"jack.tip\"]", "[\"volume.2\", \"tone.3\"]") },
-        { "shorted output at every setting", replaced (good, "[\"volume.2\", \"jack.tip\"]", "[\"volume.2\", \"jack.tip\", \"ground\"]") },
+        { "shorted output at every setting",
+          replaced (good, "[\"volume.2\", \"jack.tip\"]", "[\"volume.2\", \"jack.tip\", \"ground\"]") },
         { "knob 11", replaced (good, "\"volume\": 5 }", "\"volume\": 11 }") },
         { "a position that is not there", replaced (good, "\"mode\": \"split\"", "\"mode\": \"sideways\"") },
-        { "a taper that falls", replaced (good, "\"taper\": \"log-15\" }, \"tone\"", "\"taper\": { \"coldiron\": \"taper 1\", \"name\": \"x\", \"points\": [[0, 0], [0.5, 0.7], [0.6, 0.5], [1, 1]] } }, \"tone\"") },
-        { "a quantity that is none", replaced (good, "\"cap\": { \"capacitor\": \"22n\" }", "\"cap\": { \"capacitor\": \"22 apples\" }") },
-        { "shorted for the take's own setting", jobText (standardOptions(), "{ \"file\": \"take.wav\", \"setting\": { \"mode\": \"off\" } }") },
+        { "a taper that falls", replaced (good, "\"taper\": \"log-15\" }, \"tone\"",
+                                          "\"taper\": { \"coldiron\": \"taper 1\", \"name\": \"x\", \"points\": [[0, 0], [0.5, "
+                                          "0.7], [0.6, 0.5], [1, 1]] } }, \"tone\"") },
+        { "a quantity that is none",
+          replaced (good, "\"cap\": { \"capacitor\": \"22n\" }", "\"cap\": { \"capacitor\": \"22 apples\" }") },
+        { "shorted for the take's own setting",
+          jobText (standardOptions(), "{ \"file\": \"take.wav\", \"setting\": { \"mode\": \"off\" } }") },
         { "a take that is missing", jobText (standardOptions(), "{ \"file\": \"nowhere.wav\" }") },
     };
     for (const auto& [what, text] : bad)

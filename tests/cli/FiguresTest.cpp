@@ -68,7 +68,9 @@ TEST_CASE ("response is CSV, log-spaced with both ends")
     text << file.rdbuf();
     CHECK (rows (text.str(), header) == plain);
     CHECK (fixture.files() == std::vector<std::string> { "a.csv", "job.json", "take.wav" }); // nothing half left beside
-    CHECK (run ({ "response", fixture.path ("job.json"), "--option", "A", "--csv", fixture.path ("no/such/folder/a.csv") }).exitCode == 1);
+    CHECK (
+        run ({ "response", fixture.path ("job.json"), "--option", "A", "--csv", fixture.path ("no/such/folder/a.csv") }).exitCode
+        == 1);
 }
 
 TEST_CASE ("relative is the plain difference for the same coils, with a band around it")
@@ -99,8 +101,9 @@ TEST_CASE ("compare: a table for people, figures with units for programs")
     INFO (table.err);
     REQUIRE (table.exitCode == 0);
     std::cout << table.out;
-    for (const char* text : { "[dB]", "[LU]", "[Hz]", "[uV", "[kohm]", "same coils", "close", "assumed", "clearly quieter", "silent",
-                              "hums like a single coil", "hum: quiet, about -", "coils 2 % unlike", "clarity [dB re now]", "peak above the low end [dB]", "volume at 8 [dB re 10]", "plus/minus [LU]" })
+    for (const char* text : { "[dB]", "[LU]", "[Hz]", "[uV", "[kohm]", "same coils", "close", "assumed", "clearly quieter",
+                              "silent", "hums like a single coil", "hum: quiet, about -", "coils 2 % unlike",
+                              "clarity [dB re now]", "peak above the low end [dB]", "volume at 8 [dB re 10]", "plus/minus [LU]" })
         CHECK (table.out.find (text) != std::string::npos);
     CHECK (table.out.find ("exact") == std::string::npos);
 
@@ -117,7 +120,8 @@ TEST_CASE ("compare: a table for people, figures with units for programs")
     CHECK (parallel.at ("hum_by_assumed_mismatch") == true);
     CHECK (parallel.at ("hum_against_playing_db_re_single_coil").get<double>() < -30.0);
     CHECK (std::abs (split.at ("hum_against_playing_db_re_single_coil").get<double>()) < 3.0);
-    CHECK (parallel.at ("corner_hz").get<double>() > 1.5 * series.at ("corner_hz").get<double>()); // parallel reaches higher: common practice of the trade, no source
+    CHECK (parallel.at ("corner_hz").get<double>()
+           > 1.5 * series.at ("corner_hz").get<double>()); // parallel reaches higher: common practice of the trade, no source
     CHECK (parallel.at ("clarity_db").is_number());
     CHECK (series.at ("clarity_db").get<double>() == Approx (0.0).margin (1e-9));
     const auto said = table.out.find ("hears the strings at another place");

@@ -19,7 +19,8 @@ std::string contents (const std::string& path)
     return text.str();
 }
 
-const char* const meter = "pickup,humbucker-moderate\nname,Walnut bridge\ntemperature,20\ndcr,8.4k\nlcr,series,120,4.5\nlcr,series,1k,4.55\n";
+const char* const meter =
+    "pickup,humbucker-moderate\nname,Walnut bridge\ntemperature,20\ndcr,8.4k\nlcr,series,120,4.5\nlcr,series,1k,4.55\n";
 }
 
 TEST_CASE ("fit writes a pickup preset that a job can use, and says what stays assumed", "[fit]")

@@ -28,7 +28,8 @@ void writeLong (const std::string& path, uint32_t minutes)
     file << "RIFF";
     little (file, bytes + 36, 4);
     file << "WAVEfmt ";
-    for (const auto& [value, width] : { std::pair { 16u, 4 }, { 1u, 2 }, { 1u, 2 }, { rate, 4 }, { 2 * rate, 4 }, { 2u, 2 }, { 16u, 2 } })
+    for (const auto& [value, width] :
+         { std::pair { 16u, 4 }, { 1u, 2 }, { 1u, 2 }, { rate, 4 }, { 2 * rate, 4 }, { 2u, 2 }, { 16u, 2 } })
         little (file, value, width);
     file << "data";
     little (file, bytes, 4);
@@ -45,8 +46,8 @@ TEST_CASE ("a take of twenty minutes is rendered and compared in the memory of a
     const Fixture fixture;
     writeLong (fixture.path ("long.wav"), 20);
     fixture.write ("long.json", jobText (standardOptions(), R"({ "file": "long.wav" })"));
-    const auto rendered = run ({ "render", fixture.path ("long.json"), "--out", fixture.path ("out"), "--option", "C", "--matched",
-                                "--after", "amplifier", "--hum", "-20", "--hiss", "30" });
+    const auto rendered = run ({ "render", fixture.path ("long.json"), "--out", fixture.path ("out"), "--option", "C",
+                                 "--matched", "--after", "amplifier", "--hum", "-20", "--hiss", "30" });
     INFO (rendered.err);
     REQUIRE (rendered.exitCode == 0);
     CHECK (std::filesystem::file_size (fixture.path ("out/C.wav")) == 44 + 3 * 57600000ull);
@@ -54,8 +55,8 @@ TEST_CASE ("a take of twenty minutes is rendered and compared in the memory of a
     INFO (compared.err);
     REQUIRE (compared.exitCode == 0);
     const auto brief = run ({ "render", fixture.path ("job.json"), "--out", fixture.path ("out"), "--option", "C" });
-    std::cout << "Resident at most, a take of 20 minutes: render " << rendered.mostKilobytes << " KiB, compare " << compared.mostKilobytes
-              << " KiB; of 2 seconds: render " << brief.mostKilobytes << " KiB\n";
+    std::cout << "Resident at most, a take of 20 minutes: render " << rendered.mostKilobytes << " KiB, compare "
+              << compared.mostKilobytes << " KiB; of 2 seconds: render " << brief.mostKilobytes << " KiB\n";
     CHECK (rendered.mostKilobytes < 100000);
     CHECK (compared.mostKilobytes < 100000);
 }

@@ -23,7 +23,10 @@ std::string textOf (const fs::path& path)
 }
 
 /** By the JSON library itself, comments passed over. */
-nlohmann::ordered_json parsed (const fs::path& path) { return nlohmann::ordered_json::parse (textOf (path), nullptr, true, true); }
+nlohmann::ordered_json parsed (const fs::path& path)
+{
+    return nlohmann::ordered_json::parse (textOf (path), nullptr, true, true);
+}
 
 bool says (const std::string& text, const std::string& words) { return text.find (words) != std::string::npos; }
 }
@@ -81,7 +84,9 @@ TEST_CASE ("A job without a take is fine too, and says how to record one")
     std::string text, line;
     while (std::getline (lines, line))
     {
-        if (const auto slashes = line.find ("    // "); slashes == 0 && (says (line, "\"file\"") || says (line, "\"setting\": {") || says (line, "\": ") || says (line, "} }")))
+        if (const auto slashes = line.find ("    // ");
+            slashes == 0
+            && (says (line, "\"file\"") || says (line, "\"setting\": {") || says (line, "\": ") || says (line, "} }")))
             line.erase (0, 7);
         text += line + "\n";
     }
@@ -99,8 +104,8 @@ TEST_CASE ("Names with quotes, spaces and odd letters work, and the next command
     const auto take = folder + "/takes/vers\xc3\xa9 \"one\" \\ $HOME.wav";
     fs::copy_file (fixture.path ("take.wav"), take);
     const auto job = folder + "/it's \"the\" job.json";
-    const auto made = run ({ "new", "one-humbucker", "--take", take, "--take", fixture.path ("take.wav"), "--at", "volume=7.5", "--title", "Ann's \"blue\" \\ one",
-                             "--wish", "less // noise \"there\"", "--out", job });
+    const auto made = run ({ "new", "one-humbucker", "--take", take, "--take", fixture.path ("take.wav"), "--at", "volume=7.5",
+                             "--title", "Ann's \"blue\" \\ one", "--wish", "less // noise \"there\"", "--out", job });
     INFO (made.err);
     REQUIRE (made.exitCode == 0);
     const auto tree = parsed (job);
@@ -118,7 +123,9 @@ TEST_CASE ("A take's place is seen from the job's folder, as it is named, throug
     Fixture fixture;
     fs::create_directories (fixture.path ("deep/in/here"));
     fs::create_directory_symlink (fixture.path ("deep/in/here"), fixture.path ("near"));
-    REQUIRE (run ({ "new", "one-humbucker", "--take", fixture.path ("take.wav"), "--out", fixture.path ("near/job.json") }).exitCode == 0);
+    REQUIRE (
+        run ({ "new", "one-humbucker", "--take", fixture.path ("take.wav"), "--out", fixture.path ("near/job.json") }).exitCode
+        == 0);
     CHECK (run ({ "check", fixture.path ("near/job.json") }).exitCode == 0);
     CHECK (parsed (fixture.path ("near/job.json"))["takes"][0]["file"] == "../take.wav");
 }
@@ -189,10 +196,14 @@ TEST_CASE ("Where a control stood is checked")
         CHECK (made.exitCode == 2);
         CHECK (std::count (made.err.begin(), made.err.end(), '\n') == 1);
     }
-    const auto lever = run ({ "new", "two-humbuckers-four-knobs", "--at", "selector=sideways", "--out", fixture.path ("a.json") });
+    const auto lever =
+        run ({ "new", "two-humbuckers-four-knobs", "--at", "selector=sideways", "--out", fixture.path ("a.json") });
     CHECK (lever.exitCode == 2);
     CHECK (says (lever.err, "bridge"));
-    REQUIRE (run ({ "new", "two-humbuckers-four-knobs", "--take", fixture.path ("take.wav"), "--at", "selector=bridge", "--at", "bridge-tone=4", "--out", fixture.path ("a.json") }).exitCode == 0);
+    REQUIRE (run ({ "new", "two-humbuckers-four-knobs", "--take", fixture.path ("take.wav"), "--at", "selector=bridge", "--at",
+                    "bridge-tone=4", "--out", fixture.path ("a.json") })
+                 .exitCode
+             == 0);
     CHECK (parsed (fixture.path ("a.json"))["takes"][0]["setting"]["selector"] == "bridge");
     CHECK (parsed (fixture.path ("a.json"))["takes"][0]["setting"]["bridge-tone"] == 4);
 }

@@ -30,21 +30,28 @@ double db (double ratio) { return 20.0 * std::log10 (ratio); }
 std::string bareJob (const std::string& pickup, const std::string& wires, const std::string& cable = "0")
 {
     return R"({ "coldiron": "job 1", "title": "Bare coils", "guitar": { "coldiron": "guitar 1", "name": "Bare coils", "scale_mm": 647.7,
-      "strings": ["E2"], "parts": { "bridge": { "pickup": { "coldiron": "pickup 1", "name": "Bare", "coils": { )" + pickup + R"( } }, "bridge_mm": 44 },
-      "jack": { "jack": "mono" } }, "wires": [ )" + wires + R"( ] },
-      "recording": { "cable": ")" + cable + R"(", "input": { "resistance": 1e12, "capacitance": 0 } },
+      "strings": ["E2"], "parts": { "bridge": { "pickup": { "coldiron": "pickup 1", "name": "Bare", "coils": { )"
+           + pickup + R"( } }, "bridge_mm": 44 },
+      "jack": { "jack": "mono" } }, "wires": [ )"
+           + wires + R"( ] },
+      "recording": { "cable": ")"
+           + cable + R"(", "input": { "resistance": 1e12, "capacitance": 0 } },
       "takes": [ { "file": "sine.wav" } ], "options": { "A": { "name": "The same" } } })";
 }
 
 std::string twoCoils (double turns, const std::string& southOhms = "4k")
 {
     return R"("north": { "dcr": "4k", "inductance": 2, "magnet": "north", "turns": 5000 }, "south": { "dcr": ")" + southOhms
-         + R"(", "inductance": )" + (southOhms == "4k" ? "2" : "3.3171") + R"(, "magnet": "south", "turns": )" + std::to_string (turns) + " }";
+           + R"(", "inductance": )" + (southOhms == "4k" ? "2" : "3.3171") + R"(, "magnet": "south", "turns": )"
+           + std::to_string (turns) + " }";
 }
 
-const std::string series = R"(["bridge.north.start", "jack.tip"], ["bridge.north.finish", "bridge.south.finish"], ["bridge.south.start", "ground"])";
-const std::string parallel = R"(["bridge.north.start", "jack.tip"], ["bridge.north.finish", "ground"], ["bridge.south.finish", "jack.tip"], ["bridge.south.start", "ground"])";
-const std::string split = R"(["bridge.north.start", "jack.tip"], ["bridge.north.finish", "bridge.south.finish", "ground"], ["bridge.south.start", "ground"])";
+const std::string series =
+    R"(["bridge.north.start", "jack.tip"], ["bridge.north.finish", "bridge.south.finish"], ["bridge.south.start", "ground"])";
+const std::string parallel =
+    R"(["bridge.north.start", "jack.tip"], ["bridge.north.finish", "ground"], ["bridge.south.finish", "jack.tip"], ["bridge.south.start", "ground"])";
+const std::string split =
+    R"(["bridge.north.start", "jack.tip"], ["bridge.north.finish", "bridge.south.finish", "ground"], ["bridge.south.start", "ground"])";
 
 /** What render adds with these arguments to a take that stays as it is. */
 std::vector<float> added (const std::string& job, const std::vector<std::string>& arguments)
@@ -87,7 +94,8 @@ TEST_CASE ("hum in rendered audio: split, series, parallel, turns that differ")
     for (const auto& [turns, expected] : { std::pair { 5050.0, -40.00 }, { 5100.0, -33.98 }, { 5250.0, -26.02 } })
     {
         const double left = humDb (bareJob (twoCoils (turns), series)) - oneCoil;
-        std::cout << "Rendered hum of a series humbucker with " << turns << " turns against 5000: " << left << " dB of one coil's\n";
+        std::cout << "Rendered hum of a series humbucker with " << turns << " turns against 5000: " << left
+                  << " dB of one coil's\n";
         CHECK (left == Approx (expected).margin (0.02));
     }
 
@@ -103,7 +111,7 @@ TEST_CASE ("the facing angle takes the hum along by its cosine, buzz keeps its l
     CHECK (humDb (job, { "--facing", "60" }) - facing == Approx (db (0.5)).margin (0.01));
     CHECK (humDb (job, { "--facing", "45" }) - facing == Approx (db (std::sqrt (0.5))).margin (0.01));
     for (const float s : added (job, { "--hum", "0", "--facing", "90" }))
-        REQUIRE (std::abs (s) < 1.3e-7f); // a step of 24 bits
+        REQUIRE (std::abs (s) < 1.3e-7f);                                    // a step of 24 bits
     CHECK (humDb (job, { "--buzz", "1" }) == Approx (facing).margin (0.02)); // shares of the same rms
 
     // More of it lies above the 13th harmonic: the first difference, a high-pass, says so.
@@ -122,7 +130,8 @@ TEST_CASE ("hiss in rendered audio is 4kTR")
     // v = sqrt (4 k T R B), k = 1.380649e-23 J/K (SI); 10 kohm over 24 kHz at 293.15 K. Playing counts as 0.1 V rms, and
     // the take's own rms stands for it; the amplifier lifts the hiss by 80 dB.
     const double perVolt = amplitude / std::sqrt (2.0) / 0.1 * 1e4;
-    const std::string coil = R"("coil": { "dcr": "10k", "inductance": "100u" })", direct = R"(["bridge.coil.start", "jack.tip"], ["bridge.coil.finish", "ground"])";
+    const std::string coil = R"("coil": { "dcr": "10k", "inductance": "100u" })",
+                      direct = R"(["bridge.coil.start", "jack.tip"], ["bridge.coil.finish", "ground"])";
     const double resistor = rms (added (bareJob (coil, direct), { "--hiss", "80" })) / perVolt;
     const double expected = std::sqrt (4.0 * 1.380649e-23 * 293.15 * 10e3 * 24e3);
     std::cout << "Rendered hiss of 10 kohm: " << 1e6 * resistor << " uV, expected " << 1e6 * expected << " uV\n";

@@ -21,7 +21,10 @@ std::string textOf (const std::string& path)
     return text.str();
 }
 
-nlohmann::ordered_json parsed (const std::string& path) { return nlohmann::ordered_json::parse (textOf (path), nullptr, true, true); }
+nlohmann::ordered_json parsed (const std::string& path)
+{
+    return nlohmann::ordered_json::parse (textOf (path), nullptr, true, true);
+}
 
 bool says (const std::string& text, const std::string& words) { return text.find (words) != std::string::npos; }
 
@@ -41,11 +44,11 @@ TEST_CASE ("From a guitar on the bench to three rendered options: three commands
 {
     Fixture fixture;
     const auto job = newJob (fixture, "two-humbuckers-four-knobs", { "--at", "selector=bridge" }); // one
-    const auto offered = run ({ "offer", job, "--wish", "It is too dark for me", "--add" });     // two
+    const auto offered = run ({ "offer", job, "--wish", "It is too dark for me", "--add" });       // two
     INFO (offered.err);
     REQUIRE (offered.exitCode == 0);
     CHECK (says (offered.out, "added A"));
-    const auto rendered = run ({ "render", job, "--out", fixture.path ("sounds") });                // three
+    const auto rendered = run ({ "render", job, "--out", fixture.path ("sounds") }); // three
     INFO (rendered.err);
     REQUIRE (rendered.exitCode == 0);
     CHECK (fixture.files ("sounds") == std::vector<std::string> { "A.wav", "B.wav", "C.wav", "now.wav" });
@@ -79,7 +82,8 @@ TEST_CASE ("Options go into the text, and what stands there stays")
     Fixture fixture;
     const auto job = newJob (fixture, "two-humbuckers-four-knobs");
     auto text = textOf (job);
-    const std::string mine = "  \"options\": {\n    \"B\": { \"name\": \"Mine\", \"setting\": { \"bridge-volume\": 6 } } // as she plays it\n  }";
+    const std::string mine =
+        "  \"options\": {\n    \"B\": { \"name\": \"Mine\", \"setting\": { \"bridge-volume\": 6 } } // as she plays it\n  }";
     text.replace (text.find ("  \"options\": {\n  }"), 18, mine);
     fixture.write ("bench.json", text);
     REQUIRE (run ({ "offer", job, "--wish", "split-shorted", "--add" }).exitCode == 0);
@@ -149,7 +153,8 @@ TEST_CASE ("Offers for programs are JSON")
 {
     Fixture fixture;
     const auto job = newJob (fixture, "two-humbuckers-four-knobs");
-    const auto all = nlohmann::json::parse (run ({ "offer", job, "--json", "--wish", "coil-split", "--wish", "brighter", "--add" }).out);
+    const auto all =
+        nlohmann::json::parse (run ({ "offer", job, "--json", "--wish", "coil-split", "--wish", "brighter", "--add" }).out);
     REQUIRE (all.size() == 2);
     for (const auto& rewire : all[0]["rewires"])
         CHECK ((rewire["fits"] == true ? rewire["option"].contains ("rewires") : rewire.contains ("why")));
@@ -174,8 +179,10 @@ TEST_CASE ("A push-pull left down says that it must be pulled")
     const auto job = newJob (fixture, "two-humbuckers-four-knobs", { "--at", "selector=bridge" });
     auto text = textOf (job);
     text.replace (text.find ("  \"options\": {\n  }"), 18,
-                  "  \"options\": {\n    \"A\": { \"name\": \"Down\", \"rewires\": [ { \"use\": \"series-parallel\", \"pickup\": \"bridge\", \"pot\": \"bridge-volume\" } ] },\n"
-                  "    \"B\": { \"name\": \"Up\", \"rewires\": [ { \"use\": \"series-parallel\", \"pickup\": \"bridge\", \"pot\": \"bridge-volume\" } ], \"setting\": { \"bridge-volume-pull\": \"up\" } } }");
+                  "  \"options\": {\n    \"A\": { \"name\": \"Down\", \"rewires\": [ { \"use\": \"series-parallel\", \"pickup\": "
+                  "\"bridge\", \"pot\": \"bridge-volume\" } ] },\n"
+                  "    \"B\": { \"name\": \"Up\", \"rewires\": [ { \"use\": \"series-parallel\", \"pickup\": \"bridge\", "
+                  "\"pot\": \"bridge-volume\" } ], \"setting\": { \"bridge-volume-pull\": \"up\" } } }");
     fixture.write ("bench.json", text);
     const auto table = run ({ "compare", job });
     INFO (table.err);
@@ -190,7 +197,8 @@ TEST_CASE ("What the marks mean stands once in a table, however many options the
 {
     Fixture fixture;
     const auto job = newJob (fixture, "two-humbuckers-four-knobs", { "--at", "selector=bridge" });
-    REQUIRE (run ({ "offer", job, "--wish", "brighter", "--wish", "pot-value", "--wish", "treble-bleed-cap", "--add" }).exitCode == 0);
+    REQUIRE (run ({ "offer", job, "--wish", "brighter", "--wish", "pot-value", "--wish", "treble-bleed-cap", "--add" }).exitCode
+             == 0);
     const auto table = run ({ "compare", job }).out;
     const std::string meaning = "hears the strings just as the take did";
     const auto first = table.find (meaning);

@@ -30,7 +30,8 @@ double residual (const std::vector<float>& a, const std::vector<float>& b)
 /** A line of ffmpeg's own meter; NaN where ffmpeg is not there. */
 double ffmpegReads (const std::string& path, const char* line)
 {
-    FILE* pipe = popen (("ffmpeg -nostats -hide_banner -i " + path + " -af ebur128=peak=true:dualmono=true -f null - 2>&1").c_str(), "r");
+    FILE* pipe =
+        popen (("ffmpeg -nostats -hide_banner -i " + path + " -af ebur128=peak=true:dualmono=true -f null - 2>&1").c_str(), "r");
     char text[512];
     double value = NAN;
     while (pipe != nullptr && std::fgets (text, sizeof text, pipe) != nullptr)
@@ -59,7 +60,8 @@ TEST_CASE ("an impulse of one sample after the jack nulls, a longer one is direc
     writeImpulse (fixture, "identity.wav", { 1.0f });
     std::vector<float> room (20000);
     for (size_t i = 0; i < room.size(); ++i)
-        room[i] = static_cast<float> (std::sin (0.37 * static_cast<double> (i * i % 977)) * std::exp (-3e-4 * static_cast<double> (i)));
+        room[i] =
+            static_cast<float> (std::sin (0.37 * static_cast<double> (i * i % 977)) * std::exp (-3e-4 * static_cast<double> (i)));
     writeImpulse (fixture, "room.wav", room);
     REQUIRE (render (fixture, "dry", { "--option", "B" }).exitCode == 0);
     REQUIRE (render (fixture, "same", { "--option", "B", "--after", fixture.path ("identity.wav") }).exitCode == 0);
@@ -96,7 +98,10 @@ TEST_CASE ("bad impulse responses and a drive of nothing are refused in words")
     writeImpulse (fixture, "long.wav", std::vector<float> (120000, 0.1f));
     writeImpulse (fixture, "silent.wav", std::vector<float> (4800, 0.0f));
     fixture.write ("text.wav", "not a sound");
-    for (const auto& [name, words] : { std::pair { "long.wav", "2.5 s long, expected at most 2 s" }, { "silent.wav", "is silent" }, { "text.wav", "text.wav" }, { "none.wav", "none.wav" } })
+    for (const auto& [name, words] : { std::pair { "long.wav", "2.5 s long, expected at most 2 s" },
+                                       { "silent.wav", "is silent" },
+                                       { "text.wav", "text.wav" },
+                                       { "none.wav", "none.wav" } })
     {
         const auto ran = render (fixture, "out", { "--after", fixture.path (name) });
         INFO (ran.err);
@@ -108,7 +113,8 @@ TEST_CASE ("bad impulse responses and a drive of nothing are refused in words")
     CHECK (render (fixture, "out", { "--drive", "6" }).exitCode == 2);
     CHECK (render (fixture, "out", { "--drive", "60", "--after", "amplifier" }).exitCode == 2);
 
-    fixture.write ("job.json", jobText (standardOptions(), "{ \"file\": \"take.wav\" }", R"(, "after_the_jack": { "sound": "tube", "drive_db": 30 })"));
+    fixture.write ("job.json", jobText (standardOptions(), "{ \"file\": \"take.wav\" }",
+                                        R"(, "after_the_jack": { "sound": "tube", "drive_db": 30 })"));
     const auto ran = render (fixture, "out", {});
     CHECK (ran.exitCode == 1);
     CHECK (ran.err.find ("amplifier") != std::string::npos);
@@ -119,7 +125,8 @@ TEST_CASE ("the job's own sound after the jack is rendered, relative to the job,
 {
     const Fixture fixture;
     writeImpulse (fixture, "cab.wav", { 0.0f, 0.0f, 1.0f });
-    fixture.write ("job.json", jobText (standardOptions(), "{ \"file\": \"take.wav\" }", R"(, "after_the_jack": { "sound": "file", "file": "cab.wav" })"));
+    fixture.write ("job.json", jobText (standardOptions(), "{ \"file\": \"take.wav\" }",
+                                        R"(, "after_the_jack": { "sound": "file", "file": "cab.wav" })"));
     REQUIRE (render (fixture, "out", { "--option", "recorded" }).exitCode == 0);
     const auto take = readAudio (fixture.path ("take.wav")).samples, now = readAudio (fixture.path ("out/now.wav")).samples;
     for (size_t i = 2; i < take.size(); ++i)
@@ -157,7 +164,8 @@ TEST_CASE ("headroom is one gain for all and keeps every true peak below full sc
     for (auto& s : loud)
         s *= 3.9f;
     writeAudio (fixture.path ("take.wav"), loud, 1, 48000, SF_FORMAT_WAV | SF_FORMAT_PCM_24);
-    fixture.write ("job.json", jobText (R"("A": { "name": "Series", "setting": { "mode": "series" } }, "B": { "name": "Same" })", R"({ "file": "take.wav", "setting": { "mode": "parallel" } })"));
+    fixture.write ("job.json", jobText (R"("A": { "name": "Series", "setting": { "mode": "series" } }, "B": { "name": "Same" })",
+                                        R"({ "file": "take.wav", "setting": { "mode": "parallel" } })"));
     REQUIRE (render (fixture, "plain", { "--hum", "-10" }).exitCode == 0);
     const auto ran = render (fixture, "kept", { "--hum", "-10", "--headroom" });
     REQUIRE (ran.exitCode == 0);
@@ -165,7 +173,8 @@ TEST_CASE ("headroom is one gain for all and keeps every true peak below full sc
     double ratio = 0.0, highest = -300.0;
     for (const char* name : { "now", "A", "B" })
     {
-        const auto plain = readAudio (fixture.path (std::string ("plain/") + name + ".wav")).samples, kept = readAudio (fixture.path (std::string ("kept/") + name + ".wav")).samples;
+        const auto plain = readAudio (fixture.path (std::string ("plain/") + name + ".wav")).samples,
+                   kept = readAudio (fixture.path (std::string ("kept/") + name + ".wav")).samples;
         double dot = 0.0, power = 0.0;
         for (size_t i = 0; i < plain.size(); ++i)
         {

@@ -19,7 +19,7 @@ void prepare (const Fixture& fixture)
         fs::copy_file (fixture.path ("take.wav"), fixture.path (name));
     fs::rename (fixture.path ("take.wav"), fixture.path ("impulse.wav"));
     fixture.write ("job.json", jobText (standardOptions(), "{ \"file\": \"now.wav\" }, { \"file\": \"A.wav\" }",
-                                     ", \"after_the_jack\": { \"sound\": \"file\", \"file\": \"impulse.wav\" }"));
+                                        ", \"after_the_jack\": { \"sound\": \"file\", \"file\": \"impulse.wav\" }"));
 }
 
 void refuses (const Fixture& fixture, const std::vector<std::string>& arguments, const std::string& word)
@@ -47,13 +47,15 @@ TEST_CASE ("no rendering takes the place of a take, of the job or of the impulse
 
     fs::create_directories (fixture.folder / "out");
     fs::create_symlink (fixture.path ("job.json"), fixture.folder / "out" / "B.wav");
-    refuses (fixture, { "render", job, "--out", fixture.path ("out"), "--option", "A", "--option", "B" }, "B.wav: is the job itself");
+    refuses (fixture, { "render", job, "--out", fixture.path ("out"), "--option", "A", "--option", "B" },
+             "B.wav: is the job itself");
     fs::remove (fixture.folder / "out" / "B.wav");
     fs::create_hard_link (fixture.path ("A.wav"), fixture.folder / "out" / "B.wav");
     refuses (fixture, { "render", job, "--out", fixture.path ("out"), "--option", "B" }, "B.wav: is a take of the job");
     fs::remove (fixture.folder / "out" / "B.wav");
     fs::copy_file (fixture.path ("impulse.wav"), fixture.folder / "out" / "B.wav");
-    refuses (fixture, { "render", job, "--out", fixture.path ("out"), "--option", "B", "--after", fixture.path ("out/B.wav") }, "B.wav: is the impulse response");
+    refuses (fixture, { "render", job, "--out", fixture.path ("out"), "--option", "B", "--after", fixture.path ("out/B.wav") },
+             "B.wav: is the impulse response");
     fs::create_directory_symlink (fixture.folder, fixture.folder / "out" / "again");
     refuses (fixture, { "render", job, "--out", fixture.path ("out/again") }, "a take of the job");
     CHECK (attempt ({ "render", job, "--out", fixture.path ("fine"), "--option", "A" }).exitCode == 0);
@@ -68,7 +70,8 @@ TEST_CASE ("no curve and no card takes the place of anything unasked, and of wha
     fs::create_symlink ("now.wav", fixture.folder / "link.csv");
     fs::create_hard_link (fixture.path ("impulse.wav"), fixture.path ("hard.csv"));
     fixture.write ("old.csv", "old");
-    for (const auto& command : { std::vector<std::string> { "response", job, "--option", "A", "--csv" }, { "card", job, "--out" } })
+    for (const auto& command :
+         { std::vector<std::string> { "response", job, "--option", "A", "--csv" }, { "card", job, "--out" } })
     {
         const auto to = [&] (const std::string& target, bool replace)
         {
@@ -101,7 +104,9 @@ TEST_CASE ("a fit takes the place of an earlier fit alone", "[overwrite]")
 {
     const Fixture fixture;
     fixture.write ("bench.csv", "pickup,humbucker-moderate\ndcr,8.4k\n");
-    const auto fitTo = [&] (const std::string& target) { return std::vector<std::string> { "fit", fixture.path ("bench.csv"), "--replace", "--out", target }; };
+    const auto fitTo = [&] (const std::string& target) {
+        return std::vector<std::string> { "fit", fixture.path ("bench.csv"), "--replace", "--out", target };
+    };
     refuses (fixture, fitTo (fixture.path ("bench.csv")), "the file of readings");
     refuses (fixture, fitTo (fixture.path ("take.wav")), "no pickup preset");
     refuses (fixture, fitTo (fixture.path ("job.json")), "no pickup preset");

@@ -120,7 +120,8 @@ TEST_CASE ("what interrupts a rendering leaves nothing behind, and is the exit s
     for (const int signal : { SIGINT, SIGTERM, SIGHUP })
     {
         const Fixture fixture;
-        writeAudio (fixture.path ("take.wav"), std::vector<float> (60 * 192000, 0.1f), 1, 192000, SF_FORMAT_WAV | SF_FORMAT_PCM_16);
+        writeAudio (fixture.path ("take.wav"), std::vector<float> (60 * 192000, 0.1f), 1, 192000,
+                    SF_FORMAT_WAV | SF_FORMAT_PCM_16);
         Attempt ran;
         for (int tries = 0; tries < 20 && ran.signal == 0; ++tries) // it may be done before we have seen it at work
         {

@@ -78,14 +78,21 @@ TEST_CASE ("one option, stereo, other rates and formats")
         stereo.push_back (s);
         stereo.push_back (-0.5f * s);
     }
-    struct Kind { const char* name; int rate, channels, format; };
-    for (const auto& kind : { Kind { "a.wav", 44100, 2, SF_FORMAT_WAV | SF_FORMAT_PCM_16 }, Kind { "b.aiff", 96000, 2, SF_FORMAT_AIFF | SF_FORMAT_PCM_24 },
-                              Kind { "c.flac", 22050, 2, SF_FORMAT_FLAC | SF_FORMAT_PCM_16 }, Kind { "d.wav", 192000, 1, SF_FORMAT_WAV | SF_FORMAT_FLOAT },
+    struct Kind
+    {
+        const char* name;
+        int rate, channels, format;
+    };
+    for (const auto& kind : { Kind { "a.wav", 44100, 2, SF_FORMAT_WAV | SF_FORMAT_PCM_16 },
+                              Kind { "b.aiff", 96000, 2, SF_FORMAT_AIFF | SF_FORMAT_PCM_24 },
+                              Kind { "c.flac", 22050, 2, SF_FORMAT_FLAC | SF_FORMAT_PCM_16 },
+                              Kind { "d.wav", 192000, 1, SF_FORMAT_WAV | SF_FORMAT_FLOAT },
                               Kind { "e.wav", 8000, 1, SF_FORMAT_WAV | SF_FORMAT_PCM_32 } })
     {
         writeAudio (fixture.path (kind.name), kind.channels == 2 ? stereo : mono, kind.channels, kind.rate, kind.format);
         fixture.write ("job.json", jobText (standardOptions(), std::string ("{ \"file\": \"") + kind.name + "\" }"));
-        const auto ran = run ({ "render", fixture.path ("job.json"), "--out", fixture.path (std::string ("out-") + kind.name), "--option", "B" });
+        const auto ran = run (
+            { "render", fixture.path ("job.json"), "--out", fixture.path (std::string ("out-") + kind.name), "--option", "B" });
         INFO (kind.name << ": " << ran.err);
         REQUIRE (ran.exitCode == 0);
         CHECK (fixture.files (std::string ("out-") + kind.name) == std::vector<std::string> { "B.wav" });
@@ -103,7 +110,8 @@ TEST_CASE ("louder than full scale is written whole, and said")
     for (auto& s : loud)
         s *= 3.9f; // peak just below full scale, recorded in parallel: series is about 6 dB more
     writeAudio (fixture.path ("take.wav"), loud, 1, 48000, SF_FORMAT_WAV | SF_FORMAT_PCM_24);
-    fixture.write ("job.json", jobText (R"("A": { "name": "Series", "setting": { "mode": "series" } })", R"({ "file": "take.wav", "setting": { "mode": "parallel" } })"));
+    fixture.write ("job.json", jobText (R"("A": { "name": "Series", "setting": { "mode": "series" } })",
+                                        R"({ "file": "take.wav", "setting": { "mode": "parallel" } })"));
     const auto ran = run ({ "render", fixture.path ("job.json"), "--out", fixture.path ("out") });
     REQUIRE (ran.exitCode == 0);
     const auto audio = readAudio (fixture.path ("out/A.wav"));
@@ -134,7 +142,8 @@ TEST_CASE ("hum is loud in a split and quiet in a humbucker")
 {
     const Fixture fixture;
     REQUIRE (run ({ "render", fixture.path ("job.json"), "--out", fixture.path ("dry") }).exitCode == 0);
-    const auto ran = run ({ "render", fixture.path ("job.json"), "--out", fixture.path ("wet"), "--hum", "-20", "--mains", "60" });
+    const auto ran =
+        run ({ "render", fixture.path ("job.json"), "--out", fixture.path ("wet"), "--hum", "-20", "--mains", "60" });
     REQUIRE (ran.exitCode == 0);
     const auto hum = [&] (const std::string& name)
     {
@@ -144,7 +153,8 @@ TEST_CASE ("hum is loud in a split and quiet in a humbucker")
             wet.samples[i] -= dry.samples[i];
         return rmsDb (wet);
     };
-    std::cout << "Hum at the jack, one coil at -20 dB: series " << hum ("A.wav") << ", parallel " << hum ("B.wav") << ", split " << hum ("C.wav") << " dBFS\n";
+    std::cout << "Hum at the jack, one coil at -20 dB: series " << hum ("A.wav") << ", parallel " << hum ("B.wav") << ", split "
+              << hum ("C.wav") << " dBFS\n";
     // Coils of equal turns are heard 2 % unlike, -33.98 dB re one coil in series and half of that in parallel [calc]; pots load
     // series, parallel and split a few tenths of a decibel differently.
     CHECK (hum ("A.wav") - hum ("C.wav") == Approx (-33.98).margin (0.5));

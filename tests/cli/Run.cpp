@@ -30,7 +30,8 @@ std::string textOf (const fs::path& path)
 fs::path freshFolder()
 {
     static int number = 0;
-    const auto folder = fs::temp_directory_path() / ("coldiron-shop-" + std::to_string (getpid()) + "-" + std::to_string (++number));
+    const auto folder =
+        fs::temp_directory_path() / ("coldiron-shop-" + std::to_string (getpid()) + "-" + std::to_string (++number));
     fs::create_directories (folder);
     return folder;
 }
@@ -107,8 +108,10 @@ std::string jobText (const std::string& options, const std::string& takes, const
                ["bridge.north.finish", "mode.a"], ["bridge.south.finish", "mode.b"],
                ["bridge.south.start", "volume.case", "mode.cold", "ground"], ["volume.1", "volume.case"], ["strings", "ground"],
                ["volume.2", "jack.tip"], ["tone.2", "cap.1"], ["cap.2", "tone.case", "ground"] ] },
-  "takes": [ )" + takes + R"( ],
-  "options": { )" + options + " }" + more + " }\n";
+  "takes": [ )"
+           + takes + R"( ],
+  "options": { )"
+           + options + " }" + more + " }\n";
 }
 
 std::string standardOptions()
@@ -127,7 +130,9 @@ Audio readAudio (const std::string& path)
     SNDFILE* file = sf_open (path.c_str(), SFM_READ, &info);
     if (file == nullptr)
         throw std::runtime_error (path + ": " + sf_strerror (nullptr));
-    Audio audio { static_cast<double> (info.samplerate), info.channels, static_cast<long> (info.frames), info.format & SF_FORMAT_SUBMASK, {} };
+    Audio audio {
+        static_cast<double> (info.samplerate), info.channels, static_cast<long> (info.frames), info.format & SF_FORMAT_SUBMASK, {}
+    };
     audio.samples.resize (static_cast<size_t> (info.frames * info.channels));
     sf_readf_float (file, audio.samples.data(), info.frames);
     sf_close (file);

@@ -32,7 +32,8 @@ public:
 };
 
 /** A job on the guitar written in line; `more` goes in before the closing brace, `options` between its braces. */
-std::string jobText (const std::string& options, const std::string& takes = "{ \"file\": \"take.wav\" }", const std::string& more = "");
+std::string jobText (const std::string& options, const std::string& takes = "{ \"file\": \"take.wav\" }",
+                     const std::string& more = "");
 
 /** The standard options: A series, B parallel, C split, D silent, E volume at 5. */
 std::string standardOptions();
@@ -42,7 +43,7 @@ struct Audio
     double sampleRate = 0.0;
     int channels = 0;
     long frames = 0;
-    int subtype = 0; ///< libsndfile's
+    int subtype = 0;            ///< libsndfile's
     std::vector<float> samples; ///< interleaved
 };
 

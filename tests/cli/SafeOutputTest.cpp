@@ -22,7 +22,8 @@ const std::string steering = "\\u001b[2J\\u0007\\u007f\\u009b1m\\u202e";
 
 bool isSafe (const std::string& text)
 {
-    return std::none_of (text.begin(), text.end(), [] (unsigned char c) { return (c < 32 && c != '\n' && c != '\t') || c == 127; })
+    return std::none_of (text.begin(), text.end(),
+                         [] (unsigned char c) { return (c < 32 && c != '\n' && c != '\t') || c == 127; })
            && text.find ("\xc2\x9b") == std::string::npos && text.find ("\xe2\x80\xae") == std::string::npos;
 }
 
@@ -39,8 +40,13 @@ TEST_CASE ("names out of a job never steer the terminal")
     const Fixture fixture;
     fixture.write ("job.json", steeringJob());
     const auto job = fixture.path ("job.json");
-    for (const auto& arguments : { std::vector<std::string> { "check", job }, { "compare", job }, { "compare", job, "--json" }, { "ohms", job, "--option", "A" },
-                                   { "ohms", job, "--json" }, { "render", job, "--out", fixture.path ("out") }, { "spice", job, "--option", "A" } })
+    for (const auto& arguments : { std::vector<std::string> { "check", job },
+                                   { "compare", job },
+                                   { "compare", job, "--json" },
+                                   { "ohms", job, "--option", "A" },
+                                   { "ohms", job, "--json" },
+                                   { "render", job, "--out", fixture.path ("out") },
+                                   { "spice", job, "--option", "A" } })
     {
         const auto ran = run (arguments);
         INFO (arguments[0] << ": " << ran.out << ran.err);
@@ -50,15 +56,22 @@ TEST_CASE ("names out of a job never steer the terminal")
     }
     CHECK (run ({ "compare", job }).out.find ("Grüße \\u001b[2J\\u0007\\u007f\\u009b1m\\u202e") != std::string::npos);
     const auto document = nlohmann::json::parse (run ({ "ohms", job, "--json" }).out);
-    CHECK (document["job"] == "Title \x1b[2J\x07\x7f\xc2\x9b" "1m\xe2\x80\xae"); // a program reads what was written
+    CHECK (document["job"]
+           == "Title \x1b[2J\x07\x7f\xc2\x9b"
+              "1m\xe2\x80\xae"); // a program reads what was written
 }
 
 TEST_CASE ("faults and names on the command line never steer the terminal")
 {
     const Fixture fixture;
     fixture.write ("job.json", steeringJob (steering + "none.wav"));
-    const std::string raw = "\x1b[2J\n\xc2\x9b" "1m\xe2\x80\xae\x80";
-    for (const auto& arguments : { std::vector<std::string> { "check", fixture.path ("job.json") }, { "check", raw }, { raw }, { "presets", raw }, { "presets", "--presets", raw },
+    const std::string raw = "\x1b[2J\n\xc2\x9b"
+                            "1m\xe2\x80\xae\x80";
+    for (const auto& arguments : { std::vector<std::string> { "check", fixture.path ("job.json") },
+                                   { "check", raw },
+                                   { raw },
+                                   { "presets", raw },
+                                   { "presets", "--presets", raw },
                                    { "ohms", fixture.path ("job.json"), "--option", raw } })
     {
         const auto ran = run (arguments);
@@ -73,13 +86,18 @@ TEST_CASE ("no exception of a library reaches a person")
 {
     const Fixture fixture;
     const std::string job = fixture.path ("job.json"), longName (300, 'x');
-    for (const auto& arguments : { std::vector<std::string> { "check", longName }, { "render", job, "--out", longName }, { "render", job, "--out", fixture.path ("out"), "--after", "" },
-                                   { "render", job, "--out", fixture.path ("out"), "--after", longName }, { "fit", longName, "--out", "-" }, { "presets", "--presets", longName } })
+    for (const auto& arguments : { std::vector<std::string> { "check", longName },
+                                   { "render", job, "--out", longName },
+                                   { "render", job, "--out", fixture.path ("out"), "--after", "" },
+                                   { "render", job, "--out", fixture.path ("out"), "--after", longName },
+                                   { "fit", longName, "--out", "-" },
+                                   { "presets", "--presets", longName } })
     {
         const auto ran = run (arguments);
         INFO (ran.err);
         CHECK ((ran.exitCode == 1 || ran.exitCode == 2));
-        CHECK (std::count (ran.err.begin(), ran.err.end(), '\n') == (ran.err.starts_with ("note: ") ? 2 : 1)); // an option of the job is silent
+        CHECK (std::count (ran.err.begin(), ran.err.end(), '\n')
+               == (ran.err.starts_with ("note: ") ? 2 : 1)); // an option of the job is silent
         for (const char* raw : { "filesystem", "what()", "std::", "basic_string" })
             CHECK (ran.err.find (raw) == std::string::npos);
     }

@@ -82,7 +82,9 @@ TEST_CASE ("one string alone can be asked for, and strings differ")
     prepared (fixture);
     const auto at = [&] (const std::string& string)
     {
-        std::vector<std::string> asked { "response", fixture.path ("two.json"), "--option", "C", "--relative", "--from", "700", "--to", "701", "--points", "2" };
+        std::vector<std::string> asked {
+            "response", fixture.path ("two.json"), "--option", "C", "--relative", "--from", "700", "--to", "701", "--points", "2"
+        };
         if (! string.empty())
             asked.insert (asked.end(), { "--string", string });
         const auto ran = run (asked);
@@ -95,7 +97,8 @@ TEST_CASE ("one string alone can be asked for, and strings differ")
     CHECK (all > std::min (low, high));
     CHECK (all < std::max (low, high));
     CHECK (run ({ "response", fixture.path ("two.json"), "--option", "C", "--string", "X9" }).exitCode == 2);
-    const auto rendered = run ({ "render", fixture.path ("two.json"), "--out", fixture.path ("out"), "--option", "C", "--string", "E2" });
+    const auto rendered =
+        run ({ "render", fixture.path ("two.json"), "--out", fixture.path ("out"), "--option", "C", "--string", "E2" });
     REQUIRE (rendered.exitCode == 0);
     CHECK (rendered.out.find ("as the E2 string alone would change") != std::string::npos);
 }
@@ -104,7 +107,8 @@ TEST_CASE ("compare says how far up a noisy take can be trusted, and what is wro
 {
     Fixture fixture;
     prepared (fixture);
-    writeAudio (fixture.path ("bridge.wav"), withPause (pluckedTake (96000, 48000.0), 2e-3), 1, 48000, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
+    writeAudio (fixture.path ("bridge.wav"), withPause (pluckedTake (96000, 48000.0), 2e-3), 1, 48000,
+                SF_FORMAT_WAV | SF_FORMAT_FLOAT);
     fixture.write ("noisy.json", R"({ "coldiron": "job 1", "title": "Recorded dark", "guitar": "two-humbuckers-four-knobs",
         "takes": [ { "file": "bridge.wav", "setting": { "selector": "bridge", "bridge-tone": 0 } } ],
         "options": { "A": { "name": "As it was" }, "B": { "name": "Tone up", "setting": { "bridge-tone": 10 } } } })");

@@ -63,7 +63,8 @@ TEST_CASE ("presets are listed and shown")
     // One's own folder is looked at first.
     const Fixture fixture;
     std::filesystem::create_directories (fixture.folder / "mine" / "tapers");
-    fixture.write ("mine/tapers/bench-taper.json", R"({ "coldiron": "taper 1", "name": "From the bench", "points": [[0, 0], [0.5, 0.2], [1, 1]] })");
+    fixture.write ("mine/tapers/bench-taper.json",
+                   R"({ "coldiron": "taper 1", "name": "From the bench", "points": [[0, 0], [0.5, 0.2], [1, 1]] })");
     const auto mine = run ({ "presets", "tapers", "--presets", fixture.path ("mine") });
     CHECK (mine.exitCode == 0);
     CHECK (mine.out.find ("bench-taper") != std::string::npos);

@@ -16,11 +16,15 @@ namespace fs = std::filesystem;
 
 namespace
 {
-const char* const stateNames[] = { "absent", "empty", "a folder", "a pipe", "a device", "unreadable", "a thousand times too big", "not a number", "bad text" };
+const char* const stateNames[] = {
+    "absent", "empty", "a folder", "a pipe", "a device", "unreadable", "a thousand times too big", "not a number", "bad text"
+};
 
 std::string filled (std::string text, const Fixture& fixture, const std::string& place)
 {
-    const std::pair<std::string, std::string> words[] = { { "{it}", fixture.path (place) }, { "{job}", fixture.path ("job.json") }, { "{shop}", fixture.folder.string() } };
+    const std::pair<std::string, std::string> words[] = { { "{it}", fixture.path (place) },
+                                                          { "{job}", fixture.path ("job.json") },
+                                                          { "{shop}", fixture.folder.string() } };
     for (const auto& [word, meaning] : words)
         if (const auto at = text.find (word); at != std::string::npos)
             text.replace (at, word.size(), meaning);
@@ -49,9 +53,9 @@ std::string goodText (const Way& way)
 {
     switch (way.kind)
     {
-        case Kind::job: return jobText (standardOptions());
-        case Kind::readings: return "pickup,humbucker-moderate\nname,It\ndcr,8.4k\n";
-        default: return presetText (way.place);
+    case Kind::job: return jobText (standardOptions());
+    case Kind::readings: return "pickup,humbucker-moderate\nname,It\ndcr,8.4k\n";
+    default: return presetText (way.place);
     }
 }
 
@@ -59,7 +63,9 @@ std::string goodText (const Way& way)
 std::string withoutNumber (const Way& way)
 {
     auto text = goodText (way);
-    const std::pair<const char*, const char*> marks[] = { { "647.7", "nan" }, { "8.4k", "nan" }, { "0.2", "NaN" }, { "\"name\": \"It\"", "\"name\": NaN" } };
+    const std::pair<const char*, const char*> marks[] = {
+        { "647.7", "nan" }, { "8.4k", "nan" }, { "0.2", "NaN" }, { "\"name\": \"It\"", "\"name\": NaN" }
+    };
     for (const auto& [number, none] : marks)
         if (const auto at = text.find (number); at != std::string::npos)
             return text.replace (at, std::string (number).size(), none);
@@ -132,27 +138,27 @@ void makeState (const Fixture& fixture, const Way& way, State state)
     const auto path = fixture.folder / way.place;
     switch (state)
     {
-        case State::absent: break;
-        case State::empty: fixture.write (way.place, ""); break;
-        case State::folder: fs::create_directories (path); break;
-        case State::pipe: REQUIRE (mkfifo (path.c_str(), 0666) == 0); break;
-        case State::device: fs::create_symlink ("/dev/zero", path); break;
-        case State::unreadable:
-            makeGood (fixture, way);
-            REQUIRE (chmod (path.c_str(), 0) == 0);
-            break;
-        case State::tooBig: makeHuge (fixture, way); break;
-        case State::notANumber:
-            if (way.kind != Kind::take)
-                fixture.write (way.place, withoutNumber (way));
-            else
-            {
-                std::vector<float> samples (48000, 0.1f);
-                samples[47000] = std::numeric_limits<float>::quiet_NaN();
-                writeAudio (path.string(), samples, 1, 48000, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
-            }
-            break;
-        case State::badText: fixture.write (way.place, junk()); break;
+    case State::absent: break;
+    case State::empty: fixture.write (way.place, ""); break;
+    case State::folder: fs::create_directories (path); break;
+    case State::pipe: REQUIRE (mkfifo (path.c_str(), 0666) == 0); break;
+    case State::device: fs::create_symlink ("/dev/zero", path); break;
+    case State::unreadable:
+        makeGood (fixture, way);
+        REQUIRE (chmod (path.c_str(), 0) == 0);
+        break;
+    case State::tooBig: makeHuge (fixture, way); break;
+    case State::notANumber:
+        if (way.kind != Kind::take)
+            fixture.write (way.place, withoutNumber (way));
+        else
+        {
+            std::vector<float> samples (48000, 0.1f);
+            samples[47000] = std::numeric_limits<float>::quiet_NaN();
+            writeAudio (path.string(), samples, 1, 48000, SF_FORMAT_WAV | SF_FORMAT_FLOAT);
+        }
+        break;
+    case State::badText: fixture.write (way.place, junk()); break;
     }
 }
 
@@ -180,7 +186,8 @@ std::vector<State> statesOf (Kind kind)
 {
     if (kind == Kind::folder)
         return { State::absent, State::empty, State::pipe, State::device, State::unreadable, State::badText };
-    return { State::absent, State::empty, State::folder, State::pipe, State::device, State::unreadable, State::tooBig, State::notANumber, State::badText };
+    return { State::absent,     State::empty,  State::folder,     State::pipe,   State::device,
+             State::unreadable, State::tooBig, State::notANumber, State::badText };
 }
 
 void tryWay (const Way& way, State state)

@@ -7,8 +7,7 @@
 namespace coldiron::support
 {
 /** What a path ought to name. */
-enum class Kind
-{
+enum class Kind {
     job,      ///< a job
     take,     ///< a recording or impulse response
     readings, ///< of fit

@@ -29,12 +29,14 @@ std::vector<Words> writers (const Fixture& fixture)
 
 Words renderer (const Fixture& fixture) { return { "render", fixture.path ("job.json"), "--option", "A", "--out" }; }
 
-int refuses (const Fixture& fixture, Words arguments, const std::string& target, const std::string& what, const Circumstances& around = {})
+int refuses (const Fixture& fixture, Words arguments, const std::string& target, const std::string& what,
+             const Circumstances& around = {})
 {
     arguments.push_back (target);
     const auto before = snapshot (fixture.folder);
     const auto ran = attempt (arguments, around);
-    INFO (arguments[0] << " " << arguments[arguments.size() - 2] << ", " << what << ", ended with " << ran.exitCode << ", signal " << ran.signal << ": " << ran.err);
+    INFO (arguments[0] << " " << arguments[arguments.size() - 2] << ", " << what << ", ended with " << ran.exitCode << ", signal "
+                       << ran.signal << ": " << ran.err);
     CHECK_FALSE (ran.hung());
     CHECK ((ran.exitCode == 1 || ran.exitCode == 2));
     CHECK (ran.diagnostics().size() == 1);
@@ -90,7 +92,8 @@ TEST_CASE ("a folder that may not be written to is said", "[ways]")
     REQUIRE (chmod (fixture.path ("closed").c_str(), 0555) == 0);
     REQUIRE (chmod (fixture.folder.c_str(), 0777) == 0);
     for (const auto& writer : all)
-        refuses (fixture, writer, fixture.path ("closed") + (writer[0] == "render" ? "" : "/it"), "a closed folder", { .asNobody = true });
+        refuses (fixture, writer, fixture.path ("closed") + (writer[0] == "render" ? "" : "/it"), "a closed folder",
+                 { .asNobody = true });
 }
 
 TEST_CASE ("a rendering of which one file cannot be written is not begun", "[ways]")
@@ -107,11 +110,14 @@ TEST_CASE ("every number on the command line must be one", "[ways]")
 {
     const Fixture fixture;
     const auto job = fixture.path ("job.json");
-    const Words render { "render", job, "--out", fixture.path ("out"), "--after", "amplifier" }, response { "response", job, "--option", "A" };
-    const std::pair<Words, Words> all[] = { { render, { "--hum", "--mains", "--facing", "--buzz", "--hiss", "--drive" } }, { response, { "--from", "--to", "--points" } } };
+    const Words render { "render", job, "--out", fixture.path ("out"), "--after", "amplifier" },
+        response { "response", job, "--option", "A" };
+    const std::pair<Words, Words> all[] = { { render, { "--hum", "--mains", "--facing", "--buzz", "--hiss", "--drive" } },
+                                            { response, { "--from", "--to", "--points" } } };
     for (const auto& [command, options] : all)
         for (const auto& option : options)
-            for (const char* value : { "nan", "-nan", "NaN(1)", "inf", "-inf", "1e999", "-1e999", "loud", "", "1,5", "0x", "99999999999999999999" })
+            for (const char* value :
+                 { "nan", "-nan", "NaN(1)", "inf", "-inf", "1e999", "-1e999", "loud", "", "1,5", "0x", "99999999999999999999" })
             {
                 auto arguments = command;
                 arguments.push_back (option);

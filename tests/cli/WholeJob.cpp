@@ -58,7 +58,8 @@ double pickupOhms (const std::string& preset)
 
 double oneCoilOhms (const std::string& preset) { return coilsOf (preset).front(); }
 
-ShopFloor::ShopFloor (const std::string& guitar, const std::vector<std::string>& at, const std::string& wish, const std::string& rewire)
+ShopFloor::ShopFloor (const std::string& guitar, const std::vector<std::string>& at, const std::string& wish,
+                      const std::string& rewire)
     : job (fixture.path ("bench.json"))
 {
     std::vector<std::string> words { "new", guitar, "--take", fixture.path ("take.wav"), "--out", job };
@@ -98,7 +99,10 @@ json ShopFloor::reading (const std::map<std::string, std::string>& levers, bool 
     return {};
 }
 
-double ShopFloor::ohms (const std::map<std::string, std::string>& levers, bool recorded) const { return reading (levers, recorded)["ohms"]; }
+double ShopFloor::ohms (const std::map<std::string, std::string>& levers, bool recorded) const
+{
+    return reading (levers, recorded)["ohms"];
+}
 
 std::string ShopFloor::reads (const std::map<std::string, std::string>& levers) const { return reading (levers, false)["reads"]; }
 
@@ -115,7 +119,8 @@ json ShopFloor::column (bool recorded) const
 double ShopFloor::db (double hz, bool recorded) const
 {
     const auto text = std::to_string (hz);
-    const auto ran = run ({ "response", job, "--option", recorded ? "recorded" : letter, "--from", text, "--to", std::to_string (hz * 1.001), "--points", "2", "--csv", "-" });
+    const auto ran = run ({ "response", job, "--option", recorded ? "recorded" : letter, "--from", text, "--to",
+                            std::to_string (hz * 1.001), "--points", "2", "--csv", "-" });
     INFO (ran.err);
     REQUIRE (ran.exitCode == 0);
     std::istringstream lines (ran.out);
@@ -130,7 +135,8 @@ double ShopFloor::renderedDb() const
     const auto ran = run ({ "render", job, "--out", fixture.path ("sounds"), "--option", letter });
     INFO (ran.err);
     REQUIRE (ran.exitCode == 0);
-    const double before = power (readAudio (fixture.path ("take.wav"))), after = power (readAudio (fixture.path ("sounds/" + letter + ".wav")));
+    const double before = power (readAudio (fixture.path ("take.wav"))),
+                 after = power (readAudio (fixture.path ("sounds/" + letter + ".wav")));
     return after > 0.0 ? 10.0 * std::log10 (after / before) : -200.0;
 }
 }

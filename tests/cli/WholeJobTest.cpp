@@ -20,10 +20,16 @@ namespace
 void isOhms (double found, double expected) { CHECK (found == Approx (expected).epsilon (1e-6)); }
 
 /** How far 4 kHz stands above 400 Hz, option against the guitar as it is with the same knobs. */
-double brighterDb (const ShopFloor& floor) { return (floor.db (4000) - floor.db (400)) - (floor.db (4000, true) - floor.db (400, true)); }
+double brighterDb (const ShopFloor& floor)
+{
+    return (floor.db (4000) - floor.db (400)) - (floor.db (4000, true) - floor.db (400, true));
+}
 
 /** What is soldered elsewhere than in the pickup's way at DC leaves the reading. */
-void keepsOhms (const ShopFloor& floor, const std::map<std::string, std::string>& levers) { isOhms (floor.ohms (levers), floor.ohms (levers, true)); }
+void keepsOhms (const ShopFloor& floor, const std::map<std::string, std::string>& levers)
+{
+    isOhms (floor.ohms (levers), floor.ohms (levers, true));
+}
 
 /** A rendered option is heard, and within what a wiring can do to a level. */
 void isHeard (const ShopFloor& floor)
@@ -47,7 +53,11 @@ std::vector<Row> inCoils()
 {
     const auto coil = [] { return oneCoilOhms ("humbucker-hot"); };
     return {
-        { "split", fourKnobs, { "selector=bridge" }, "coil-split", "split-shorted",
+        { "split",
+          fourKnobs,
+          { "selector=bridge" },
+          "coil-split",
+          "split-shorted",
           [=] (const auto& floor)
           {
               isOhms (floor.ohms ({ { "selector", "bridge" }, { "bridge-volume-pull", "up" } }), beside (coil(), 500e3));
@@ -55,26 +65,45 @@ std::vector<Row> inCoils()
               CHECK (floor.renderedDb() < -3.0); // one of two coils that add: about 6 dB
               CHECK (floor.renderedDb() > -9.0);
           } },
-        { "series or parallel", fourKnobs, { "selector=bridge" }, "series/parallel switch", "series-parallel",
+        { "series or parallel",
+          fourKnobs,
+          { "selector=bridge" },
+          "series/parallel switch",
+          "series-parallel",
           [=] (const auto& floor)
           {
               isOhms (floor.ohms ({ { "selector", "bridge" }, { "bridge-volume-pull", "up" } }), beside (coil() / 2, 500e3));
               CHECK (brighterDb (floor) > 3.0); // a quarter of the inductance
           } },
-        { "either coil", "one-humbucker", {}, "coil selector", "split-either",
+        { "either coil",
+          "one-humbucker",
+          {},
+          "coil selector",
+          "split-either",
           [] (const auto& floor)
           {
               const double one = oneCoilOhms ("humbucker-moderate");
               for (const auto* position : { "up", "down" })
                   isOhms (floor.ohms ({ { "bridge-toggle", position } }), beside (one, 500e3));
           } },
-        { "another pickup", "three-single-coils", { "blade=bridge" }, "single-size humbucker", "humbucker-for-single",
-          [] (const auto& floor) { isOhms (floor.ohms ({ { "blade", "bridge" } }), beside (pickupOhms ("twin-blade"), 250e3)); } },
-        { "dummy coil", "three-single-coils", { "blade=bridge" }, "hum coil", "dummy-coil",
+        { "another pickup",
+          "three-single-coils",
+          { "blade=bridge" },
+          "single-size humbucker",
+          "humbucker-for-single",
+          [] (const auto& floor) {
+              isOhms (floor.ohms ({ { "blade", "bridge" } }), beside (pickupOhms ("twin-blade"), 250e3));
+          } },
+        { "dummy coil",
+          "three-single-coils",
+          { "blade=bridge" },
+          "hum coil",
+          "dummy-coil",
           [] (const auto& floor)
           {
               // The bridge's coil and the dummy in series. Their hum is opposed: [calc] the sign of the hum EMF is the winding's.
-              isOhms (floor.ohms ({ { "blade", "bridge" } }), beside (pickupOhms ("single-coil") + pickupOhms ("dummy-coil"), 250e3));
+              isOhms (floor.ohms ({ { "blade", "bridge" } }),
+                      beside (pickupOhms ("single-coil") + pickupOhms ("dummy-coil"), 250e3));
           } },
     };
 }
@@ -82,20 +111,32 @@ std::vector<Row> inCoils()
 std::vector<Row> aroundPickups()
 {
     return {
-        { "both in series", blade, { "blade=both" }, "series switch", "both-in-series",
+        { "both in series",
+          blade,
+          { "blade=both" },
+          "series switch",
+          "both-in-series",
           [] (const auto& floor)
           {
               const double both = pickupOhms ("single-coil") + pickupOhms ("single-coil-reverse");
               isOhms (floor.ohms ({ { "blade", "both" }, { "volume-pull", "up" } }), beside (both, 250e3));
               CHECK (floor.renderedDb() > 0.5); // louder: common practice of the trade, no source
           } },
-        { "out of phase", blade, { "blade=both" }, "phase switch", "phase-pull",
+        { "out of phase",
+          blade,
+          { "blade=both" },
+          "phase switch",
+          "phase-pull",
           [] (const auto& floor)
           {
               keepsOhms (floor, { { "blade", "both" } });
               CHECK (floor.renderedDb() < -3.0); // thin and quieter: common practice of the trade, no source
           } },
-        { "independent volumes", fourKnobs, { "selector=both" }, "one volume kills both", "independent-volumes",
+        { "independent volumes",
+          fourKnobs,
+          { "selector=both" },
+          "one volume kills both",
+          "independent-volumes",
           [] (const auto& floor)
           {
               bool muted = false;
@@ -108,7 +149,11 @@ std::vector<Row> aroundPickups()
                   CHECK (volume["mutes_others"] != true);
           } },
         { "blend", fourKnobs, { "selector=both" }, "pan pot", "blend", [] (const auto& floor) { isHeard (floor); } },
-        { "master volume", fourKnobs, { "selector=bridge" }, "one volume for all", "master-volume",
+        { "master volume",
+          fourKnobs,
+          { "selector=bridge" },
+          "one volume for all",
+          "master-volume",
           [] (const auto& floor) { isHeard (floor); } },
     };
 }
@@ -116,41 +161,72 @@ std::vector<Row> aroundPickups()
 std::vector<Row> aroundControls()
 {
     return {
-        { "tone on the output side", "one-humbucker", { "volume=5" }, "fifties wiring", "tone-on-output",
+        { "tone on the output side",
+          "one-humbucker",
+          { "volume=5" },
+          "fifties wiring",
+          "tone-on-output",
           [] (const auto& floor)
           {
               keepsOhms (floor, {});
               CHECK (brighterDb (floor) > 0.5); // loses less treble: common practice of the trade, no source
           } },
-        { "treble bleed", "one-humbucker", { "volume=5" }, "cap and resistor in parallel", "treble-bleed-parallel",
+        { "treble bleed",
+          "one-humbucker",
+          { "volume=5" },
+          "cap and resistor in parallel",
+          "treble-bleed-parallel",
           [] (const auto& floor)
           {
               keepsOhms (floor, {});
               CHECK (brighterDb (floor) > 1.0);
           } },
-        { "pot of another value", "one-humbucker", {}, "1M pots", "pot-value",
+        { "pot of another value",
+          "one-humbucker",
+          {},
+          "1M pots",
+          "pot-value",
           [] (const auto& floor) { isOhms (floor.ohms(), beside (pickupOhms ("humbucker-moderate"), 1e6)); } },
-        { "no-load tone", "one-humbucker", {}, "no-load pot", "tone-no-load",
+        { "no-load tone",
+          "one-humbucker",
+          {},
+          "no-load pot",
+          "tone-no-load",
           [] (const auto& floor)
           {
               keepsOhms (floor, {});
               CHECK (floor.db (3000) > floor.db (3000, true)); // a load less, so the peak stands higher
           } },
-        { "another tone capacitor", "one-humbucker", { "tone=0" }, "smaller tone cap", "tone-cap-value",
+        { "another tone capacitor",
+          "one-humbucker",
+          { "tone=0" },
+          "smaller tone cap",
+          "tone-cap-value",
           [] (const auto& floor)
           {
               keepsOhms (floor, {});
               CHECK (floor.db (2000) > floor.db (2000, true) + 1.0); // half the capacitance, so it takes less away
           } },
-        { "kill switch", "one-humbucker", {}, "stutter button", "kill-switch",
+        { "kill switch",
+          "one-humbucker",
+          {},
+          "stutter button",
+          "kill-switch",
           [] (const auto& floor)
           {
               CHECK (floor.reads ({ { "kill", "pressed" } }) == "short");
               isOhms (floor.ohms ({ { "kill", "free" } }), floor.ohms ({}, true));
           } },
-        { "straight to the jack", fourKnobs, { "selector=bridge" }, "bypass switch", "straight-through",
+        { "straight to the jack",
+          fourKnobs,
+          { "selector=bridge" },
+          "bypass switch",
+          "straight-through",
           [] (const auto& floor)
-          { isOhms (floor.ohms ({ { "selector", "bridge" }, { floor.option()["setting"].begin().key(), "up" } }), pickupOhms ("humbucker-hot")); } },
+          {
+              isOhms (floor.ohms ({ { "selector", "bridge" }, { floor.option()["setting"].begin().key(), "up" } }),
+                      pickupOhms ("humbucker-hot"));
+          } },
     };
 }
 
@@ -161,39 +237,83 @@ std::vector<Row> onBlades()
     const auto hot = [] { return oneCoilOhms ("humbucker-hot"); };
     const auto single = [] { return pickupOhms ("single-coil"); }; // the reverse-wound one reads the same
     return {
-        { "auto-split", noSplit, { "blade=middle-bridge" }, "split in positions 2 and 4", "auto-split",
+        { "auto-split",
+          noSplit,
+          { "blade=middle-bridge" },
+          "split in positions 2 and 4",
+          "auto-split",
           [=] (const auto& floor)
           {
               isOhms (floor.ohms ({ { "blade", "middle-bridge" } }), beside (beside (hot(), single()), 500e3));
               isOhms (floor.ohms ({ { "blade", "bridge" } }), beside (2 * hot(), 500e3));
           } },
-        { "auto-split taken out", "humbucker-single-single", { "blade=middle-bridge" }, "no auto split", "auto-split-off",
-          [=] (const auto& floor) { isOhms (floor.ohms ({ { "blade", "middle-bridge" } }), beside (beside (2 * hot(), single()), 500e3)); } },
-        { "series or parallel beside an auto-split", "humbucker-single-single", { "blade=bridge" }, "series-parallel", "series-parallel",
-          [=] (const auto& floor) { isOhms (floor.ohms ({ { "blade", "bridge" }, { "volume-pull", "up" } }), beside (hot() / 2, 500e3)); } },
-        { "neck on", threeSingles, { "blade=bridge" }, "neck-on switch", "neck-on",
+        { "auto-split taken out",
+          "humbucker-single-single",
+          { "blade=middle-bridge" },
+          "no auto split",
+          "auto-split-off",
+          [=] (const auto& floor) {
+              isOhms (floor.ohms ({ { "blade", "middle-bridge" } }), beside (beside (2 * hot(), single()), 500e3));
+          } },
+        { "series or parallel beside an auto-split",
+          "humbucker-single-single",
+          { "blade=bridge" },
+          "series-parallel",
+          "series-parallel",
+          [=] (const auto& floor) {
+              isOhms (floor.ohms ({ { "blade", "bridge" }, { "volume-pull", "up" } }), beside (hot() / 2, 500e3));
+          } },
+        { "neck on",
+          threeSingles,
+          { "blade=bridge" },
+          "neck-on switch",
+          "neck-on",
           [=] (const auto& floor)
           {
               isOhms (floor.ohms ({ { "blade", "bridge" }, { "volume-pull", "up" } }), beside (single() / 2, 250e3));
               isOhms (floor.ohms ({ { "blade", "bridge" }, { "volume-pull", "down" } }), beside (single(), 250e3));
           } },
-        { "bridge on", threeSingles, { "blade=neck" }, "bridge-on switch", "bridge-on",
-          [=] (const auto& floor) { isOhms (floor.ohms ({ { "blade", "neck" }, { "volume-pull", "up" } }), beside (single() / 2, 250e3)); } },
-        { "seven sounds", threeSingles, { "blade=middle-bridge" }, "seven-way mod", "seven-sounds",
-          [=] (const auto& floor) { isOhms (floor.ohms ({ { "blade", "middle-bridge" }, { "volume-pull", "up" } }), beside (single() / 3, 250e3)); } },
-        { "bridge tone", threeSingles, { "blade=bridge", "neck-tone=0", "middle-tone=0" }, "bridge tone mod", "bridge-tone",
+        { "bridge on",
+          threeSingles,
+          { "blade=neck" },
+          "bridge-on switch",
+          "bridge-on",
+          [=] (const auto& floor) {
+              isOhms (floor.ohms ({ { "blade", "neck" }, { "volume-pull", "up" } }), beside (single() / 2, 250e3));
+          } },
+        { "seven sounds",
+          threeSingles,
+          { "blade=middle-bridge" },
+          "seven-way mod",
+          "seven-sounds",
+          [=] (const auto& floor) {
+              isOhms (floor.ohms ({ { "blade", "middle-bridge" }, { "volume-pull", "up" } }), beside (single() / 3, 250e3));
+          } },
+        { "bridge tone",
+          threeSingles,
+          { "blade=bridge", "neck-tone=0", "middle-tone=0" },
+          "bridge tone mod",
+          "bridge-tone",
           [] (const auto& floor)
           {
               keepsOhms (floor, { { "blade", "bridge" } });
               CHECK (floor.db (3000) < floor.db (3000, true) - 6.0); // the tone is down, and now works here too
           } },
-        { "250k for singles, 500k for the humbucker", noSplit, { "blade=neck" }, "load resistor for singles", "single-coil-load",
+        { "250k for singles, 500k for the humbucker",
+          noSplit,
+          { "blade=neck" },
+          "load resistor for singles",
+          "single-coil-load",
           [=] (const auto& floor)
           {
               isOhms (floor.ohms ({ { "blade", "neck" } }), beside (single(), beside (500e3, 470e3)));
               isOhms (floor.ohms ({ { "blade", "bridge" } }), beside (2 * hot(), 500e3));
           } },
-        { "four-way blade", blade, { "blade=both" }, "four-way switch", "blade-4-series",
+        { "four-way blade",
+          blade,
+          { "blade=both" },
+          "four-way switch",
+          "blade-4-series",
           [=] (const auto& floor)
           {
               isOhms (floor.ohms ({ { "blade", "series" } }), beside (2 * single(), 250e3));
@@ -205,29 +325,52 @@ std::vector<Row> onBlades()
 std::vector<Row> moreJobs()
 {
     return {
-        { "split by degrees", "one-humbucker", {}, "variable split", "split-knob",
+        { "split by degrees",
+          "one-humbucker",
+          {},
+          "variable split",
+          "split-knob",
           [] (const auto& floor)
           {
               const double coil = oneCoilOhms ("humbucker-moderate");
               isOhms (floor.ohms(), beside (coil + beside (coil, 500e3), 500e3)); // its knob at 10: the track beside one coil
-              CHECK (floor.renderedDb() < -3.0);                                   // offered at the split end
+              CHECK (floor.renderedDb() < -3.0);                                  // offered at the split end
           } },
-        { "latching kill", "one-humbucker", {}, "latching kill switch", "kill-latching",
+        { "latching kill",
+          "one-humbucker",
+          {},
+          "latching kill switch",
+          "kill-latching",
           [] (const auto& floor)
           {
               CHECK (floor.reads ({ { "kill-latching", "on" } }) == "short");
               isOhms (floor.ohms ({ { "kill-latching", "off" } }), floor.ohms ({}, true));
           } },
-        { "blend and master", "bass-two-single-coils", {}, "volume and blend", "blend-with-master", [] (const auto& floor) { isHeard (floor); } },
-        { "six-way selector with an inductor", "one-humbucker", {}, "inductor selector", "notch-rotary",
+        { "blend and master",
+          "bass-two-single-coils",
+          {},
+          "volume and blend",
+          "blend-with-master",
+          [] (const auto& floor) { isHeard (floor); } },
+        { "six-way selector with an inductor",
+          "one-humbucker",
+          {},
+          "inductor selector",
+          "notch-rotary",
           [] (const auto& floor)
           {
               for (const auto* position : { "1", "2", "6" })
                   isOhms (floor.ohms ({ { "notch", position } }), floor.ohms ({}, true)); // capacitors block DC
               isHeard (floor);
           } },
-        { "stacked single coil", threeSingles, { "blade=bridge" }, "noiseless single coil", "stacked-for-single",
-          [] (const auto& floor) { isOhms (floor.ohms ({ { "blade", "bridge" } }), beside (pickupOhms ("single-coil-stacked"), 250e3)); } },
+        { "stacked single coil",
+          threeSingles,
+          { "blade=bridge" },
+          "noiseless single coil",
+          "stacked-for-single",
+          [] (const auto& floor) {
+              isOhms (floor.ohms ({ { "blade", "bridge" } }), beside (pickupOhms ("single-coil-stacked"), 250e3));
+          } },
     };
 }
 
@@ -252,13 +395,34 @@ TEST_CASE ("Shop jobs around the controls") { runAll (aroundControls()); }
 namespace
 {
 /** Every shop job, and on how many of the shipped guitars it can be done at least. */
-const std::vector<std::pair<std::string, int>> everyJob { { "split-shorted", 16 }, { "series-parallel", 16 }, { "both-in-series", 20 }, { "phase-pull", 30 },
-                                                          { "independent-volumes", 7 }, { "tone-on-output", 25 }, { "treble-bleed-parallel", 30 }, { "kill-switch", 34 },
-                                                          { "blend", 7 }, { "pot-value", 34 }, { "tone-cap-value", 30 }, { "master-volume", 7 },
-                                                          { "tone-no-load", 30 }, { "straight-through", 30 }, { "dummy-coil", 16 }, { "auto-split", 1 },
-                                                          { "auto-split-off", 3 }, { "neck-on", 16 }, { "bridge-on", 16 }, { "seven-sounds", 4 },
-                                                          { "bridge-tone", 1 }, { "single-coil-load", 1 }, { "blade-4-series", 2 }, { "split-knob", 16 },
-                                                          { "kill-latching", 34 }, { "blend-with-master", 7 }, { "notch-rotary", 34 }, { "stacked-for-single", 16 } };
+const std::vector<std::pair<std::string, int>> everyJob { { "split-shorted", 16 },
+                                                          { "series-parallel", 16 },
+                                                          { "both-in-series", 20 },
+                                                          { "phase-pull", 30 },
+                                                          { "independent-volumes", 7 },
+                                                          { "tone-on-output", 25 },
+                                                          { "treble-bleed-parallel", 30 },
+                                                          { "kill-switch", 34 },
+                                                          { "blend", 7 },
+                                                          { "pot-value", 34 },
+                                                          { "tone-cap-value", 30 },
+                                                          { "master-volume", 7 },
+                                                          { "tone-no-load", 30 },
+                                                          { "straight-through", 30 },
+                                                          { "dummy-coil", 16 },
+                                                          { "auto-split", 1 },
+                                                          { "auto-split-off", 3 },
+                                                          { "neck-on", 16 },
+                                                          { "bridge-on", 16 },
+                                                          { "seven-sounds", 4 },
+                                                          { "bridge-tone", 1 },
+                                                          { "single-coil-load", 1 },
+                                                          { "blade-4-series", 2 },
+                                                          { "split-knob", 16 },
+                                                          { "kill-latching", 34 },
+                                                          { "blend-with-master", 7 },
+                                                          { "notch-rotary", 34 },
+                                                          { "stacked-for-single", 16 } };
 constexpr size_t atOnce = 6; // letters there are eight
 }
 
@@ -285,7 +449,8 @@ TEST_CASE ("Each shop job on every guitar it fits: offered, put in, rendered; el
                     if (rewire["preset"] == everyJob[wish].first)
                     {
                         fits[everyJob[wish].first] += rewire["fits"] == true ? 1 : 0;
-                        CHECK ((rewire["fits"] == true ? answer["added"].size() + answer["already_there"].size() > 0 : rewire["why"].get<std::string>().size() > 10));
+                        CHECK ((rewire["fits"] == true ? answer["added"].size() + answer["already_there"].size() > 0
+                                                       : rewire["why"].get<std::string>().size() > 10));
                     }
                 ++wish;
             }

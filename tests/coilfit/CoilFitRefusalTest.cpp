@@ -29,7 +29,7 @@ TEST_CASE ("A DC resistance alone scales the generic pickup", "[fit]")
     CHECK (fit.pickup.known == Provenance::fromOhms);
     CHECK (fit.values[CoilFit::dcr].found == Found::measured);
     for (const int i : { CoilFit::inductance, CoilFit::capacitance, CoilFit::lossOhms, CoilFit::lossHenries })
-        CHECK (fit.values[(size_t) i].found == Found::assumed);
+        CHECK (fit.values[(size_t)i].found == Found::assumed);
     for (const auto& coil : fit.pickup.coils)
     {
         CHECK (coil.dcrOhms == Approx (1.2 * 4100.0).epsilon (1e-3)); // the wide prior pulls by 1e-4
@@ -62,10 +62,7 @@ TEST_CASE ("Readings that no pickup gives are refused", "[fit]")
         readings.readings = { { OhmsReading { 8.1 }, 3 } };
         CHECK (refusedAt (fitCoil (start, readings), 3));
     }
-    SECTION ("no readings")
-    {
-        CHECK_FALSE (fitCoil (start, {}).accepted());
-    }
+    SECTION ("no readings") { CHECK_FALSE (fitCoil (start, {}).accepted()); }
     SECTION ("two ohm readings apart")
     {
         PickupReadings readings;

@@ -92,7 +92,8 @@ struct Worst
 
     void print (const char* what) const
     {
-        std::printf ("  ngspice, %-52s worst of %d: L %.2f %%, C %.2f %%; pickup measured %d\n", what, fits, 100 * henries, 100 * farads, measured);
+        std::printf ("  ngspice, %-52s worst of %d: L %.2f %%, C %.2f %%; pickup measured %d\n", what, fits, 100 * henries,
+                     100 * farads, measured);
     }
 };
 
@@ -114,7 +115,9 @@ TEST_CASE ("Impedance sweeps by ngspice with 0.2 dB of noise give L within 2 % a
             PickupReadings readings;
             readings.accuracy.impedance = std::log (10.0) / 20.0 * noiseDb;
             for (size_t i = 0; i < hz.size(); ++i)
-                readings.readings.push_back ({ ImpedanceReading { hz[i], std::pow (10.0, (db[i] + noiseDb * deviate (engine)) / 20.0), {}, 0.0 }, (int) i + 1 });
+                readings.readings.push_back (
+                    { ImpedanceReading { hz[i], std::pow (10.0, (db[i] + noiseDb * deviate (engine)) / 20.0), {}, 0.0 },
+                      (int)i + 1 });
             worst.add (fitCoil (generic (truth.kind), readings), truth);
         }
     }
@@ -146,7 +149,9 @@ TEST_CASE ("Responses by ngspice through two loads with 0.2 dB of noise give L w
                 for (size_t i = 0; i < hz.size(); ++i)
                 {
                     const double rise = loads[sweep].rising ? 20.0 * std::log10 (hz[i]) : 0.0;
-                    readings.readings.push_back ({ ResponseReading { hz[i], db[(size_t) sweep][i] + rise - 12.0 + noiseDb * deviate (engine), sweep }, (int) i + 2 });
+                    readings.readings.push_back (
+                        { ResponseReading { hz[i], db[(size_t)sweep][i] + rise - 12.0 + noiseDb * deviate (engine), sweep },
+                          (int)i + 2 });
                 }
             }
             worst.add (fitCoil (generic (truth.kind), readings), truth);

@@ -42,7 +42,7 @@ Outcome run (const char* what, const std::function<void (Meter&)>& read)
                 std::cout << what << ": refused: " << fit.refusals.front().text << "\n";
                 continue;
             }
-            const auto off = [&fit] (int i, double right) { return std::abs (fit.values[(size_t) i].value / right - 1.0); };
+            const auto off = [&fit] (int i, double right) { return std::abs (fit.values[(size_t)i].value / right - 1.0); };
             const auto& l = fit.values[CoilFit::inductance];
             const auto& c = fit.values[CoilFit::capacitance];
             all.ohms = std::max (all.ohms, off (CoilFit::dcr, truth.seriesOhms()));
@@ -61,9 +61,10 @@ Outcome run (const char* what, const std::function<void (Meter&)>& read)
             all.marked += fit.pickup.known == Provenance::measured;
             misfits += fit.misfit;
         }
-    std::printf ("  %-62s worst of %d: DCR %5.2f %%, L %5.2f %%, C %6.2f %% (%3.1f sd); said measured: L %d, C %d; C assumed %d; pickup measured %d; misfit %.2f\n",
-                 what, all.fits, 100 * all.ohms, 100 * all.henries, 100 * all.farads, all.spread, all.measuredHenries, all.measuredFarads,
-                 all.assumedFarads, all.marked, misfits / all.fits);
+    std::printf ("  %-62s worst of %d: DCR %5.2f %%, L %5.2f %%, C %6.2f %% (%3.1f sd); said measured: L %d, C %d; C assumed %d; "
+                 "pickup measured %d; misfit %.2f\n",
+                 what, all.fits, 100 * all.ohms, 100 * all.henries, 100 * all.farads, all.spread, all.measuredHenries,
+                 all.measuredFarads, all.assumedFarads, all.marked, misfits / all.fits);
     CHECK (all.spread < 4.0); // what is called measured lies within four of its own stated standard deviations
     return all;
 }
@@ -75,8 +76,9 @@ TEST_CASE ("120 Hz and 1 kHz of an LCR meter give the inductance and leave the w
 {
     for (const bool parallel : { false, true })
     {
-        const auto all = run (parallel ? "DCR, Lp at 120 Hz and 1 kHz, 1 %" : "DCR, Ls at 120 Hz and 1 kHz, 1 %", [parallel] (Meter& meter)
-                              { meter.dcr().lcr (120.0, 0.01, parallel).lcr (1000.0, 0.01, parallel); });
+        const auto all =
+            run (parallel ? "DCR, Lp at 120 Hz and 1 kHz, 1 %" : "DCR, Ls at 120 Hz and 1 kHz, 1 %",
+                 [parallel] (Meter& meter) { meter.dcr().lcr (120.0, 0.01, parallel).lcr (1000.0, 0.01, parallel); });
         CHECK (all.refused == 0);
         CHECK (all.henries < 0.03);
         CHECK (all.measuredHenries == all.fits);
@@ -87,8 +89,12 @@ TEST_CASE ("120 Hz and 1 kHz of an LCR meter give the inductance and leave the w
 
 TEST_CASE ("One more reading near resonance gives the winding capacitance", "[fit]")
 {
-    const auto all = run ("the same, and Lp and Rp at 0.9 of the resonance, 1 % and 5 %", [] (Meter& meter)
-                          { meter.dcr().lcr (120.0).lcr (1000.0); meter.nearResonance (0.9); });
+    const auto all = run ("the same, and Lp and Rp at 0.9 of the resonance, 1 % and 5 %",
+                          [] (Meter& meter)
+                          {
+                              meter.dcr().lcr (120.0).lcr (1000.0);
+                              meter.nearResonance (0.9);
+                          });
     CHECK (all.refused == 0);
     CHECK (all.henries < 0.03);
     CHECK (all.farads < 0.10);
@@ -98,8 +104,12 @@ TEST_CASE ("One more reading near resonance gives the winding capacitance", "[fi
 
 TEST_CASE ("A known added capacitor gives the winding capacitance", "[fit]")
 {
-    const auto peaks = run ("DCR, L at 120 Hz, resonance bare, with 100 and 220 pF, 0.5 %", [] (Meter& meter)
-                            { meter.dcr().lcr (120.0).resonance (0.0).resonance (100e-12).resonance (220e-12); meter.readings.accuracy.resonance = 0.005; });
+    const auto peaks = run ("DCR, L at 120 Hz, resonance bare, with 100 and 220 pF, 0.5 %",
+                            [] (Meter& meter)
+                            {
+                                meter.dcr().lcr (120.0).resonance (0.0).resonance (100e-12).resonance (220e-12);
+                                meter.readings.accuracy.resonance = 0.005;
+                            });
     CHECK (peaks.refused == 0);
     CHECK (peaks.henries < 0.03);
     // The loss lowers the inductance from one resonance to the next, and frequencies alone hardly tell it: where the
@@ -108,15 +118,24 @@ TEST_CASE ("A known added capacitor gives the winding capacitance", "[fit]")
     CHECK (peaks.marked == peaks.measuredFarads);
     CHECK (peaks.marked >= 16);
 
-    const auto height = run ("the same without 100 pF, and Z at the resonance with 220 pF, 2 %", [] (Meter& meter)
-                             { meter.dcr().lcr (120.0).resonance (0.0).resonance (220e-12).impedance (meter.truth.resonance (220e-12), 0.02, 220e-12); meter.readings.accuracy.resonance = 0.005; });
+    const auto height = run ("the same without 100 pF, and Z at the resonance with 220 pF, 2 %",
+                             [] (Meter& meter)
+                             {
+                                 meter.dcr().lcr (120.0).resonance (0.0).resonance (220e-12).impedance (
+                                     meter.truth.resonance (220e-12), 0.02, 220e-12);
+                                 meter.readings.accuracy.resonance = 0.005;
+                             });
     CHECK (height.refused == 0);
     CHECK (height.henries < 0.03);
     CHECK (height.farads < 0.10);
     CHECK (height.marked == height.fits);
 
-    const auto one = run ("DCR, L at 120 Hz and 1 kHz, Z at 5 kHz with 100 pF, 1 %, 1 deg", [] (Meter& meter)
-                          { meter.dcr().lcr (120.0).lcr (1000.0).impedanceAndPhase (5000.0, 100e-12); meter.readings.accuracy.impedance = 0.01; });
+    const auto one = run ("DCR, L at 120 Hz and 1 kHz, Z at 5 kHz with 100 pF, 1 %, 1 deg",
+                          [] (Meter& meter)
+                          {
+                              meter.dcr().lcr (120.0).lcr (1000.0).impedanceAndPhase (5000.0, 100e-12);
+                              meter.readings.accuracy.impedance = 0.01;
+                          });
     CHECK (one.refused == 0);
     CHECK (one.henries < 0.03);
     CHECK (one.farads < 0.10);
@@ -124,26 +143,31 @@ TEST_CASE ("A known added capacitor gives the winding capacitance", "[fit]")
 
 TEST_CASE ("Sweeps give inductance and winding capacitance", "[fit]")
 {
-    const auto impedance = run ("impedance, 40 points 100 Hz to 20 kHz, 2.3 % (0.2 dB)", [] (Meter& meter)
-                                { meter.impedanceSweep (0.0233); meter.readings.accuracy.impedance = 0.0233; });
+    const auto impedance = run ("impedance, 40 points 100 Hz to 20 kHz, 2.3 % (0.2 dB)",
+                                [] (Meter& meter)
+                                {
+                                    meter.impedanceSweep (0.0233);
+                                    meter.readings.accuracy.impedance = 0.0233;
+                                });
     CHECK (impedance.refused == 0);
     CHECK (impedance.henries < 0.03);
     CHECK (impedance.farads < 0.10);
     CHECK (impedance.marked == impedance.fits);
 
-    const auto two = run ("DCR, responses through 10M/15p and 1M/470p, 0.2 dB", [] (Meter& meter)
-                          { meter.dcr().responseSweep (10e6, 15e-12, 0.2).responseSweep (1e6, 470e-12, 0.2); });
+    const auto two = run ("DCR, responses through 10M/15p and 1M/470p, 0.2 dB",
+                          [] (Meter& meter) { meter.dcr().responseSweep (10e6, 15e-12, 0.2).responseSweep (1e6, 470e-12, 0.2); });
     CHECK (two.refused == 0);
     CHECK (two.farads < 0.10);
 
-    const auto meterToo = run ("DCR, L at 120 Hz 1 %, response through 1M/470p, 0.2 dB", [] (Meter& meter)
-                               { meter.dcr().lcr (120.0).responseSweep (1e6, 470e-12, 0.2); });
+    const auto meterToo = run ("DCR, L at 120 Hz 1 %, response through 1M/470p, 0.2 dB",
+                               [] (Meter& meter) { meter.dcr().lcr (120.0).responseSweep (1e6, 470e-12, 0.2); });
     CHECK (meterToo.refused == 0);
     CHECK (meterToo.henries < 0.03);
     CHECK (meterToo.faradsSaid < 0.10); // mostly roughly: the load's capacitance hides the winding's
     CHECK (meterToo.marked == meterToo.measuredFarads);
 
-    const auto one = run ("one response through 1M/470p alone, 0.2 dB", [] (Meter& meter) { meter.responseSweep (1e6, 470e-12, 0.2); });
+    const auto one =
+        run ("one response through 1M/470p alone, 0.2 dB", [] (Meter& meter) { meter.responseSweep (1e6, 470e-12, 0.2); });
     CHECK (one.refused == 0);
     CHECK (one.marked == 0); // inductance and capacitance apart are not in it, and it says so
     CHECK (one.measuredFarads == 0);

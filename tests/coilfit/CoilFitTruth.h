@@ -30,7 +30,7 @@ struct Truth
     {
         const Complex s (0.0, 2.0 * std::numbers::pi * hz);
         const Complex cell = lossHenries > 0.0 ? s * lossHenries * lossOhms / (lossOhms + s * lossHenries) : 0.0;
-        return (double) coils * (ohms * (1.0 + 0.00393 * (celsius - 20.0)) + s * aiding() + cell); // copper: IEC 60028
+        return (double)coils * (ohms * (1.0 + 0.00393 * (celsius - 20.0)) + s * aiding() + cell); // copper: IEC 60028
     }
 
     Complex impedance (double hz, double added = 0.0, double celsius = 20.0) const
@@ -116,7 +116,8 @@ public:
     {
         const auto z = truth.impedance (hz, added, readings.celsius);
         const double w = 2.0 * std::numbers::pi * hz;
-        return add (MeterReading { parallel, hz, (parallel ? -1.0 / (w * (1.0 / z).imag()) : z.imag() / w) * noise (share), {}, added });
+        return add (
+            MeterReading { parallel, hz, (parallel ? -1.0 / (w * (1.0 / z).imag()) : z.imag() / w) * noise (share), {}, added });
     }
 
     /** L and R in parallel at a share of the bare resonance, 1 % and 5 %. */
@@ -131,8 +132,8 @@ public:
     Meter& impedanceAndPhase (double hz, double added)
     {
         impedance (hz, 0.01, added);
-        std::get<ImpedanceReading> (readings.readings.back().kind).degrees
-            = std::arg (truth.impedance (hz, added, readings.celsius)) * 180.0 / std::numbers::pi + deviate (engine);
+        std::get<ImpedanceReading> (readings.readings.back().kind).degrees =
+            std::arg (truth.impedance (hz, added, readings.celsius)) * 180.0 / std::numbers::pi + deviate (engine);
         return *this;
     }
 
@@ -160,7 +161,8 @@ public:
         for (int i = 0; i < 40; ++i)
         {
             const double hz = 100.0 * std::pow (200.0, i / 39.0);
-            add (ResponseReading { hz, truth.responseDb (hz, loadOhms, loadFarads) + level + db * deviate (engine), (int) readings.sweeps.size() - 1 });
+            add (ResponseReading { hz, truth.responseDb (hz, loadOhms, loadFarads) + level + db * deviate (engine),
+                                   (int)readings.sweeps.size() - 1 });
         }
         return *this;
     }
@@ -171,9 +173,10 @@ private:
 
     double noise (double share) { return 1.0 + share * deviate (engine); }
 
-    template <typename T> Meter& add (const T& kind)
+    template <typename T>
+    Meter& add (const T& kind)
     {
-        readings.readings.push_back ({ kind, (int) readings.readings.size() + 1 });
+        readings.readings.push_back ({ kind, (int)readings.readings.size() + 1 });
         return *this;
     }
 };

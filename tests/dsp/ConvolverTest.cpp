@@ -1,7 +1,7 @@
 // Convolution without latency held to convolution as it is defined, sum of products; nothing from elsewhere is needed.
+#include "dsp/Resample.h"
 #include "engine/OutputChain.h"
 #include "response/Hiss.h"
-#include "dsp/Resample.h"
 #include "support/Fft.h"
 
 #include <catch2/catch.hpp>
@@ -72,7 +72,8 @@ TEST_CASE ("the transform is the discrete Fourier transform, and its inverse giv
     {
         std::complex<double> sum;
         for (int n = 0; n < 256; ++n)
-            sum += std::complex<double> (re0[static_cast<size_t> (n)], im0[static_cast<size_t> (n)]) * std::polar (1.0, -2.0 * M_PI * k * n / 256.0);
+            sum += std::complex<double> (re0[static_cast<size_t> (n)], im0[static_cast<size_t> (n)])
+                   * std::polar (1.0, -2.0 * M_PI * k * n / 256.0);
         const auto place = static_cast<size_t> (fft.bitReversedIndex (k));
         CHECK (std::abs (std::complex<double> (re[place], im[place]) - sum) < 1e-12);
     }
@@ -84,7 +85,8 @@ TEST_CASE ("the transform is the discrete Fourier transform, and its inverse giv
 
 TEST_CASE ("convolution of any length is direct convolution within -120 dB, from the first sample on")
 {
-    const size_t taps = GENERATE (size_t (1), size_t (128), size_t (129), size_t (1000), size_t (8192), size_t (8193), size_t (30000));
+    const size_t taps =
+        GENERATE (size_t (1), size_t (128), size_t (129), size_t (1000), size_t (8192), size_t (8193), size_t (30000));
     const auto h = decaying (taps), left = noise (60000, 1000), right = noise (60000, 5000);
     Convolver convolver (h);
     const auto y = convolved (convolver, { left, right });
@@ -143,7 +145,8 @@ TEST_CASE ("a file at another rate is the same sound")
     for (double hz : { 100.0, 500.0, 1000.0, 3000.0, 8000.0 })
     {
         CHECK (db (same.curve().at (hz) / same.curve().at (100.0)) == Approx (db (gain (hz) / gain (100.0))).margin (0.1));
-        CHECK (db (other.curve().at (hz) / same.curve().at (hz)) == Approx (0.0).margin (0.3)); // the sinc's first half wave is cut off
+        CHECK (db (other.curve().at (hz) / same.curve().at (hz))
+               == Approx (0.0).margin (0.3)); // the sinc's first half wave is cut off
     }
 }
 
@@ -164,7 +167,8 @@ TEST_CASE ("two seconds at 48 and 192 kHz, stereo", "[.speed]")
             worst = std::max (worst, took);
             sum += took;
         }
-        std::printf ("2 s at %g Hz: %.1f %% of a core, worst block of 64 %.2f ms of %.2f\n", rate, 100.0 * sum / 3.0, 1e3 * worst, 64e3 / rate);
+        std::printf ("2 s at %g Hz: %.1f %% of a core, worst block of 64 %.2f ms of %.2f\n", rate, 100.0 * sum / 3.0, 1e3 * worst,
+                     64e3 / rate);
     }
 }
 }

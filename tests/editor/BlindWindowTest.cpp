@@ -69,7 +69,8 @@ juce::Button* buttonNamed (juce::Component& parent, const juce::String& name)
 {
     for (auto* child : parent.getChildren())
     {
-        if (auto* button = dynamic_cast<juce::Button*> (child); button != nullptr && button->isVisible() && button->getName() == name)
+        if (auto* button = dynamic_cast<juce::Button*> (child);
+            button != nullptr && button->isVisible() && button->getName() == name)
             return button;
         if (auto* found = child->isVisible() ? buttonNamed (*child, name) : nullptr)
             return found;
@@ -205,7 +206,10 @@ TEST_CASE ("no words are cut off while tags are face down, nine at the smallest 
     REQUIRE (fixture.session.startRanking ({ 0, 1, 2, 3, 4, 5, 6, 7, 8 }, 1));
     for (int number = 1; number <= 8; ++number)
         fixture.session.rankBlind (number, RankMove::down);
-    struct Size { int width, height; };
+    struct Size
+    {
+        int width, height;
+    };
     for (const auto size : { Size { 900, 600 }, Size { 1200, 800 }, Size { 1920, 1200 } })
     {
         MainWindow window (fixture.session, false);

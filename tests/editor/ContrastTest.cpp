@@ -15,7 +15,8 @@ TEST_CASE ("the formula gives the values its source states", "[contrast]")
 {
     CHECK (contrast (juce::Colours::black, juce::Colours::white) == Approx (21.0)); // WCAG 2.2: 1 to 21
     CHECK (contrast (juce::Colours::white, juce::Colours::white) == Approx (1.0));
-    CHECK (contrast (juce::Colour (0xff767676), juce::Colours::white) == Approx (4.54).margin (0.01)); // [mem] the lightest grey that passes on white
+    CHECK (contrast (juce::Colour (0xff767676), juce::Colours::white)
+           == Approx (4.54).margin (0.01)); // [mem] the lightest grey that passes on white
 }
 
 TEST_CASE ("every text can be read on what it stands on", "[contrast]")
@@ -27,7 +28,7 @@ TEST_CASE ("every text can be read on what it stands on", "[contrast]")
             CHECK (contrast (t->ink, back) >= 4.5);
             CHECK (contrast (t->mute, back) >= 4.5);
             CHECK (contrast (t->sheet, t->ink) >= 4.5); // filled buttons
-            if (back != t->window) // heat writes on sheets alone
+            if (back != t->window)                      // heat writes on sheets alone
                 CHECK (contrast (t->heat, back) >= 4.5);
         }
 }

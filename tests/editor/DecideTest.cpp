@@ -27,7 +27,8 @@ const char* sixAndThree = R"({ "coldiron": "job 1", "title": "Many controls",
      { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" }, { "use": "series-parallel", "pickup": "neck", "pot": "neck-volume" },
      { "use": "kill-switch" }, { "use": "mid-scoop", "pot": "master" }, { "use": "rotary-cap-selector", "cap": "bridge-cap" } ] } } })";
 
-template <typename T> void collect (const juce::Component& parent, std::vector<const T*>& found)
+template <typename T>
+void collect (const juce::Component& parent, std::vector<const T*>& found)
 {
     for (const auto* child : parent.getChildren())
     {
@@ -45,7 +46,8 @@ const DecidePanel* panelOf (const MainWindow& window)
 }
 
 /** How many of the controls lie wholly within what is shown. */
-template <typename T> std::pair<int, int> shownOf (const DecidePanel& panel)
+template <typename T>
+std::pair<int, int> shownOf (const DecidePanel& panel)
 {
     std::vector<const juce::Viewport*> scrollers;
     collect (panel, scrollers);

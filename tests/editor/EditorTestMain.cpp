@@ -6,7 +6,7 @@
 int main (int count, char** values)
 {
     // Told that it is an application, JUCE forgives an X server without a window manager.
-    juce::JUCEApplicationBase::createInstance = [] () -> juce::JUCEApplicationBase* { return nullptr; };
+    juce::JUCEApplicationBase::createInstance = []() -> juce::JUCEApplicationBase* { return nullptr; };
     const juce::ScopedJuceInitialiser_GUI juceIsUp; // this thread is the message thread
     return Catch::Session().run (count, values);
 }

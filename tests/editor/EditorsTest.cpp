@@ -34,17 +34,18 @@ public:
         for (int i = 0; i < 200; ++i) // fades and tails are over
             block();
         atRest = last;
-        thread = std::thread ([this]
-                              {
-                                  while (! quit)
-                                  {
-                                      block();
-                                      for (size_t i = 0; i < atRest.size(); ++i)
-                                          worst = std::max (worst, std::abs (last[i] - atRest[i]));
-                                      ++blocks;
-                                      std::this_thread::sleep_for (std::chrono::milliseconds (2));
-                                  }
-                              });
+        thread = std::thread (
+            [this]
+            {
+                while (! quit)
+                {
+                    block();
+                    for (size_t i = 0; i < atRest.size(); ++i)
+                        worst = std::max (worst, std::abs (last[i] - atRest[i]));
+                    ++blocks;
+                    std::this_thread::sleep_for (std::chrono::milliseconds (2));
+                }
+            });
     }
 
     ~SoundingPlugin() { stop(); }
@@ -58,7 +59,7 @@ public:
 
     Processor processor;
     std::vector<float> atRest, last;
-    float worst = 0.0f;         ///< read it after stop()
+    float worst = 0.0f; ///< read it after stop()
     std::atomic<int> blocks { 0 };
 
 private:
@@ -71,7 +72,8 @@ private:
     {
         for (int i = 0; i < frames; ++i)
             for (int c = 0; c < 2; ++c)
-                buffer.setSample (c, i, 0.1f * static_cast<float> (std::sin (juce::MathConstants<double>::twoPi * 1000.0 / 48000.0 * i)));
+                buffer.setSample (
+                    c, i, 0.1f * static_cast<float> (std::sin (juce::MathConstants<double>::twoPi * 1000.0 / 48000.0 * i)));
         processor.processBlock (buffer, midi);
         last.assign (buffer.getReadPointer (0), buffer.getReadPointer (0) + frames);
     }

@@ -35,7 +35,7 @@ public:
     {
         seconds += think + hands (true) + key * text.length();
         for (const auto c : text)
-            frame.press (juce::KeyPress ((int) c, juce::ModifierKeys(), c));
+            frame.press (juce::KeyPress ((int)c, juce::ModifierKeys(), c));
         wait ([] { return false; }, 60);
     }
 
@@ -184,7 +184,8 @@ TEST_CASE ("from the take landing to four tags of one's own guitar takes less th
     CHECK (person.seconds < 60.0);
 }
 
-TEST_CASE ("a job is opened, an option added and a knob turned by keyboard alone; what is heard is what is shown", "[first-minutes]")
+TEST_CASE ("a job is opened, an option added and a knob turned by keyboard alone; what is heard is what is shown",
+           "[first-minutes]")
 {
     const Folder folder;
     const auto file = folder.path / "walnut.json";

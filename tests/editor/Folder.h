@@ -12,7 +12,8 @@ namespace windows
 /** A folder of a test's own, gone with it. */
 struct Folder
 {
-    std::filesystem::path path = std::filesystem::temp_directory_path() / ("coldiron-window-" + std::to_string (juce::Time::getHighResolutionTicks()));
+    std::filesystem::path path =
+        std::filesystem::temp_directory_path() / ("coldiron-window-" + std::to_string (juce::Time::getHighResolutionTicks()));
     Folder() { std::filesystem::create_directories (path); }
     ~Folder()
     {

@@ -22,8 +22,8 @@ public:
         handleMovedOrResized();
     }
     juce::Rectangle<int> getBounds() const override { return bounds; }
-    using juce::ComponentPeer::localToGlobal;
     using juce::ComponentPeer::globalToLocal;
+    using juce::ComponentPeer::localToGlobal;
     juce::Point<float> localToGlobal (juce::Point<float> p) override { return p + bounds.getPosition().toFloat(); }
     juce::Point<float> globalToLocal (juce::Point<float> p) override { return p - bounds.getPosition().toFloat(); }
     void setMinimised (bool) override {}

@@ -19,7 +19,10 @@ int bandPixels (Plot& plot, Tag tag)
         for (int x = 0; x < picture.getWidth(); ++x)
         {
             const auto here = picture.getPixelAt (x, y);
-            count += std::abs (here.getRed() - wanted.getRed()) <= 3 && std::abs (here.getGreen() - wanted.getGreen()) <= 3 && std::abs (here.getBlue() - wanted.getBlue()) <= 3 ? 1 : 0;
+            count += std::abs (here.getRed() - wanted.getRed()) <= 3 && std::abs (here.getGreen() - wanted.getGreen()) <= 3
+                             && std::abs (here.getBlue() - wanted.getBlue()) <= 3
+                         ? 1
+                         : 0;
         }
     return count;
 }

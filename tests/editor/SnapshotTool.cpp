@@ -35,7 +35,10 @@ public:
 
     void sizes()
     {
-        struct Size { int width, height; };
+        struct Size
+        {
+            int width, height;
+        };
         for (const auto size : { Size { 960, 600 }, Size { 1200, 800 }, Size { 1920, 1200 } })
             for (bool dark : { false, true })
             {
@@ -179,8 +182,13 @@ public:
     /** Every state of taking a guitar in. */
     void takeIn()
     {
-        struct Size { int width, height; bool dark; };
-        for (const auto size : { Size { 960, 600, false }, Size { 1200, 800, false }, Size { 1200, 800, true }, Size { 1920, 1200, true } })
+        struct Size
+        {
+            int width, height;
+            bool dark;
+        };
+        for (const auto size :
+             { Size { 960, 600, false }, Size { 1200, 800, false }, Size { 1200, 800, true }, Size { 1920, 1200, true } })
         {
             MainWindow window (session, false);
             window.setDark (size.dark);
@@ -255,7 +263,8 @@ public:
         session.newJob ("two-humbuckers-four-knobs");
         session.edit ("/options", R"({ "A": { "name": "All switches", "rewires": [
             { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" }, { "use": "series-parallel", "pickup": "neck", "pot": "neck-volume" },
-            { "use": "kill-switch" }, { "use": "mid-scoop", "pot": "bridge-tone" }, { "use": "rotary-cap-selector", "cap": "neck-cap" } ] } })", "");
+            { "use": "kill-switch" }, { "use": "mid-scoop", "pot": "bridge-tone" }, { "use": "rotary-cap-selector", "cap": "neck-cap" } ] } })",
+                      "");
         session.hear (1);
         session.waitUntilReported (20.0);
         take (window, "decide-four-switches", 1.0f);

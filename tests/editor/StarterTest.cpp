@@ -50,7 +50,8 @@ TEST_CASE ("a starter set comes by keyboard alone, is undone, saved and opened t
     CHECK (fixture.session.undoName() == "Starter set: Brighter");
     CHECK (listOver (window) == nullptr);
 
-    const auto file = std::filesystem::temp_directory_path() / ("coldiron-starter-" + std::to_string (juce::Time::getHighResolutionTicks()) + ".json");
+    const auto file = std::filesystem::temp_directory_path()
+                      / ("coldiron-starter-" + std::to_string (juce::Time::getHighResolutionTicks()) + ".json");
     REQUIRE (fixture.session.saveJob (file));
     Session again { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
     REQUIRE (again.openJob (file));
@@ -64,7 +65,8 @@ TEST_CASE ("a starter set comes by keyboard alone, is undone, saved and opened t
 TEST_CASE ("the list shows each set, searched by what a player says, with nothing cut off", "[window]")
 {
     Fixture fixture;
-    for (const char* guitar : { "two-humbuckers-four-knobs", "two-humbuckers-two-lead", "bass-5-split-coil", "one-humbucker-buffered" })
+    for (const char* guitar :
+         { "two-humbuckers-four-knobs", "two-humbuckers-two-lead", "bass-5-split-coil", "one-humbucker-buffered" })
     {
         REQUIRE (fixture.session.newJob (guitar));
         for (const auto& set : fixture.session.presets().list ("starters"))

@@ -47,7 +47,7 @@ struct Shown
     void type (const juce::String& text)
     {
         for (const auto c : text)
-            press (juce::KeyPress ((int) c, juce::ModifierKeys(), c));
+            press (juce::KeyPress ((int)c, juce::ModifierKeys(), c));
     }
 
     TakeInSheet* sheet() { return dynamic_cast<TakeInSheet*> (window.topOverlay()); }
@@ -128,7 +128,8 @@ TEST_CASE ("ohms typed in the sheet bring a pickup up a rung, a file to measured
     REQUIRE (shown.sheet() != nullptr);
     auto* card = shown.sheet()->card ("bridge");
     REQUIRE (card != nullptr);
-    const auto known = [&] { return shown.fixture.session.job()->guitar.harness.find ("bridge")->as<PickupPart>()->pickup.known; };
+    const auto known = [&]
+    { return shown.fixture.session.job()->guitar.harness.find ("bridge")->as<PickupPart>()->pickup.known; };
     REQUIRE (known() == Provenance::assumed);
     auto* row = card->values().rowOf (Kind::jackOhms, "bridge");
     REQUIRE (row != nullptr);
@@ -201,7 +202,10 @@ TEST_CASE ("a new job begins with a guitar's picture, by keyboard", "[take-in]")
 
 TEST_CASE ("nothing is cut off or overlaps while a guitar is taken in", "[take-in]")
 {
-    struct Size { int width, height; };
+    struct Size
+    {
+        int width, height;
+    };
     for (const auto size : { Size { 960, 600 }, Size { 1200, 800 }, Size { 1920, 1200 } })
         for (const char* guitar : { "two-humbuckers-four-knobs", "three-single-coils", "bass-two-single-coils" })
         {
@@ -235,7 +239,7 @@ TEST_CASE ("the line of the first steps goes with the person, from the guitar's 
     auto* line = shown.window.firstLine();
     REQUIRE (line != nullptr);
     REQUIRE (line->steps()->step() == FirstSteps::Step::pickGuitar); // no take: nothing to hear yet
-    for (auto* child : shown.window.getChildren()) // it lies over nothing
+    for (auto* child : shown.window.getChildren())                   // it lies over nothing
         if (child->isVisible() && child != line && dynamic_cast<juce::TooltipWindow*> (child) == nullptr)
             CHECK_FALSE (child->getBounds().reduced (4).intersects (line->getBounds()));
     const auto file = std::filesystem::temp_directory_path() / "coldiron-first-line.json";

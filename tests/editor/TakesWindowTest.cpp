@@ -19,7 +19,8 @@ namespace fs = std::filesystem;
 
 namespace
 {
-template <typename T> T* find (juce::Component& parent)
+template <typename T>
+T* find (juce::Component& parent)
 {
     for (auto* child : parent.getChildren())
     {
@@ -35,7 +36,10 @@ juce::KeyPress plain (int code) { return juce::KeyPress (code); }
 
 void checkAtSizes (MainWindow& window)
 {
-    struct Size { int width, height; };
+    struct Size
+    {
+        int width, height;
+    };
     for (const auto size : { Size { 900, 600 }, Size { 1200, 800 }, Size { 1920, 1200 } })
     {
         INFO (size.width << " x " << size.height);
@@ -244,7 +248,8 @@ TEST_CASE ("the work of a killed process is offered by the next window, whole", 
     const auto command = "COLDIRON_KILLED_IN='" + folder.path.string() + "' '" + program + "' '[.killed]' > /dev/null 2>&1";
     const int status = std::system (command.c_str());
     INFO ("status " << status);
-    CHECK (((WIFSIGNALED (status) && WTERMSIG (status) == SIGKILL) || (WIFEXITED (status) && WEXITSTATUS (status) == 128 + SIGKILL)));
+    CHECK (((WIFSIGNALED (status) && WTERMSIG (status) == SIGKILL)
+            || (WIFEXITED (status) && WEXITSTATUS (status) == 128 + SIGKILL)));
 
     NextWindow next (folder);
     auto& [fixture, window, sheet] = next;

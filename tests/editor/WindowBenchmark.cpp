@@ -31,8 +31,10 @@ double since (Clock::time_point start) { return std::chrono::duration<double, st
 void tell (const char* what, std::vector<double> milliseconds)
 {
     std::sort (milliseconds.begin(), milliseconds.end());
-    const auto at = [&] (double share) { return milliseconds[static_cast<size_t> (share * static_cast<double> (milliseconds.size() - 1))]; };
-    std::printf ("  %-62s median %6.2f ms, nine in ten %6.2f, worst %6.2f (%zu times)\n", what, at (0.5), at (0.9), at (1.0), milliseconds.size());
+    const auto at = [&] (double share)
+    { return milliseconds[static_cast<size_t> (share * static_cast<double> (milliseconds.size() - 1))]; };
+    std::printf ("  %-62s median %6.2f ms, nine in ten %6.2f, worst %6.2f (%zu times)\n", what, at (0.5), at (0.9), at (1.0),
+                 milliseconds.size());
 }
 
 /** From the call that makes the editor to its first picture on the display. */
@@ -99,29 +101,30 @@ void knobToSound (Session& session)
     session.hear (3);
     session.waitUntilIdle (5.0);
     std::atomic<bool> running { true };
-    std::atomic<double> gain { 0.0 };         // of the last block, at 5.25 kHz: seven whole cycles
-    std::thread sound ([&]
-    {
-        double phase = 0.0;
-        std::vector<float> block (frames);
-        auto next = Clock::now();
-        while (running)
+    std::atomic<double> gain { 0.0 }; // of the last block, at 5.25 kHz: seven whole cycles
+    std::thread sound (
+        [&]
         {
-            double in = 0.0, out = 0.0;
-            for (auto& x : block)
+            double phase = 0.0;
+            std::vector<float> block (frames);
+            auto next = Clock::now();
+            while (running)
             {
-                x = 0.1f * static_cast<float> (std::sin (phase += 2.0 * juce::MathConstants<double>::pi * 5250.0 / rate));
-                in += static_cast<double> (x) * x;
+                double in = 0.0, out = 0.0;
+                for (auto& x : block)
+                {
+                    x = 0.1f * static_cast<float> (std::sin (phase += 2.0 * juce::MathConstants<double>::pi * 5250.0 / rate));
+                    in += static_cast<double> (x) * x;
+                }
+                float* channels[] = { block.data() };
+                session.process (channels, 1, frames, false);
+                for (float x : block)
+                    out += static_cast<double> (x) * x;
+                gain = 10.0 * std::log10 ((out + 1e-20) / in);
+                next += std::chrono::microseconds (static_cast<int> (1e6 * frames / rate));
+                std::this_thread::sleep_until (next);
             }
-            float* channels[] = { block.data() };
-            session.process (channels, 1, frames, false);
-            for (float x : block)
-                out += static_cast<double> (x) * x;
-            gain = 10.0 * std::log10 ((out + 1e-20) / in);
-            next += std::chrono::microseconds (static_cast<int> (1e6 * frames / rate));
-            std::this_thread::sleep_until (next);
-        }
-    });
+        });
     std::vector<double> begins, arrives;
     for (int i = 0; i < 60; ++i)
     {
@@ -170,7 +173,8 @@ void takeToTags (Session& session)
         window.showStarter ("brighter");
         lists.push_back (since (start));
         start = Clock::now();
-        if (auto* field = dynamic_cast<juce::TextEditor*> (window.topOverlay()->getChildComponent (1)); field != nullptr && field->onReturnKey)
+        if (auto* field = dynamic_cast<juce::TextEditor*> (window.topOverlay()->getChildComponent (1));
+            field != nullptr && field->onReturnKey)
             field->onReturnKey();
         session.waitUntilReported (60.0);
         figures.push_back (since (start));
@@ -186,9 +190,10 @@ void takeToTags (Session& session)
 int main()
 {
     // Told that it is an application, JUCE forgives an X server without a window manager.
-    juce::JUCEApplicationBase::createInstance = [] () -> juce::JUCEApplicationBase* { return nullptr; };
+    juce::JUCEApplicationBase::createInstance = []() -> juce::JUCEApplicationBase* { return nullptr; };
     const juce::ScopedJuceInitialiser_GUI juceIsUp;
-    const auto home = std::filesystem::temp_directory_path() / "coldiron-bench-home"; // what the window remembers is not the person's
+    const auto home =
+        std::filesystem::temp_directory_path() / "coldiron-bench-home"; // what the window remembers is not the person's
     ::setenv ("HOME", home.c_str(), 1);
     ::setenv ("XDG_CONFIG_HOME", (home / ".config").c_str(), 1);
     ::setenv ("COLDIRON_PRESETS", (std::filesystem::path (COLDIRON_SOURCE) / "presets").c_str(), 0);

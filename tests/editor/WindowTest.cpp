@@ -18,7 +18,10 @@ using namespace windows;
 TEST_CASE ("no text is cut off and nothing lies over anything else", "[window]")
 {
     Fixture fixture;
-    struct Size { int width, height; };
+    struct Size
+    {
+        int width, height;
+    };
     for (const auto size : { Size { 900, 600 }, Size { 960, 600 }, Size { 1200, 800 }, Size { 1920, 1200 } })
     {
         MainWindow window (fixture.session, false);
@@ -180,22 +183,23 @@ TEST_CASE ("a hundred windows open and close, two at a time, while sound runs", 
     fixture.session.waitUntilIdle (20.0);
     std::atomic<bool> running { true };
     std::atomic<int> blocks { 0 }, bad { 0 };
-    std::thread sound ([&]
-                       {
-                           std::vector<float> block (512);
-                           double phase = 0.0;
-                           while (running)
-                           {
-                               for (auto& sample : block)
-                                   sample = 0.1f * static_cast<float> (std::sin (phase += 0.05));
-                               float* channels[] = { block.data() };
-                               fixture.session.process (channels, 1, 512, false);
-                               for (float sample : block)
-                                   bad += ! std::isfinite (sample) || std::abs (sample) > 2.0f;
-                               ++blocks;
-                               std::this_thread::sleep_for (std::chrono::milliseconds (1));
-                           }
-                       });
+    std::thread sound (
+        [&]
+        {
+            std::vector<float> block (512);
+            double phase = 0.0;
+            while (running)
+            {
+                for (auto& sample : block)
+                    sample = 0.1f * static_cast<float> (std::sin (phase += 0.05));
+                float* channels[] = { block.data() };
+                fixture.session.process (channels, 1, 512, false);
+                for (float sample : block)
+                    bad += ! std::isfinite (sample) || std::abs (sample) > 2.0f;
+                ++blocks;
+                std::this_thread::sleep_for (std::chrono::milliseconds (1));
+            }
+        });
     for (int i = 0; i < 50; ++i)
     {
         MainWindow one (fixture.session, false), two (fixture.session, true);

@@ -28,7 +28,8 @@ public:
         const auto font = getFont();
         juce::Path outline;
         font.getTypefacePtr()->getOutlineForGlyph (glyph, outline);
-        const auto box = outline.getBoundsTransformed (juce::AffineTransform::scale (font.getHeight() * font.getHorizontalScale(), font.getHeight()).followedBy (place));
+        const auto box = outline.getBoundsTransformed (
+            juce::AffineTransform::scale (font.getHeight() * font.getHorizontalScale(), font.getHeight()).followedBy (place));
         const auto clip = getClipBounds().toFloat().expanded (1.5f);
         if (! box.isEmpty() && ! clip.contains (box))
             cut.push_back ("glyph " + juce::String (glyph) + " at " + box.toString() + " in " + clip.toString());
@@ -59,12 +60,15 @@ struct Fixture
 inline void runFor (int milliseconds) { juce::MessageManager::getInstance()->runDispatchLoopUntil (milliseconds); }
 
 /** What lies over the rest on purpose, for a while. */
-inline bool floats (const juce::Component* c) { return dynamic_cast<const juce::TooltipWindow*> (c) != nullptr || dynamic_cast<const Notice*> (c) != nullptr; }
+inline bool floats (const juce::Component* c)
+{
+    return dynamic_cast<const juce::TooltipWindow*> (c) != nullptr || dynamic_cast<const Notice*> (c) != nullptr;
+}
 
 inline void checkTree (const juce::Component& parent)
 {
     if (dynamic_cast<const juce::TextEditor*> (&parent) != nullptr || dynamic_cast<const juce::ListBox*> (&parent) != nullptr)
-        return; // a caret and rows out of sight are JUCE's affair
+        return;                                                               // a caret and rows out of sight are JUCE's affair
     if (const auto* scrolled = dynamic_cast<const juce::Viewport*> (&parent)) // what it shows may reach over its edges
         return scrolled->getViewedComponent() != nullptr ? checkTree (*scrolled->getViewedComponent()) : void();
     for (int i = 0; i < parent.getNumChildComponents(); ++i)
@@ -101,7 +105,8 @@ inline void checkText (juce::Component& window, int leastGlyphs = 200, bool scro
     type::cutOff = nullptr;
     CHECK (watcher.glyphs > leastGlyphs);
     if (! scrolled)
-        CHECK (juce::StringArray (watcher.cut.data(), static_cast<int> (watcher.cut.size())).joinIntoString ("; ").toStdString() == "");
+        CHECK (juce::StringArray (watcher.cut.data(), static_cast<int> (watcher.cut.size())).joinIntoString ("; ").toStdString()
+               == "");
     CHECK (shortened.joinIntoString ("; ").toStdString() == "");
 }
 }

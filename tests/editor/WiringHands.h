@@ -64,8 +64,21 @@ struct WiringHands
     juce::MouseEvent event (juce::Point<float> at, juce::Point<float> down, bool dragged) const
     {
         const auto now = juce::Time::getCurrentTime();
-        return { juce::Desktop::getInstance().getMainMouseSource(), at, juce::ModifierKeys::leftButtonModifier, 0.0f, 0.0f, 0.0f, 0.0f, 0.0f,
-                 view, view, now, down, now, 1, dragged };
+        return { juce::Desktop::getInstance().getMainMouseSource(),
+                 at,
+                 juce::ModifierKeys::leftButtonModifier,
+                 0.0f,
+                 0.0f,
+                 0.0f,
+                 0.0f,
+                 0.0f,
+                 view,
+                 view,
+                 now,
+                 down,
+                 now,
+                 1,
+                 dragged };
     }
 
     void drag (juce::Point<float> from, juce::Point<float> to, bool letGo = true)

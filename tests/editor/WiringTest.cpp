@@ -120,7 +120,8 @@ TEST_CASE ("a wire's end is pulled to another lug, left off, and a new one drawn
     bench.waitUntilIdle();
 
     // Let go on paper: it is off.
-    bench.drag (at ("bridge-tone.1"), bench.view->getLocalBounds().toFloat().getBottomRight() - juce::Point<float> (60.0f, 60.0f));
+    bench.drag (at ("bridge-tone.1"),
+                bench.view->getLocalBounds().toFloat().getBottomRight() - juce::Point<float> (60.0f, 60.0f));
     bench.waitUntilIdle();
     CHECK (bench.harness (1).sameAs (applyStep (start, HandMove { "bridge-volume.3", "bridge-tone.1", "" })));
 

@@ -94,7 +94,8 @@ TEST_CASE ("A sampled guitar through every option: no NaN, no click, the level i
     const auto folder = freshFolder ("recording");
     writeMidi (folder / "riff.mid", riff(), cleanGuitar, 500000);
     REQUIRE (run ("fluidsynth -q -n -i -R 0 -C 0 -g 0.5 -r 48000 -O float -T wav -F '" + (folder / "played.wav").string() + "' "
-                  + soundfont + " '" + (folder / "riff.mid").string() + "' > /dev/null 2>&1") == 0);
+                  + soundfont + " '" + (folder / "riff.mid").string() + "' > /dev/null 2>&1")
+             == 0);
     const Wav played = readWav (folder / "played.wav");
     REQUIRE (played.sampleRate == 48000.0);
     // A guitar gives one channel; the sampled one is spread over two, so both are kept and rendered.
@@ -103,7 +104,9 @@ TEST_CASE ("A sampled guitar through every option: no NaN, no click, the level i
     REQUIRE (std::sqrt (sumOfSquares (played.channels[0]) / static_cast<double> (played.channels[0].size())) > 1e-3);
 
     writeText (folder / "riff.json", recordingJob);
-    REQUIRE (coldironCommand ("render '" + (folder / "riff.json").string() + "' --out '" + (folder / "out").string() + "' > /dev/null") == 0);
+    REQUIRE (
+        coldironCommand ("render '" + (folder / "riff.json").string() + "' --out '" + (folder / "out").string() + "' > /dev/null")
+        == 0);
 
     const Job job = jobFrom (recordingJob, folder);
     const GuitarResponse recorded = job.recordedConfig (0).response();
@@ -142,7 +145,8 @@ TEST_CASE ("A sampled guitar through every option: no NaN, no click, the level i
             CHECK (residual < -80.0); // the largest single sample; 24 bits at a quiet option leave about -110
         }
     }
-    std::printf ("a sampled guitar, 8 options: level within %.3f dB of its spectrum (bar 0.2), largest stray sample %.1f dB below the peak\n",
+    std::printf ("a sampled guitar, 8 options: level within %.3f dB of its spectrum (bar 0.2), largest stray sample %.1f dB "
+                 "below the peak\n",
                  worstLevel, worstResidual);
     std::filesystem::remove_all (folder);
 }

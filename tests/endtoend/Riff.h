@@ -16,12 +16,18 @@ struct MidiNote
 };
 
 /** Writes a MIDI file of format 0 for one channel: header, tempo, program, notes. */
-inline void writeMidi (const std::filesystem::path& file, const std::vector<MidiNote>& notes, int program, int microsecondsPerBeat)
+inline void writeMidi (const std::filesystem::path& file, const std::vector<MidiNote>& notes, int program,
+                       int microsecondsPerBeat)
 {
-    struct Event { int tick; std::vector<uint8_t> bytes; };
+    struct Event
+    {
+        int tick;
+        std::vector<uint8_t> bytes;
+    };
     std::vector<Event> events;
     const auto u8 = [] (int v) { return static_cast<uint8_t> (v); };
-    events.push_back ({ 0, { 0xff, 0x51, 3, u8 (microsecondsPerBeat >> 16), u8 (microsecondsPerBeat >> 8), u8 (microsecondsPerBeat) } });
+    events.push_back (
+        { 0, { 0xff, 0x51, 3, u8 (microsecondsPerBeat >> 16), u8 (microsecondsPerBeat >> 8), u8 (microsecondsPerBeat) } });
     events.push_back ({ 0, { 0xc0, u8 (program) } });
     for (const auto& n : notes)
     {
@@ -43,10 +49,31 @@ inline void writeMidi (const std::filesystem::path& file, const std::vector<Midi
         now = e.tick;
     }
     const auto size = static_cast<int> (track.size());
-    std::vector<uint8_t> bytes { 'M', 'T', 'h', 'd', 0, 0, 0, 6, 0, 0, 0, 1, 0, 120, 'M', 'T', 'r', 'k',
-                                 u8 (size >> 24), u8 (size >> 16), u8 (size >> 8), u8 (size) };
+    std::vector<uint8_t> bytes { 'M',
+                                 'T',
+                                 'h',
+                                 'd',
+                                 0,
+                                 0,
+                                 0,
+                                 6,
+                                 0,
+                                 0,
+                                 0,
+                                 1,
+                                 0,
+                                 120,
+                                 'M',
+                                 'T',
+                                 'r',
+                                 'k',
+                                 u8 (size >> 24),
+                                 u8 (size >> 16),
+                                 u8 (size >> 8),
+                                 u8 (size) };
     bytes.insert (bytes.end(), track.begin(), track.end());
-    std::ofstream (file, std::ios::binary).write (reinterpret_cast<const char*> (bytes.data()), static_cast<std::streamsize> (bytes.size()));
+    std::ofstream (file, std::ios::binary)
+        .write (reinterpret_cast<const char*> (bytes.data()), static_cast<std::streamsize> (bytes.size()));
 }
 
 /** A riff of our own: low strings, a chord, a line up high; about nine seconds. */

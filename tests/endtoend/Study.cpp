@@ -1,9 +1,9 @@
-#include "response/Band.h"
 #include "Study.h"
 #include "TakeFolder.h"
+#include "response/Band.h"
 
-#include "response/TransferFunction.h"
 #include "filter/FilterRunner.h"
+#include "response/TransferFunction.h"
 #include "support/Fft.h"
 #include "support/Truth.h"
 #include "support/TruthWav.h"
@@ -64,7 +64,8 @@ Miss compare (const std::vector<double>& take, const std::vector<double>& truth,
     Miss miss;
     for (size_t i = 0; i < hz.size(); ++i)
     {
-        if (db (takeBands[i].power / strongest (takeBands)) < heardDb || db (truthBands[i].power / strongest (truthBands)) < heardDb)
+        if (db (takeBands[i].power / strongest (takeBands)) < heardDb
+            || db (truthBands[i].power / strongest (truthBands)) < heardDb)
             continue;
         miss.thirdOctaveDb.push_back (db (predictedBands[i].power / truthBands[i].power));
         const double ratio = db (truthBands[i].power / takeBands[i].power);
@@ -80,13 +81,16 @@ std::vector<Miss> missesOf (const std::string& jobText, const PluckedInstrument&
     const auto folder = freshFolder ("study");
     // A job's take must be a file before the job can be read; its sound is made from what the job then says.
     writeFloatWav (folder / "take.wav", { rate, { std::vector<double> (480, 0.1) } });
-    const Job job = jobFrom (filledIn (filledIn (jobText, "TAKE", "take.wav"), "STRINGS", tickedStrings (instrument, phrase)), folder);
+    const Job job =
+        jobFrom (filledIn (filledIn (jobText, "TAKE", "take.wav"), "STRINGS", tickedStrings (instrument, phrase)), folder);
     std::filesystem::remove_all (folder);
 
     const CircuitConfig recorded = job.recordedConfig (0);
     const auto emfs = harnessEmfs (recorded.harness, instrument, phrase, rate);
     auto take = throughHarness (recorded.harness, recorded.setting, recorded.load, emfs, rate);
-    const double scale = 0.3 / std::abs (*std::max_element (take.begin(), take.end(), [] (double a, double b) { return std::abs (a) < std::abs (b); }));
+    const double scale = 0.3
+                         / std::abs (*std::max_element (take.begin(), take.end(),
+                                                        [] (double a, double b) { return std::abs (a) < std::abs (b); }));
     for (auto& x : take)
         x *= scale;
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "response/Confidence.h"
 #include "job/Job.h"
+#include "response/Confidence.h"
 #include "support/PluckedString.h"
 
 #include <string>
@@ -12,11 +12,11 @@ namespace coldiron::support
 /** One option of one take: how far the prediction lies from the truth. */
 struct Miss
 {
-    std::string take, option;             ///< the option's name: what kind of change it is
+    std::string take, option; ///< the option's name: what kind of change it is
     Confidence confidence;
-    std::vector<double> thirdOctaveDb;    ///< predicted less true, where both take and truth are heard
-    int held = 0;                         ///< how many of them the band holds
-    double loudnessLu = 0.0;              ///< predicted less true
+    std::vector<double> thirdOctaveDb; ///< predicted less true, where both take and truth are heard
+    int held = 0;                      ///< how many of them the band holds
+    double loudnessLu = 0.0;           ///< predicted less true
 };
 
 /** Makes the take of a phrase through the job's first take's harness, predicts every option and compares it with
@@ -28,7 +28,7 @@ std::vector<Miss> missesOf (const std::string& jobText, const PluckedInstrument&
 struct Pooled
 {
     double rmsDb = 0.0, heldShare = 0.0, loudnessRmsLu = 0.0, loudnessWorstLu = 0.0;
-    double withinPromise = 0.0;           ///< share of takes whose loudness is as near as its mark says
+    double withinPromise = 0.0; ///< share of takes whose loudness is as near as its mark says
     int takes = 0, bands = 0;
 };
 

@@ -104,7 +104,8 @@ TEST_CASE ("Options heard at another place, against the truth of synthesized tak
         CHECK (pooled.withinPromise >= 0.68);
     }
     const double share = static_cast<double> (held) / bands;
-    std::printf ("on synthesized takes, the band holds the truth in %.1f %% of %d third octaves (bar 85 %%)\n", 100.0 * share, bands);
+    std::printf ("on synthesized takes, the band holds the truth in %.1f %% of %d third octaves (bar 85 %%)\n", 100.0 * share,
+                 bands);
     CHECK (share >= 0.85);
 }
 }

@@ -23,10 +23,7 @@ inline std::filesystem::path freshFolder (const std::string& name)
     return folder;
 }
 
-inline PresetFolders shippedPresets()
-{
-    return PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } };
-}
+inline PresetFolders shippedPresets() { return PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } }; }
 
 inline Job jobFrom (const std::string& text, const std::filesystem::path& folder)
 {
@@ -38,10 +35,7 @@ inline Job jobFrom (const std::string& text, const std::filesystem::path& folder
     return *job;
 }
 
-inline void writeText (const std::filesystem::path& file, const std::string& text)
-{
-    std::ofstream (file) << text;
-}
+inline void writeText (const std::filesystem::path& file, const std::string& text) { std::ofstream (file) << text; }
 
 /** Runs a command line; its exit code. */
 inline int run (const std::string& line)

@@ -24,7 +24,7 @@ using namespace coldiron::support;
 
 namespace
 {
-constexpr double seconds = 0.38; // the last note is released before
+constexpr double seconds = 0.38;      // the last note is released before
 constexpr double fineRate = 768000.0; // divides by 48, 96 and 192 kHz; the simulator's step
 
 const std::string transientJob = R"({ "coldiron": "job 1", "title": "In time",
@@ -75,7 +75,10 @@ TruthTable stringsInTime()
     return TruthTable (std::move (emf), fineRate);
 }
 
-struct Residual { double plainDb, delayedDb, delayMicroseconds; };
+struct Residual
+{
+    double plainDb, delayedDb, delayMicroseconds;
+};
 
 /** How far a lies from b, as it is and after the one delay that suits best. */
 Residual residualOf (const std::vector<double>& ours, const std::vector<double>& truth, double rate)
@@ -148,7 +151,9 @@ TEST_CASE ("A take made by transient analysis, rewired, against transient analys
             v *= 0.1 / peak;
         writeFloatWav (place / "take.wav", { rate, { take } });
         writeText (place / "job.json", transientJob);
-        REQUIRE (coldironCommand ("render '" + (place / "job.json").string() + "' --out '" + (place / "out").string() + "' > /dev/null") == 0);
+        REQUIRE (coldironCommand ("render '" + (place / "job.json").string() + "' --out '" + (place / "out").string()
+                                  + "' > /dev/null")
+                 == 0);
 
         const double bar = rate > 90000.0 ? -60.0 : -40.0;
         for (size_t i = 0; i < truths.size(); ++i)
@@ -160,8 +165,10 @@ TEST_CASE ("A take made by transient analysis, rewired, against transient analys
             REQUIRE (ours.size() == truth.size());
             const Residual residual = residualOf (ours, truth, rate);
             const double level = worstThirdOctave (ours, truth, rate);
-            std::printf ("in time, %6.0f Hz, %-36s residual %6.1f dB after a delay of %+.2f us (without: %6.1f dB; bar %.0f), third octaves within %.3f dB\n",
-                         rate, job.options[i].name.c_str(), residual.delayedDb, residual.delayMicroseconds, residual.plainDb, bar, level);
+            std::printf ("in time, %6.0f Hz, %-36s residual %6.1f dB after a delay of %+.2f us (without: %6.1f dB; bar %.0f), "
+                         "third octaves within %.3f dB\n",
+                         rate, job.options[i].name.c_str(), residual.delayedDb, residual.delayMicroseconds, residual.plainDb, bar,
+                         level);
             INFO (rate << " Hz, " << job.options[i].name);
             CHECK (residual.delayedDb <= bar);
             CHECK (std::abs (residual.delayMicroseconds) < 10.0);

@@ -49,7 +49,8 @@ std::vector<float> played (SwitchEngine& engine, std::vector<float> x)
 {
     for (size_t at = 0; at < x.size(); at += block)
     {
-        std::vector<float> other (x.begin() + static_cast<long> (at), x.begin() + static_cast<long> (std::min (at + block, x.size())));
+        std::vector<float> other (x.begin() + static_cast<long> (at),
+                                  x.begin() + static_cast<long> (std::min (at + block, x.size())));
         float* channels[] = { x.data() + at, other.data() };
         engine.process (channels, 2, static_cast<int> (other.size()));
     }
@@ -64,7 +65,11 @@ float peakOf (const std::vector<float>& x, size_t from, size_t to)
     return peak;
 }
 
-std::unique_ptr<OutputChain> amplifier() { return std::make_unique<OutputChain> (OutputChainChoice { OutputSound::amplifier, {}, 12.0 }, std::vector<float>(), rate, -20.0); }
+std::unique_ptr<OutputChain> amplifier()
+{
+    return std::make_unique<OutputChain> (OutputChainChoice { OutputSound::amplifier, {}, 12.0 }, std::vector<float>(), rate,
+                                          -20.0);
+}
 }
 
 TEST_CASE ("what is no sound is forgotten within one block")

@@ -1,8 +1,8 @@
-#include "response/Figures.h"
 #include "response/Hum.h"
 #include "engine/SwitchEngine.h"
-#include "response/Responses.h"
 #include "metering/WholeNoise.h"
+#include "response/Figures.h"
+#include "response/Responses.h"
 
 #include <Eigen/Core>
 #include <catch2/catch.hpp>
@@ -95,8 +95,8 @@ TEST_CASE ("hum rendered is the hum computed")
     {
         const GuitarResponse series = voiceOf (humbuckerWired (Wiring::series, mismatched (share)));
         const auto left = wholeHum (series, {}, emf, rate, frames);
-        std::cout << "Rendered hum of a series humbucker, " << 100.0 * share << " % of turns apart: "
-                  << 20.0 * std::log10 (rms (left) / emf) << " dB of one coil's EMF\n";
+        std::cout << "Rendered hum of a series humbucker, " << 100.0 * share
+                  << " % of turns apart: " << 20.0 * std::log10 (rms (left) / emf) << " dB of one coil's EMF\n";
         CHECK (rms (left) == Approx (emf * humRms (series, {})).epsilon (0.003));
     }
     CHECK (rms (wholeHum (split, { 50.0, 0.0, 0.0 }, emf, rate, 4800)) == 0.0); // coils edge-on to the field
@@ -140,7 +140,9 @@ TEST_CASE ("hum in words that a client reads")
 
 TEST_CASE ("figures tell hum in numbers, also where only an assumed mismatch is left")
 {
-    const auto side = [] (Wiring wiring) { return CircuitConfig { humbuckerWired (wiring, humbucker ("bridge")), {}, {}, sixStrings() }; };
+    const auto side = [] (Wiring wiring) {
+        return CircuitConfig { humbuckerWired (wiring, humbucker ("bridge")), {}, {}, sixStrings() };
+    };
     const auto parallel = computeFigures (side (Wiring::series), side (Wiring::parallel));
     CHECK (parallel.humByMismatch);
     CHECK (parallel.humWords == "quiet");

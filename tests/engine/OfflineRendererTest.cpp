@@ -1,10 +1,10 @@
 // The renderer by blocks against the same work done on whole buffers, one step after another; and against the live engine.
-#include "engine/OutputChain.h"
 #include "engine/OfflineRenderer.h"
-#include "metering/Peak.h"
+#include "engine/OutputChain.h"
 #include "engine/SwitchEngine.h"
-#include "response/Responses.h"
+#include "metering/Peak.h"
 #include "metering/WholeNoise.h"
+#include "response/Responses.h"
 
 #include <catch2/catch.hpp>
 
@@ -36,7 +36,8 @@ Channels take (size_t channels, size_t frames)
 
 struct Wirings
 {
-    GuitarResponse recorded = voiceOf (humbuckerWired (Wiring::series, humbucker ("bridge"))), option = voiceOf (humbuckerWired (Wiring::splitShorted, humbucker ("bridge")));
+    GuitarResponse recorded = voiceOf (humbuckerWired (Wiring::series, humbucker ("bridge"))),
+                   option = voiceOf (humbuckerWired (Wiring::splitShorted, humbucker ("bridge")));
     TransferFunction transfer { recorded, option };
 };
 
@@ -87,11 +88,13 @@ std::vector<float> sumOfTones (const GuitarResponse& response, const MainsField&
     const auto harmonics = humSpectrum (field);
     std::vector<std::complex<double>> amplitudes;
     for (const auto& h : harmonics)
-        amplitudes.push_back (std::sqrt (2.0) * emfRms * h.share * heardHum (response, h.number * field.hz, field.facing) * std::polar (1.0, 0.7 * h.number * h.number));
+        amplitudes.push_back (std::sqrt (2.0) * emfRms * h.share * heardHum (response, h.number * field.hz, field.facing)
+                              * std::polar (1.0, 0.7 * h.number * h.number));
     for (size_t i = 0; i < frames; ++i)
     {
         const double t = static_cast<double> (i) / rate;
-        const double cycles = field.hz * t + 0.03 * 7.3 / (2.0 * pi) * std::sin (2.0 * pi * t / 7.3) + 0.02 * 17.9 / (2.0 * pi) * std::sin (2.0 * pi * t / 17.9 + 1.0);
+        const double cycles = field.hz * t + 0.03 * 7.3 / (2.0 * pi) * std::sin (2.0 * pi * t / 7.3)
+                              + 0.02 * 17.9 / (2.0 * pi) * std::sin (2.0 * pi * t / 17.9 + 1.0);
         double sum = 0.0;
         for (size_t h = 0; h < harmonics.size(); ++h)
             sum += (amplitudes[h] * std::polar (1.0, 2.0 * pi * cycles * harmonics[h].number)).real();
@@ -105,7 +108,8 @@ Channels wholeBuffers (const RenderSpec& spec, const Wirings& wirings, const Cha
 {
     const size_t frames = whole.front().size();
     Channels all;
-    const auto hum = sumOfTones (wirings.option, { 60.0, facingOf (30.0), 0.7 }, spec.humGain * spec.design.gain * humEmfFor (-18.0, 0.0), frames);
+    const auto hum = sumOfTones (wirings.option, { 60.0, facingOf (30.0), 0.7 },
+                                 spec.humGain * spec.design.gain * humEmfFor (-18.0, 0.0), frames);
     const auto hiss = wholeHiss (wirings.option, spec.hissGain * spec.design.gain * hissScaleFor (-18.0, 0.0), rate, frames);
     for (const auto& channel : whole)
     {
@@ -114,7 +118,8 @@ Channels wholeBuffers (const RenderSpec& spec, const Wirings& wirings, const Cha
         auto& sound = all.emplace_back (frames);
         runner.process (0, channel.data(), sound.data(), static_cast<int> (frames));
         for (size_t i = 0; i < frames; ++i)
-            sound[i] = static_cast<float> (sound[i] * spec.design.gain) + (spec.humGain != 0.0 ? hum[i] : 0.0f) + (spec.hissGain != 0.0 ? hiss[i] : 0.0f);
+            sound[i] = static_cast<float> (sound[i] * spec.design.gain) + (spec.humGain != 0.0 ? hum[i] : 0.0f)
+                       + (spec.hissGain != 0.0 ? hiss[i] : 0.0f);
     }
     OutputChain (spec.after, spec.impulse, rate, spec.driveLufs).run (all);
     for (auto& channel : all)
@@ -151,9 +156,10 @@ TEST_CASE ("by blocks a take sounds as it does in whole buffers")
             if (! noises)
                 spec.humGain = spec.hissGain = 0.0;
             const auto expected = wholeBuffers (spec, wirings, x);
-            const double apart = apartDb (byBlocks (spec, x, 20000), expected), loud = apartDb (expected, Channels (channels, std::vector<float> (x[0].size())));
-            std::cout << channels << " channels, after the jack " << static_cast<int> (sound) << ", noises " << noises << ": blocks and whole buffers " << apart
-                      << " dB apart, sound at " << loud << " dB\n";
+            const double apart = apartDb (byBlocks (spec, x, 20000), expected),
+                         loud = apartDb (expected, Channels (channels, std::vector<float> (x[0].size())));
+            std::cout << channels << " channels, after the jack " << static_cast<int> (sound) << ", noises " << noises
+                      << ": blocks and whole buffers " << apart << " dB apart, sound at " << loud << " dB\n";
             CHECK (loud > -40.0);
             CHECK (apart < -140.0);
         }

@@ -1,7 +1,7 @@
 #include "engine/OutputChain.h"
 #include "engine/HeardLevel.h"
-#include "metering/Loudness.h"
 #include "engine/SwitchEngine.h"
+#include "metering/Loudness.h"
 #include "support/Fft.h"
 
 #include <catch2/catch.hpp>
@@ -36,14 +36,16 @@ TEST_CASE ("the amplifier is the curve that is written beside it, at every rate"
     {
         const std::complex<double> s (0.0, hz / f);
         const double a = std::pow (10.0, peakDb / 40.0);
-        return db (std::abs (kind == 0 ? s * s / (s * s + s / q + 1.0) : kind == 1 ? 1.0 / (s * s + s / q + 1.0) : (s * s + s * a / q + 1.0) / (s * s + s / (a * q) + 1.0)));
+        return db (std::abs (kind == 0   ? s * s / (s * s + s / q + 1.0)
+                             : kind == 1 ? 1.0 / (s * s + s / q + 1.0)
+                                         : (s * s + s * a / q + 1.0) / (s * s + s / (a * q) + 1.0)));
     };
     CHECK (section (95.0, 95.0, 1.1, 0, 0.0) == Approx (db (1.1)).margin (1e-9));
     CHECK (section (420.0, 420.0, 0.7, 2, -5.0) == Approx (-5.0).margin (1e-9));
     const auto written = [&] (double hz)
     {
         return section (hz, 95.0, 1.1, 0, 0.0) + section (hz, 420.0, 0.7, 2, -5.0) + section (hz, 2600.0, 1.4, 2, 6.0)
-             + section (hz, 4700.0, 0.8, 1, 0.0) + section (hz, 4700.0, 1.0, 1, 0.0);
+               + section (hz, 4700.0, 0.8, 1, 0.0) + section (hz, 4700.0, 1.0, 1, 0.0);
     };
     const double offset = amplifierDb (1000.0) - written (1000.0);
     double power = 0.0;
@@ -100,7 +102,8 @@ TEST_CASE ("drive: harmonics where they belong, little alias, level kept")
             auto x = sine (hz, rate, 2 * n, amplitude);
             std::vector<double> y (x.begin(), x.end());
             stage.process (0, y.data(), static_cast<int> (y.size()));
-            const auto spectrum = support::spectrumOf ({ y.begin() + static_cast<long> (n), y.end() }, n); // whole periods: no window
+            const auto spectrum =
+                support::spectrumOf ({ y.begin() + static_cast<long> (n), y.end() }, n); // whole periods: no window
             const double tone = std::abs (spectrum[static_cast<size_t> (bin)]);
             double alias = 0.0, third = 0.0;
             for (size_t k = 1; k < spectrum.size() && static_cast<double> (k) * rate / static_cast<double> (n) < 20000.0; ++k)
@@ -111,7 +114,8 @@ TEST_CASE ("drive: harmonics where they belong, little alias, level kept")
                 else if (harmonic == 3.0)
                     third = std::abs (spectrum[k]);
             }
-            std::printf ("drive %.0f dB, %.0f Hz at %.0f Hz: third %.1f dB, worst alias %.1f dB of the tone\n", drive, hz, rate, db (third / tone), db (alias / tone));
+            std::printf ("drive %.0f dB, %.0f Hz at %.0f Hz: third %.1f dB, worst alias %.1f dB of the tone\n", drive, hz, rate,
+                         db (third / tone), db (alias / tone));
             CHECK (db (alias / tone) < -80.0);
             if (hz * 3.0 < 20000.0)
                 CHECK (db (third / tone) > (drive > 12.0 ? -15.0 : -40.0));
@@ -172,7 +176,7 @@ TEST_CASE ("the engine plays the chain as whole pieces have it, and changes it w
     for (size_t i = 1; i < changing.size(); ++i)
         step = std::max (step, static_cast<double> (std::abs (changing[i] - changing[i - 1])));
     CHECK (step < 0.1 * 2.0 * M_PI * 1000.0 / rate * 2.5); // no steeper than the louder of the two sines
-    CHECK (play (x) == x);                                  // none is nothing, to the bit
+    CHECK (play (x) == x);                                 // none is nothing, to the bit
 
     engine.publish (std::make_unique<OutputChain> (amplifier(), std::vector<float>(), 44100.0, -20.0));
     CHECK (play (x) == x); // another rate's is not played
@@ -184,7 +188,8 @@ TEST_CASE ("matching behind a chain is to a tenth of a loudness unit, with drive
     std::vector<float> take (6 * 48000);
     for (size_t i = 0; i < take.size(); ++i)
         for (const double hz : { 110.0, 220.0, 330.0, 1100.0, 3300.0 })
-            take[i] += static_cast<float> (0.05 * std::sin (2.0 * M_PI * hz * static_cast<double> (i) / rate) * std::exp (-2.0 * std::fmod (static_cast<double> (i) / rate, 1.0)));
+            take[i] += static_cast<float> (0.05 * std::sin (2.0 * M_PI * hz * static_cast<double> (i) / rate)
+                                           * std::exp (-2.0 * std::fmod (static_cast<double> (i) / rate, 1.0)));
     auto option = take;
     for (size_t i = option.size() - 1; i > 0; --i)
         option[i] = 0.3f * (option[i] - 0.8f * option[i - 1]); // brighter and softer

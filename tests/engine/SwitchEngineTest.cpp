@@ -134,8 +134,10 @@ TEST_CASE ("switching the tone from 10 to 0 under a sine does not click")
     engine.publish (designOf (dark));
     run (engine, y, second / 2, second, 128);
 
-    const auto around = [&] (const std::vector<float>& all)
-    { return std::vector<float> (all.begin() + static_cast<long> (second / 4), all.begin() + static_cast<long> (3 * second / 4)); };
+    const auto around = [&] (const std::vector<float>& all) {
+        return std::vector<float> (all.begin() + static_cast<long> (second / 4),
+                                   all.begin() + static_cast<long> (3 * second / 4));
+    };
     const Click click = clickOf (around (y), rate, 1000.0);
     std::printf ("switch click at %g Hz: near %.1f dB, above 2.5 kHz %.1f dB\n", rate, click.near, click.above);
     CHECK (click.near < -55.0);
@@ -277,10 +279,11 @@ TEST_CASE ("running one option, order 10, stereo", "[.speed]")
     measure ("engine", [&] { engine.process (channels, 2, 512); });
     FilterRunner runner;
     runner.use (dark);
-    measure ("filter alone", [&]
-    {
-        runner.process (0, a.data(), a.data(), 512);
-        runner.process (1, b.data(), b.data(), 512);
-    });
+    measure ("filter alone",
+             [&]
+             {
+                 runner.process (0, a.data(), a.data(), 512);
+                 runner.process (1, b.data(), b.data(), 512);
+             });
 }
 }

@@ -18,19 +18,20 @@ TEST_CASE ("designs published while another thread plays arrive whole")
     std::atomic<bool> over { false };
     std::atomic<int> torn { 0 };
 
-    std::thread player ([&]
-    {
-        std::vector<float> x (64);
-        float* channel = x.data();
-        for (int i = 0; i < 6000; ++i)
+    std::thread player (
+        [&]
         {
-            std::fill (x.begin(), x.end(), 1.0f);
-            engine.process (&channel, 1, 64);
-            for (float sample : x)
-                torn += std::abs (sample - 1.0f) > 1e-5f ? 1 : 0;
-        }
-        over = true;
-    });
+            std::vector<float> x (64);
+            float* channel = x.data();
+            for (int i = 0; i < 6000; ++i)
+            {
+                std::fill (x.begin(), x.end(), 1.0f);
+                engine.process (&channel, 1, 64);
+                for (float sample : x)
+                    torn += std::abs (sample - 1.0f) > 1e-5f ? 1 : 0;
+            }
+            over = true;
+        });
 
     int published = 0;
     while (! over)

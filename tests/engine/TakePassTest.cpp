@@ -1,9 +1,9 @@
 // What is measured block by block is what is measured at once; the pool does all of its work.
+#include "engine/TakePass.h"
 #include "metering/Loudness.h"
 #include "metering/NoiseFloor.h"
 #include "metering/Spectrum.h"
 #include "metering/TakeFaults.h"
-#include "engine/TakePass.h"
 
 #include <catch2/catch.hpp>
 
@@ -28,7 +28,8 @@ Channels strokes (size_t channels, double seconds, double rate)
         for (size_t i = 0; i < channel.size(); ++i)
         {
             const double t = static_cast<double> (i) / rate, after = std::fmod (t, 2.0);
-            channel[i] = static_cast<float> (0.4 * std::exp (-6.0 * after) * std::sin (2.0 * std::numbers::pi * 330.0 * t) + 1e-4 * noise (random));
+            channel[i] = static_cast<float> (0.4 * std::exp (-6.0 * after) * std::sin (2.0 * std::numbers::pi * 330.0 * t)
+                                             + 1e-4 * noise (random));
         }
     return take;
 }
@@ -114,7 +115,8 @@ TEST_CASE ("true peaks over full scale are found though quiet stretches are left
     for (size_t i = 0; i < x[0].size(); ++i)
     {
         const double t = static_cast<double> (i), swell = std::exp (-std::pow ((t - 123457.0) / 300.0, 2.0));
-        x[0][i] = static_cast<float> (1.25 * swell * std::sin (0.5 * std::numbers::pi * t + 0.25 * std::numbers::pi) + noise (random) * (i < 30000 ? 1.0 : 0.3));
+        x[0][i] = static_cast<float> (1.25 * swell * std::sin (0.5 * std::numbers::pi * t + 0.25 * std::numbers::pi)
+                                      + noise (random) * (i < 30000 ? 1.0 : 0.3));
     }
     TruePeak gated (rate, 1, -0.1);
     addBlocks (gated, x, 16000);
@@ -138,12 +140,14 @@ TEST_CASE ("a pass gives every listener every block in order, and ends where it 
     for (auto& one : heard)
         listeners.push_back ([&one] (const Channels& block) { one[0].insert (one[0].end(), block[0].begin(), block[0].end()); });
     double last = 0.0;
-    CHECK (runPass (blocksOf (take), listeners, pool, static_cast<double> (take[0].size()), [&] (double share) { return share > last ? (last = share, true) : false; }));
+    CHECK (runPass (blocksOf (take), listeners, pool, static_cast<double> (take[0].size()),
+                    [&] (double share) { return share > last ? (last = share, true) : false; }));
     CHECK (last == 1.0);
     for (const auto& one : heard)
         CHECK (one == take);
 
-    CHECK_FALSE (runPass (blocksOf (take), listeners, pool, static_cast<double> (take[0].size()), [] (double share) { return share < 0.3; }));
+    CHECK_FALSE (runPass (blocksOf (take), listeners, pool, static_cast<double> (take[0].size()),
+                          [] (double share) { return share < 0.3; }));
     CHECK (heard[0][0].size() < take[0].size() + take[0].size() / 2);
 
     listeners.push_back ([] (const Channels&) { throw std::runtime_error ("full"); });
@@ -161,7 +165,14 @@ TEST_CASE ("a pool does each piece of work once, whatever is thrown")
             CHECK (std::all_of (done.begin(), done.end(), [] (const auto& n) { return n == 1; }));
         }
     std::atomic<int> begun { 0 };
-    CHECK_THROWS_AS (pool.run (1000, [&] (size_t i) { ++begun; if (i == 10) throw std::out_of_range (""); }), std::out_of_range);
+    CHECK_THROWS_AS (pool.run (1000,
+                               [&] (size_t i)
+                               {
+                                   ++begun;
+                                   if (i == 10)
+                                       throw std::out_of_range ("");
+                               }),
+                     std::out_of_range);
     CHECK (begun < 1000);
     pool.run (4, [&] (size_t) { ++begun; });
     CHECK (begun >= 15);

@@ -11,7 +11,9 @@ TEST_CASE ("Every value and key knows its line, numbers at the end of a line too
 {
     Json json;
     Diagnostics diagnostics;
-    REQUIRE (parseJson ("// a remark\n{ \"a\": 1,\n  \"b\": [ 2,\n    -3.5e2\n  ],\n  /* two\n lines */ \"c\":\n    true,\n  \"d\": \"x\" }\n", "f", json, diagnostics));
+    REQUIRE (parseJson (
+        "// a remark\n{ \"a\": 1,\n  \"b\": [ 2,\n    -3.5e2\n  ],\n  /* two\n lines */ \"c\":\n    true,\n  \"d\": \"x\" }\n",
+        "f", json, diagnostics));
     REQUIRE (diagnostics.empty());
     CHECK (json.line == 2);
     CHECK (json.find ("a")->line == 2);

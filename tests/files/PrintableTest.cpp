@@ -17,19 +17,25 @@ TEST_CASE ("What would steer a terminal is written out, and every other characte
     CHECK (printable ("two\nlines\r\t") == "two\\u000alines\\u000d\\u0009");
     CHECK (printableLines ("two\n\tlines\r\x1b") == "two\n\tlines\\u000d\\u001b");
     CHECK (printable ("del\x7f") == "del\\u007f");
-    CHECK (printable ("csi\xc2\x9b" "1m") == "csi\\u009b1m");                 // C1 as a character
-    CHECK (printable ("a\xe2\x80\xae" "b\xe2\x81\xa6") == "a\\u202eb\\u2066");  // override, isolate
-    CHECK (printable ("a\xe2\x80\xa8") == "a\\u2028");                        // line separator
+    CHECK (printable ("csi\xc2\x9b"
+                      "1m")
+           == "csi\\u009b1m"); // C1 as a character
+    CHECK (printable ("a\xe2\x80\xae"
+                      "b\xe2\x81\xa6")
+           == "a\\u202eb\\u2066");                     // override, isolate
+    CHECK (printable ("a\xe2\x80\xa8") == "a\\u2028"); // line separator
     CHECK (printable (std::string ("a\0b", 3)) == "a\\u0000b");
 }
 
 TEST_CASE ("Bytes that are no UTF-8 are written out")
 {
-    CHECK (printable ("\x9b" "1m") == "\\u009b1m");          // C1 as a byte
-    CHECK (printable ("a\xc3") == "a\\u00c3");             // cut short
-    CHECK (printable ("\xc0\x9b") == "\\u00c0\\u009b");     // an escape coded too long
+    CHECK (printable ("\x9b"
+                      "1m")
+           == "\\u009b1m");                             // C1 as a byte
+    CHECK (printable ("a\xc3") == "a\\u00c3");          // cut short
+    CHECK (printable ("\xc0\x9b") == "\\u00c0\\u009b"); // an escape coded too long
     CHECK (printable ("\xe0\x80\x9b") == "\\u00e0\\u0080\\u009b");
-    CHECK (printable ("\xed\xa0\x80") == "\\u00ed\\u00a0\\u0080"); // half of a surrogate pair
+    CHECK (printable ("\xed\xa0\x80") == "\\u00ed\\u00a0\\u0080");            // half of a surrogate pair
     CHECK (printable ("\xf4\x90\x80\x80") == "\\u00f4\\u0090\\u0080\\u0080"); // above the last character
 }
 

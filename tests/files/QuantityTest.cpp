@@ -27,7 +27,8 @@ TEST_CASE ("Quantities are read as the doubles nearest to what is written")
 
 TEST_CASE ("What is no quantity is none")
 {
-    for (const char* text : { "", "k", "4.1kk", "22nF", "nan", "inf", "-inf", "1e999", "0x10", "1,5", "4k1", "500K", "two", "1.2.3", "--1" })
+    for (const char* text :
+         { "", "k", "4.1kk", "22nF", "nan", "inf", "-inf", "1e999", "0x10", "1,5", "4k1", "500K", "two", "1.2.3", "--1" })
     {
         INFO (text);
         CHECK_FALSE (parseQuantity (text).has_value());

@@ -2,9 +2,9 @@
 
 #include "job/JobFixture.h"
 
-#include "takes/ImpulseFile.h"
-#include "job/Readings.h"
 #include "files/RegularFile.h"
+#include "job/Readings.h"
+#include "takes/ImpulseFile.h"
 #include "takes/TakeFile.h"
 
 #include <sys/socket.h>
@@ -28,7 +28,8 @@ struct Way
 
 std::vector<Way> ways (const support::Folder& folder)
 {
-    const auto pipe = folder.path / "pipe", circle = folder.path / "circle", link = folder.path / "link", dangling = folder.path / "dangling", ear = folder.path / "socket";
+    const auto pipe = folder.path / "pipe", circle = folder.path / "circle", link = folder.path / "link",
+               dangling = folder.path / "dangling", ear = folder.path / "socket";
     REQUIRE (mkfifo (pipe.c_str(), 0600) == 0);
     std::filesystem::create_symlink (circle, circle);
     std::filesystem::create_symlink (pipe, link);
@@ -39,10 +40,17 @@ std::vector<Way> ways (const support::Folder& folder)
     const int descriptor = ::socket (AF_UNIX, SOCK_STREAM, 0);
     REQUIRE (bind (descriptor, reinterpret_cast<sockaddr*> (&address), sizeof address) == 0);
     close (descriptor);
-    return { { "a pipe", pipe, "this is a pipe" }, { "a link to a pipe", link, "this is a pipe" }, { "a folder", folder.path, "this is a folder" },
-             { "a device", "/dev/zero", "this is a device" }, { "a socket", ear, "this is a socket" }, { "a circle of links", circle, "circle" },
-             { "a link into nothing", dangling, "no such" }, { "nothing", folder.path / "nothing", "no such" }, { "a file's folder", folder.write ("file", "x") / "under", "no such" },
-             { "a long name", folder.path / std::string (300, 'x'), "longer than the system allows" }, { "no name", "", "no such" } };
+    return { { "a pipe", pipe, "this is a pipe" },
+             { "a link to a pipe", link, "this is a pipe" },
+             { "a folder", folder.path, "this is a folder" },
+             { "a device", "/dev/zero", "this is a device" },
+             { "a socket", ear, "this is a socket" },
+             { "a circle of links", circle, "circle" },
+             { "a link into nothing", dangling, "no such" },
+             { "nothing", folder.path / "nothing", "no such" },
+             { "a file's folder", folder.write ("file", "x") / "under", "no such" },
+             { "a long name", folder.path / std::string (300, 'x'), "longer than the system allows" },
+             { "no name", "", "no such" } };
 }
 }
 

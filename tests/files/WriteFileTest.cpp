@@ -47,7 +47,9 @@ std::string refusal (const fs::path& target)
 
 struct stat statusOf (const fs::path& path)
 {
-    struct stat status {};
+    struct stat status
+    {
+    };
     REQUIRE (lstat (path.c_str(), &status) == 0);
     return status;
 }
@@ -62,7 +64,7 @@ pid_t writerIn (const fs::path& folder, bool waits)
     {
         WholeFile file (folder / "never.txt");
         file.write ("half", 4);
-        (void) ! write (ready[1], "y", 1);
+        (void)! write (ready[1], "y", 1);
         if (waits)
             pause();
         _exit (0); // no destructor runs, as after a crash
@@ -249,7 +251,8 @@ TEST_CASE ("what a process is writing can be removed at once, as a signal asks")
 TEST_CASE ("a temporary's name is told from all others")
 {
     CHECK (isTemporaryName (".coldiron-0123456789abcdef.part"));
-    for (const char* name : { "take.wav", ".part", ".coldiron-.part", ".coldiron-0123456789ABCDEF.part", ".coldiron-0123456789abcdef.parts", "x.coldiron-0123456789abcdef.part" })
+    for (const char* name : { "take.wav", ".part", ".coldiron-.part", ".coldiron-0123456789ABCDEF.part",
+                              ".coldiron-0123456789abcdef.parts", "x.coldiron-0123456789abcdef.part" })
         CHECK_FALSE (isTemporaryName (name));
 }
 }

@@ -20,8 +20,11 @@ namespace
 constexpr double rates[] = { 44100.0, 48000.0, 88200.0, 96000.0, 192000.0 };
 
 /** The loaded coils of a second-order low-pass in closed form, that wirings turn into one another. */
-const LoadedCoil loadedCoils[] = { { 2.5, 6e3, 610e-12, 1e6 }, { 2.5, 6e3, 610e-12, 200e3 }, { 2.5, 6e3, 610e-12, 111e3 },
-                                   { 4.6, 8e3, 540e-12, 200e3 }, { 8.0, 14e3, 600e-12, 200e3 } };
+const LoadedCoil loadedCoils[] = { { 2.5, 6e3, 610e-12, 1e6 },
+                                   { 2.5, 6e3, 610e-12, 200e3 },
+                                   { 2.5, 6e3, 610e-12, 111e3 },
+                                   { 4.6, 8e3, 540e-12, 200e3 },
+                                   { 8.0, 14e3, 600e-12, 200e3 } };
 }
 
 TEST_CASE ("One loaded coil turned into another, every pair, five rates, denser than the fit's grid", "[filter]")
@@ -50,7 +53,9 @@ TEST_CASE ("A thousand random harness-like changes", "[filter]")
     std::mt19937 random (20240607); // fixed: the same thousand every time
     const auto between = [&random] (double low, double high)
     { return low * std::pow (high / low, std::uniform_real_distribution<double> (0.0, 1.0) (random)); };
-    const auto coil = [&] { return LoadedCoil { between (0.8, 10.0), between (2e3, 16e3), between (250e-12, 1200e-12), between (60e3, 450e3) }; };
+    const auto coil = [&] {
+        return LoadedCoil { between (0.8, 10.0), between (2e3, 16e3), between (250e-12, 1200e-12), between (60e3, 450e3) };
+    };
     std::vector<double> errors;
     for (int i = 0; i < 1000; ++i)
     {
@@ -62,7 +67,8 @@ TEST_CASE ("A thousand random harness-like changes", "[filter]")
         const Response change = [&] (double hz)
         {
             const std::complex<double> s (0.0, 2.0 * std::numbers::pi * hz);
-            const auto shelf = toneMoves ? (1.0 + s * cap * track) / (1.0 + s * cap * (track + source)) : std::complex<double> (1.0);
+            const auto shelf =
+                toneMoves ? (1.0 + s * cap * track) / (1.0 + s * cap * (track + source)) : std::complex<double> (1.0);
             return shelf * to (hz) / from (hz);
         };
         const auto filter = designer->design (onGrid (*designer, change), false);
@@ -70,7 +76,8 @@ TEST_CASE ("A thousand random harness-like changes", "[filter]")
         errors.push_back (deviation (filter, softlyCapped (*designer, change)).worst);
     }
     std::sort (errors.begin(), errors.end());
-    std::cout << "1,000 random changes: median " << errors[500] << ", p99 " << errors[990] << ", worst " << errors[999] << " dB\n";
+    std::cout << "1,000 random changes: median " << errors[500] << ", p99 " << errors[990] << ", worst " << errors[999]
+              << " dB\n";
     CHECK (errors[990] < 0.1);
     CHECK (errors[999] < 0.5);
 }
@@ -97,7 +104,13 @@ TEST_CASE ("The phase is the minimum phase of the gain", "[filter]")
     using C = std::complex<double>;
     // Flat beyond the grid, so closed forms that are flat there: a shelf, and a resonance over another.
     check ([] (double x) { return (1.0 + C (0, x)) / (1.0 + C (0, 4.0 * x)); }, 0.002);
-    check ([] (double x) { const C s (0, x); return (s * s + 0.2 * s + 0.04) / (s * s + 0.06 * s + 0.09); }, 0.01);
+    check (
+        [] (double x)
+        {
+            const C s (0, x);
+            return (s * s + 0.2 * s + 0.04) / (s * s + 0.06 * s + 0.09);
+        },
+        0.01);
 }
 
 TEST_CASE ("Silence, unity and a plain gain are exact; nonsense is refused", "[filter]")

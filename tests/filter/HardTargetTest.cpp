@@ -34,7 +34,8 @@ TEST_CASE ("A coil with nothing across it, both ways, is followed as well as the
         const FilterDesigner designer (rate);
         const Response toBare = [&] (double hz) { return bare (hz) / loaded (hz); };
         const Response fromBare = [&] (double hz) { return loaded (hz) / bare (hz); };
-        const auto there = designer.design (onGrid (designer, toBare), false), back = designer.design (onGrid (designer, fromBare), false);
+        const auto there = designer.design (onGrid (designer, toBare), false),
+                   back = designer.design (onGrid (designer, fromBare), false);
         checkStable (there);
         checkStable (back);
         CHECK (back.worstErrorDb < 0.02);
@@ -77,7 +78,8 @@ TEST_CASE ("A rolled-off tone undone, a treble that dies, a band of silence: sta
                 CHECK (std::abs (up.gainDb (designer.gridHz()[k]) - db (aim[k])) <= up.worstErrorDb + 1e-6);
 
         // The other way: a hundred decibels down at the top.
-        const Response fall = [&] (double hz) { return rolled (hz) / open (hz) / std::pow (std::complex<double> (1.0, hz / 5e3), 4); };
+        const Response fall = [&] (double hz)
+        { return rolled (hz) / open (hz) / std::pow (std::complex<double> (1.0, hz / 5e3), 4); };
         const auto down = designer.design (onGrid (designer, fall), false);
         checkStable (down);
         CHECK (deviation (down, fall).worst < 0.02);

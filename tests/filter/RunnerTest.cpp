@@ -1,6 +1,6 @@
-#include "filter/FilterRunner.h"
-#include "concurrency/LatestValue.h"
 #include "Targets.h"
+#include "concurrency/LatestValue.h"
+#include "filter/FilterRunner.h"
 
 #include <catch2/catch.hpp>
 
@@ -125,18 +125,19 @@ TEST_CASE ("The latest value arrives whole, newest last, between two threads", "
 
     constexpr int writes = 200000;
     std::atomic<bool> done { false };
-    std::thread writer ([&]
-    {
-        for (int i = 1; i <= writes; ++i)
+    std::thread writer (
+        [&]
         {
-            Value value;
-            value.first = value.last = i;
-            for (auto& x : value.payload)
-                x = i;
-            handover.write (value);
-        }
-        done = true;
-    });
+            for (int i = 1; i <= writes; ++i)
+            {
+                Value value;
+                value.first = value.last = i;
+                for (auto& x : value.payload)
+                    x = i;
+                handover.write (value);
+            }
+            done = true;
+        });
     int newest = 0, torn = 0, backwards = 0;
     while (true)
     {

@@ -45,12 +45,11 @@ double power (const StringSet& set, const Places& places, double hz)
 TEST_CASE ("Whatever strings are ticked, an estimated option follows its smoothed target", "[filter][strings]")
 {
     // The bars are ours: rms 0.05 dB, at most 0.25 dB, 20 Hz to 20 kHz.
-    const std::pair<Places, Places> moves[] = {
-        { { { 35.0, 53.0 } }, { { 35.0 } } },                             // split
-        { { { 35.0, 53.0 } }, { { 143.0, 161.0 } } },                     // to the neck
-        { { { 143.0, 161.0 } }, { { 35.0, 53.0 } } },                     // and back
-        { { { 44.0 } }, { { 44.0, 150.0 }, 0.9 } },                       // to both
-        { { { 35.0, 53.0 } }, { { 35.0, 53.0, 143.0, 161.0 }, -0.9 } } }; // out of phase
+    const std::pair<Places, Places> moves[] = { { { { 35.0, 53.0 } }, { { 35.0 } } },                             // split
+                                                { { { 35.0, 53.0 } }, { { 143.0, 161.0 } } },                     // to the neck
+                                                { { { 143.0, 161.0 } }, { { 35.0, 53.0 } } },                     // and back
+                                                { { { 44.0 } }, { { 44.0, 150.0 }, 0.9 } },                       // to both
+                                                { { { 35.0, 53.0 } }, { { 35.0, 53.0, 143.0, 161.0 }, -0.9 } } }; // out of phase
     const LoadedCoil from { 4.6, 8e3, 540e-12, 200e3 }, to { 2.5, 6e3, 610e-12, 200e3 };
     double worst = 0.0, worstRms = 0.0;
     size_t most = 0;
@@ -78,6 +77,7 @@ TEST_CASE ("Whatever strings are ticked, an estimated option follows its smoothe
                 }
             }
     }
-    std::cout << "estimated targets: worst " << worst << " dB, largest rms " << worstRms << " dB, at most " << most << " poles or pairs\n";
+    std::cout << "estimated targets: worst " << worst << " dB, largest rms " << worstRms << " dB, at most " << most
+              << " poles or pairs\n";
 }
 }

@@ -96,7 +96,9 @@ inline SwitchType toggleType()
     SwitchType type;
     type.name = "Three-position toggle";
     type.points = { "neck", "bridge", "out" };
-    type.positions = { { "neck", { { "neck", "out" } } }, { "both", { { "neck", "out" }, { "bridge", "out" } } }, { "bridge", { { "bridge", "out" } } } };
+    type.positions = { { "neck", { { "neck", "out" } } },
+                       { "both", { { "neck", "out" }, { "bridge", "out" } } },
+                       { "bridge", { { "bridge", "out" } } } };
     return type;
 }
 
@@ -186,7 +188,8 @@ inline Step swapStep (const std::string& a, const std::string& b)
     return step;
 }
 
-inline Step moveStep (const std::string& what, const std::string& to, const std::string& leaving = {}, const std::string& from = {})
+inline Step moveStep (const std::string& what, const std::string& to, const std::string& leaving = {},
+                      const std::string& from = {})
 {
     Step step;
     step.kind = Step::Kind::move;

@@ -11,10 +11,7 @@ using namespace coldiron::support;
 
 namespace
 {
-std::string lug (const Harness& harness, const std::string& lead)
-{
-    return harness.landings().at (lead).lug;
-}
+std::string lug (const Harness& harness, const std::string& lead) { return harness.landings().at (lead).lug; }
 
 Harness loose()
 {
@@ -106,7 +103,8 @@ TEST_CASE ("The two ends of a capacitor are interchangeable, those of a coil are
 TEST_CASE ("A point that is not there names those that are", "[harness]")
 {
     auto harness = loose();
-    CHECK_THROWS_WITH (harness.solder ({ "volume.4", "jack.tip" }), Catch::Contains ("volume.4") && Catch::Contains ("1, 2, 3, case"));
+    CHECK_THROWS_WITH (harness.solder ({ "volume.4", "jack.tip" }),
+                       Catch::Contains ("volume.4") && Catch::Contains ("1, 2, 3, case"));
     CHECK_THROWS_WITH (harness.solder ({ "tone.1", "jack.tip" }), Catch::Contains ("no part \"tone\""));
     CHECK_THROWS_WITH (harness.addPart (pot ("volume")), Catch::Contains ("already"));
     CHECK_THROWS_WITH (harness.unsolder ("volume.3", "jack.tip"), Catch::Contains ("no wire"));

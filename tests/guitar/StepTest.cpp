@@ -28,10 +28,8 @@ std::vector<Step> seriesParallel (const std::string& pickup, const std::string& 
 std::vector<Step> phasePull (const std::string& pickup, const std::string& on)
 {
     const auto pull = on + "-pull";
-    return { fitPull (pull, on, pickup),
-             moveStep (pickup + ".hot", pull + ".a", pull + ".a-down"),
-             moveStep (pickup + ".cold", pull + ".b", pull + ".b-down"),
-             solderStep ({ pull + ".a-down", pull + ".b-up" }),
+    return { fitPull (pull, on, pickup), moveStep (pickup + ".hot", pull + ".a", pull + ".a-down"),
+             moveStep (pickup + ".cold", pull + ".b", pull + ".b-down"), solderStep ({ pull + ".a-down", pull + ".b-up" }),
              solderStep ({ pull + ".b-down", pull + ".a-up" }) };
 }
 
@@ -56,7 +54,8 @@ TEST_CASE ("A volume's output is the lug nearer to the tip, before and after the
 
 TEST_CASE ("A pickup's hot and cold side are found through the switches that serve it", "[roles]")
 {
-    const auto harness = withSteps (fourKnobs(), joined (phasePull ("bridge", "bridge-tone"), seriesParallel ("bridge", "bridge-volume")));
+    const auto harness =
+        withSteps (fourKnobs(), joined (phasePull ("bridge", "bridge-tone"), seriesParallel ("bridge", "bridge-volume")));
     const auto hot = sideConnections (harness, "bridge", false);
     const auto cold = sideConnections (harness, "bridge", true);
     REQUIRE_FALSE (hot.empty());
@@ -104,7 +103,8 @@ TEST_CASE ("Undoing is the difference back, as bench steps", "[steps]")
     auto changed = withSteps (before, joined (seriesParallel ("neck", "neck-volume"), phasePull ("bridge", "bridge-tone")));
     changed = applyStep (changed, swapStep ("bridge-volume.in", "bridge-volume.out"));
     changed = applyStep (changed, moveStep ("neck-tone.1", "neck-volume.out"));
-    changed = withSteps (changed, { fitStep (capacitor ("bleed", 1e-9)), solderStep ({ "bleed.1", "bridge-volume.in" }), solderStep ({ "bleed.2", "bridge-volume.out" }) });
+    changed = withSteps (changed, { fitStep (capacitor ("bleed", 1e-9)), solderStep ({ "bleed.1", "bridge-volume.in" }),
+                                    solderStep ({ "bleed.2", "bridge-volume.out" }) });
     Step replace;
     replace.kind = Step::Kind::replace;
     replace.part = "neck-cap";
@@ -126,7 +126,8 @@ TEST_CASE ("A path to the jack is a loop through coil and jack, whatever the val
     Setting down;
     down.knobs["volume"] = 0.0;
     CHECK (buildCircuit (harness, down, {}).path == Path::open);
-    CHECK (buildCircuit (applyStep (harness, unsolderStep ("bridge.north.finish", "bridge.south.finish")), {}, {}).path == Path::none);
+    CHECK (buildCircuit (applyStep (harness, unsolderStep ("bridge.north.finish", "bridge.south.finish")), {}, {}).path
+           == Path::none);
     CHECK (buildCircuit (applyStep (harness, unsolderStep ("volume.2", "jack.tip")), {}, {}).path == Path::none);
     CHECK (buildCircuit (applyStep (harness, solderStep ({ "jack.tip", "ground" })), {}, {}).path == Path::shorted);
     Setting wrong;

@@ -26,7 +26,10 @@ TEST_CASE ("The exponential law meets its closed form", "[taper]")
 TEST_CASE ("Every law goes from 0 to 1 and never falls; reverse is the law from the other end", "[taper]")
 {
     const auto log = Taper::logarithmic (0.15), reverse = Taper::reverseLogarithmic (0.15), linear = Taper::linear();
-    const auto points = Taper::fromPoints ({ { 0.0, 0.0 }, { 0.5, 0.1 }, { 1.0, 1.0 } }); // two segments as commonly moulded: common practice of the trade, no source
+    const auto points =
+        Taper::fromPoints ({ { 0.0, 0.0 },
+                             { 0.5, 0.1 },
+                             { 1.0, 1.0 } }); // two segments as commonly moulded: common practice of the trade, no source
     for (const auto& taper : { log, reverse, linear, points })
     {
         CHECK (taper.share (0.0) == 0.0);

@@ -67,7 +67,8 @@ TEST_CASE ("A run goes with its point through every step")
         CHECK (counts (turned));
         auto between = harness;
         between.addPart (support::pot ("volume"));
-        between = support::withSteps (between, { support::moveStep ("pickup.coil.start", "volume.3"), support::solderStep ({ "volume.3", "jack.tip" }) });
+        between = support::withSteps (
+            between, { support::moveStep ("pickup.coil.start", "volume.3"), support::solderStep ({ "volume.3", "jack.tip" }) });
         CHECK (counts (between));
     }
     SECTION ("a part taken out takes it along and brings it back")
@@ -117,7 +118,8 @@ TEST_CASE ("A mono plug lays the ring on the sleeve; a stereo plug hears either"
     const auto heard = [&harness] (Plug plug)
     {
         const auto built = buildCircuit (harness, {}, { .plug = plug });
-        const auto each = [&built] (size_t coil) { return nodeVoltage (built.netlist, built.coils[coil].branch, built.tip, 0.0).real(); };
+        const auto each = [&built] (size_t coil)
+        { return nodeVoltage (built.netlist, built.coils[coil].branch, built.tip, 0.0).real(); };
         return std::array { each (0), each (1) };
     };
     const double own = 1.0 / 6e3, across = 1.0 / 100e3, input = 1.0 / 1e6, node = own + across + input;

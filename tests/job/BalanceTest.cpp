@@ -58,7 +58,8 @@ TEST_CASE ("The balances of pickups are those of the trade", "[balance]")
     CHECK (hot > 2.0);
     CHECK (hot < 4.0);
     // A split humbucker is weaker than a true single coil, a whole one louder.
-    for (const char* name : { "humbucker-low-wind", "humbucker-moderate", "humbucker-hot", "humbucker-wide", "mini-humbucker", "twin-blade" })
+    for (const char* name :
+         { "humbucker-low-wind", "humbucker-moderate", "humbucker-hot", "humbucker-wide", "mini-humbucker", "twin-blade" })
     {
         INFO (name);
         CHECK (oneCoilDb (name) < strengthDb ("single-coil") - 1.0);

@@ -20,9 +20,14 @@ Setting at (const std::string& knob, double value)
 
 TEST_CASE ("A blend leaves one pickup at each end and both at its detent, however the volumes were wired", "[blend]")
 {
-    struct Way { const char* guitar; std::map<std::string, std::string> levers; };
-    for (const auto& way : { Way { "two-humbuckers-four-knobs", { { "selector", "both" } } }, Way { "bass-two-single-coils", {} },
-                             Way { "bass-5-two-single-coils", {} }, Way { "bass-concentric", {} }, Way { "bass-split-coil-and-single", {} } })
+    struct Way
+    {
+        const char* guitar;
+        std::map<std::string, std::string> levers;
+    };
+    for (const auto& way :
+         { Way { "two-humbuckers-four-knobs", { { "selector", "both" } } }, Way { "bass-two-single-coils", {} },
+           Way { "bass-5-two-single-coils", {} }, Way { "bass-concentric", {} }, Way { "bass-split-coil-and-single", {} } })
         for (const char* preset : { "blend", "blend-with-master" })
         {
             INFO (way.guitar << " " << preset);
@@ -53,7 +58,8 @@ TEST_CASE ("The rest of a pot is 0 to 10, and one for all pots of a shaft", "[bl
     const auto with = [] (const std::string& first, const std::string& second)
     {
         return faultsOf (R"({ "coldiron": "job 1", "guitar": { "like": "bass-blend", "parts": {
- "blend-neck": { "rest": )" + first + " },\n \"blend-bridge\": { \"rest\": " + second + " } } } }");
+ "blend-neck": { "rest": )"
+                         + first + " },\n \"blend-bridge\": { \"rest\": " + second + " } } } }");
     };
     CHECK (with ("4", "4").empty());
     CHECK (has (with ("11", "5"), 2, { "\"rest\"", "from 0 to 10" }));

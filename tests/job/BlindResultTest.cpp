@@ -48,22 +48,27 @@ TEST_CASE ("Blind tests and what was heard are read from a job")
 
 TEST_CASE ("Faults in blind tests say where and what")
 {
-    struct Wrong { const char* text; const char* says; };
-    for (const auto& wrong : { Wrong { R"("heard": "A")", "expected a list" }, Wrong { R"("heard": ["K"])", "letters A to H" },
-                               Wrong { R"("blind": { "ranking": ["A", "B"] })", "expected a list" },
-                               Wrong { R"("blind": [ { "ranking": ["A"] } ])", "two to nine versions" },
-                               Wrong { R"("blind": [ { "ranking": ["A", "J"] } ])", "found the text \"J\"" },
-                               Wrong { R"("blind": [ { "ranking": ["A", ["B", "A"]] } ])", "A is there twice" },
-                               Wrong { R"("blind": [ { "ranking": ["A", 3] } ])", "found the number 3" },
-                               Wrong { R"("blind": [ { "abx": ["A"], "trials": 10, "right": 9 } ])", "two different versions" },
-                               Wrong { R"("blind": [ { "abx": ["A", "A"], "trials": 10, "right": 9 } ])", "two different versions" },
-                               Wrong { R"("blind": [ { "abx": ["A", "B"], "trials": 10, "right": 11 } ])", "no more than the 10 trials" },
-                               Wrong { R"("blind": [ { "abx": ["A", "B"], "trials": 4, "right": 1 } ])", "trials" },
-                               Wrong { R"("blind": [ { "abx": ["A", "B"], "trials": 10.5, "right": 1 } ])", "whole number" },
-                               Wrong { R"("blind": [ { "abx": ["A", "B"], "trials": 10 } ])", "has no \"right\"" },
-                               Wrong { R"("blind": [ { "date": "2026-11-25" } ])", "either \"ranking\" or \"abx\"" },
-                               Wrong { R"("blind": [ { "ranking": ["A", "B"], "date": "25.11.2026" } ])", "year-month-day" },
-                               Wrong { R"("blind": [ { "ranking": ["A", "B"], "dat": "2026-11-25" } ])", "dat" } })
+    struct Wrong
+    {
+        const char* text;
+        const char* says;
+    };
+    for (const auto& wrong :
+         { Wrong { R"("heard": "A")", "expected a list" }, Wrong { R"("heard": ["K"])", "letters A to H" },
+           Wrong { R"("blind": { "ranking": ["A", "B"] })", "expected a list" },
+           Wrong { R"("blind": [ { "ranking": ["A"] } ])", "two to nine versions" },
+           Wrong { R"("blind": [ { "ranking": ["A", "J"] } ])", "found the text \"J\"" },
+           Wrong { R"("blind": [ { "ranking": ["A", ["B", "A"]] } ])", "A is there twice" },
+           Wrong { R"("blind": [ { "ranking": ["A", 3] } ])", "found the number 3" },
+           Wrong { R"("blind": [ { "abx": ["A"], "trials": 10, "right": 9 } ])", "two different versions" },
+           Wrong { R"("blind": [ { "abx": ["A", "A"], "trials": 10, "right": 9 } ])", "two different versions" },
+           Wrong { R"("blind": [ { "abx": ["A", "B"], "trials": 10, "right": 11 } ])", "no more than the 10 trials" },
+           Wrong { R"("blind": [ { "abx": ["A", "B"], "trials": 4, "right": 1 } ])", "trials" },
+           Wrong { R"("blind": [ { "abx": ["A", "B"], "trials": 10.5, "right": 1 } ])", "whole number" },
+           Wrong { R"("blind": [ { "abx": ["A", "B"], "trials": 10 } ])", "has no \"right\"" },
+           Wrong { R"("blind": [ { "date": "2026-11-25" } ])", "either \"ranking\" or \"abx\"" },
+           Wrong { R"("blind": [ { "ranking": ["A", "B"], "date": "25.11.2026" } ])", "year-month-day" },
+           Wrong { R"("blind": [ { "ranking": ["A", "B"], "dat": "2026-11-25" } ])", "dat" } })
     {
         INFO (wrong.text);
         const auto diagnostics = faultsOf (job (wrong.text));

@@ -28,7 +28,8 @@ const Kind kinds[] = {
   "positions": { "neck": [["neck","out"]], "both": [["neck","out"],["bridge","out"]], "bridge": [["bridge","out"]] } })",
       R"({ "coldiron": "job 1", "guitar": "two-humbuckers-four-knobs", "options": {
   "A": { "guitar": { "like": "two-humbuckers-four-knobs", "name": "Other" } }, "B": { "guitar": { "like": "two-humbuckers-four-knobs", "name": "Third" } } } })" },
-    { "pickups", "mine", R"({ "coldiron": "pickup 1", "coupling": 0.1, "coils": { "coil": { "dcr": "6k", "inductance": 2.5 } } })",
+    { "pickups", "mine",
+      R"({ "coldiron": "pickup 1", "coupling": 0.1, "coils": { "coil": { "dcr": "6k", "inductance": 2.5 } } })",
       R"({ "coldiron": "job 1", "guitar": "two-humbuckers-four-knobs", "options": {
   "A": { "rewires": [ { "use": { "coldiron": "rewire 1", "name": "Fit", "steps": [ { "fit": "x", "as": { "pickup": "mine", "bridge_mm": 90 } } ] } } ] },
   "B": { "rewires": [ { "use": { "coldiron": "rewire 1", "name": "Fit", "steps": [ { "fit": "x", "as": { "pickup": "mine", "bridge_mm": 90 } } ] } } ] } } })" },
@@ -49,8 +50,11 @@ const Kind kinds[] = {
 /** Every key at the top of a preset taken away, renamed, emptied, and put in place of something else; and no JSON at all. */
 std::vector<std::string> breakages (const std::string& good)
 {
-    std::vector<std::string> bad { "", " ", "{", "nonsense", "[]", "null", "{ }", good.substr (0, good.size() / 2), good + "}",
-                                   "{ \"coldiron\": \"jar 1\"" + good.substr (good.find (',')) };
+    std::vector<std::string> bad { "",         " ",
+                                   "{",        "nonsense",
+                                   "[]",       "null",
+                                   "{ }",      good.substr (0, good.size() / 2),
+                                   good + "}", "{ \"coldiron\": \"jar 1\"" + good.substr (good.find (',')) };
     Json tree;
     Diagnostics diagnostics;
     REQUIRE (parseJson (good, "good", tree, diagnostics));
@@ -62,13 +66,15 @@ std::vector<std::string> breakages (const std::string& good)
         auto renamed = tree;
         renamed.members[i].first += "s-of-it";
         bad.push_back (renamed.dump());
-        for (const char* other : { "null", "{}", "[]", "[[]]", "{ \"\": [] }", "{ \"up\": null }", "\"\"", "true", "-1", "1e300", "\"nonsense\"" })
+        for (const char* other :
+             { "null", "{}", "[]", "[[]]", "{ \"\": [] }", "{ \"up\": null }", "\"\"", "true", "-1", "1e300", "\"nonsense\"" })
         {
             auto changed = tree;
             REQUIRE (parseJson (other, "other", changed.members[i].second, diagnostics));
             bad.push_back (changed.dump());
         }
-        bad.push_back ("{" + tree.dump().substr (1, tree.dump().size() - 2) + ",\"" + tree.members[i].first + "\":" + tree.members[i].second.dump() + "}"); // twice
+        bad.push_back ("{" + tree.dump().substr (1, tree.dump().size() - 2) + ",\"" + tree.members[i].first
+                       + "\":" + tree.members[i].second.dump() + "}"); // twice
     }
     return bad;
 }
@@ -110,20 +116,23 @@ TEST_CASE ("A broken starter set is refused")
         folder.write ("starters/mine.json", text);
         INFO (text);
         Diagnostics diagnostics;
-        const auto starter = readStarter ("mine", { { folder.path, std::filesystem::path (COLDIRON_SOURCE) / "presets" } }, diagnostics);
+        const auto starter =
+            readStarter ("mine", { { folder.path, std::filesystem::path (COLDIRON_SOURCE) / "presets" } }, diagnostics);
         CHECK (starter.has_value() == diagnostics.empty());
     }
 }
 
 TEST_CASE ("A preset that cannot be read leaves no part behind that a second use could trip over")
 {
-    for (const char* text : { "{", R"({ "coldiron": "switch 1", "points": ["a", "b"] })", R"({ "coldiron": "switch 1", "points": ["a", "b"], "positions": {} })",
+    for (const char* text : { "{", R"({ "coldiron": "switch 1", "points": ["a", "b"] })",
+                              R"({ "coldiron": "switch 1", "points": ["a", "b"], "positions": {} })",
                               R"({ "coldiron": "switch 1", "points": ["a", "b"], "postions": { "up": [["a", "b"]] } })" })
     {
         const support::Folder folder;
         folder.write ("switches/mine.json", text);
         INFO (text);
-        const auto diagnostics = support::faultsOf (kinds[0].job, { { folder.path, std::filesystem::path (COLDIRON_SOURCE) / "presets" } });
+        const auto diagnostics =
+            support::faultsOf (kinds[0].job, { { folder.path, std::filesystem::path (COLDIRON_SOURCE) / "presets" } });
         CHECK_FALSE (diagnostics.empty());
         CHECK (diagnostics.raised() >= 2);
         CHECK (diagnostics.front().file == (folder.path / "switches/mine.json").string());

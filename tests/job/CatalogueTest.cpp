@@ -67,8 +67,8 @@ TEST_CASE ("Every rewire on every guitar is applied and can be undone, or is ref
         INFO (name << " can be used on no guitar");
         CHECK (count > 0);
     }
-    std::cout << "rewire x guitar: " << pairs << " pairs, " << applied << " applied, " << refused << " refused with a reason, " << neverOn
-              << " with nothing to fill the asks; " << ways << " ways tried, each applied one undone\n";
+    std::cout << "rewire x guitar: " << pairs << " pairs, " << applied << " applied, " << refused << " refused with a reason, "
+              << neverOn << " with nothing to fill the asks; " << ways << " ways tried, each applied one undone\n";
     CHECK (applied > 0);
 }
 
@@ -133,7 +133,8 @@ void tryPairs (const std::string& what, const std::vector<std::string>& guitars,
                 CHECK ((message.find ("order") != std::string::npos || message.find ("by itself") != std::string::npos));
             }
     }
-    std::cout << what << ": " << pairs << " ordered pairs, " << applied << " applied and undone, " << refused << " refused with a reason\n";
+    std::cout << what << ": " << pairs << " ordered pairs, " << applied << " applied and undone, " << refused
+              << " refused with a reason\n";
     CHECK (applied > 0);
     CHECK (applied + refused == pairs);
 }
@@ -142,9 +143,10 @@ void tryPairs (const std::string& what, const std::vector<std::string>& guitars,
 TEST_CASE ("Every two rewires in both orders are applied, or refused with a reason")
 {
     tryPairs ("the first rewires on the first guitars", { "two-humbuckers-four-knobs", "one-humbucker", "two-single-coils" },
-              { "series-parallel", "split-shorted", "split-open", "phase", "phase-pull", "both-in-series", "independent-volumes", "tone-on-output",
-                "treble-bleed-cap", "treble-bleed-parallel", "treble-bleed-series" });
+              { "series-parallel", "split-shorted", "split-open", "phase", "phase-pull", "both-in-series", "independent-volumes",
+                "tone-on-output", "treble-bleed-cap", "treble-bleed-parallel", "treble-bleed-series" });
     tryPairs ("all rewires on the first guitars and three single coils",
-              { "two-humbuckers-four-knobs", "one-humbucker", "two-single-coils", "three-single-coils" }, support::shipped().list ("rewires"));
+              { "two-humbuckers-four-knobs", "one-humbucker", "two-single-coils", "three-single-coils" },
+              support::shipped().list ("rewires"));
 }
 }

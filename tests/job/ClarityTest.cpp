@@ -24,9 +24,11 @@ const std::string hot = R"({ "coupling": 0.15, "coils": {
 const std::string moderate = R"({ "coupling": 0.15, "coils": {
     "north": { "dcr": "4.1k", "inductance": 1.6, "capacitance": "180p", "loss": [ { "inductance": 0.5, "resistance": "60k" } ], "magnet": "north", "wound": "clockwise", "offset_mm": 9 },
     "south": { "dcr": "4.1k", "inductance": 1.6, "capacitance": "180p", "loss": [ { "inductance": 0.5, "resistance": "60k" } ], "magnet": "south", "wound": "clockwise", "offset_mm": -9 } } })";
-const std::string soapbar = R"({ "coils": { "coil": { "dcr": "8k", "inductance": 5, "capacitance": "110p", "loss": [ { "inductance": 1.2, "resistance": "90k" } ],
+const std::string soapbar =
+    R"({ "coils": { "coil": { "dcr": "8k", "inductance": 5, "capacitance": "110p", "loss": [ { "inductance": 1.2, "resistance": "90k" } ],
     "magnet": "north", "wound": "clockwise" } } })";
-const std::string singleCoil = R"({ "coils": { "coil": { "dcr": "6.2k", "inductance": 2.2, "capacitance": "110p", "loss": [ { "inductance": 0.3, "resistance": "120k" } ],
+const std::string singleCoil =
+    R"({ "coils": { "coil": { "dcr": "6.2k", "inductance": 2.2, "capacitance": "110p", "loss": [ { "inductance": 0.3, "resistance": "120k" } ],
     "magnet": "north", "wound": "clockwise" } } })";
 
 /** A pickup at the bridge into volume and tone; the single coil of a three-single guitar has no tone there. */
@@ -35,17 +37,20 @@ struct Reference
     std::string name, pickup, potOhms;
     bool twoCoils, hasTone;
     double scaleMm;
-    std::string runs;                    ///< of wire, where the guitar has them
-    std::array<double, 4> at5;           ///< ordinary, bleed of a capacitor beside a resistor, bare capacitor, independent: dB re knob 10
+    std::string runs;          ///< of wire, where the guitar has them
+    std::array<double, 4> at5; ///< ordinary, bleed of a capacitor beside a resistor, bare capacitor, independent: dB re knob 10
 
     std::string guitar() const
     {
-        const std::string start = twoCoils ? "bridge.north.start" : "bridge.coil.start", finish = twoCoils ? "bridge.south.start" : "bridge.coil.finish";
+        const std::string start = twoCoils ? "bridge.north.start" : "bridge.coil.start",
+                          finish = twoCoils ? "bridge.south.start" : "bridge.coil.finish";
         std::string text = R"({ "coldiron": "guitar 1", "name": "Reference", "scale_mm": )" + std::to_string (scaleMm)
-            + R"(, "strings": ["E2", "A2", "D3", "G3", "B3", "E4"], "parts": { "bridge": { "pickup": )" + pickup + R"(, "bridge_mm": 44 }, "volume": { "pot": ")" + potOhms + R"(", "taper": "log-15" },)";
+                           + R"(, "strings": ["E2", "A2", "D3", "G3", "B3", "E4"], "parts": { "bridge": { "pickup": )" + pickup
+                           + R"(, "bridge_mm": 44 }, "volume": { "pot": ")" + potOhms + R"(", "taper": "log-15" },)";
         if (hasTone)
             text += R"("tone": { "pot": ")" + potOhms + R"(", "taper": "log-15" }, "cap": { "capacitor": "22n" },)";
-        text += R"("jack": { "jack": "mono" } }, "wires": [ [")" + start + R"(", "volume.3"], [")" + finish + R"(", "volume.case", "ground"], ["volume.1", "volume.case"], ["volume.2", "jack.tip"])";
+        text += R"("jack": { "jack": "mono" } }, "wires": [ [")" + start + R"(", "volume.3"], [")" + finish
+                + R"(", "volume.case", "ground"], ["volume.1", "volume.case"], ["volume.2", "jack.tip"])";
         if (twoCoils)
             text += R"(, ["bridge.north.finish", "bridge.south.finish"])";
         if (hasTone)
@@ -54,16 +59,25 @@ struct Reference
     }
 };
 
-const std::array<Reference, 4> references { {
-    { "hot humbucker", hot, "500k", true, true, 628.65, "", { -1.9, -0.1, 5.1, -14.7 } },
-    { "moderate humbucker", moderate, "500k", true, true, 628.65, "", { -4.7, -0.3, 5.3, -15.2 } },
-    { "soapbar", soapbar, "500k", false, true, 628.65, R"([ { "at": "jack.tip", "mm": 950, "per_metre": "150p" } ])", { -3.8, -0.3, 5.4, -16.7 } },
-    { "single coil", singleCoil, "250k", false, false, 647.7, "", { -4.2, 1.0, 6.5, -12.1 } } } };
+const std::array<Reference, 4> references {
+    { { "hot humbucker", hot, "500k", true, true, 628.65, "", { -1.9, -0.1, 5.1, -14.7 } },
+      { "moderate humbucker", moderate, "500k", true, true, 628.65, "", { -4.7, -0.3, 5.3, -15.2 } },
+      { "soapbar",
+        soapbar,
+        "500k",
+        false,
+        true,
+        628.65,
+        R"([ { "at": "jack.tip", "mm": 950, "per_metre": "150p" } ])",
+        { -3.8, -0.3, 5.4, -16.7 } },
+      { "single coil", singleCoil, "250k", false, false, 647.7, "", { -4.2, 1.0, 6.5, -12.1 } } }
+};
 
 Job jobOf (const std::string& guitar, const std::string& rewires, const std::string& knobs)
 {
     Diagnostics diagnostics;
-    auto job = readJobText (R"({ "coldiron": "job 1", "guitar": )" + guitar + R"(, "options": { "A": { "name": "A", "rewires": [)" + rewires + R"(], "setting": {)" + knobs + "} } } }",
+    auto job = readJobText (R"({ "coldiron": "job 1", "guitar": )" + guitar + R"(, "options": { "A": { "name": "A", "rewires": [)"
+                                + rewires + R"(], "setting": {)" + knobs + "} } } }",
                             "/", support::shipped(), diagnostics);
     for (const auto& fault : diagnostics)
         UNSCOPED_INFO (fault.text());
@@ -98,8 +112,10 @@ Spectrum takeThrough (const CircuitConfig& config, double scaleMm, const support
     return spectrum;
 }
 
-const std::array<std::string, 4> wirings { "", R"({ "use": "treble-bleed-parallel", "pot": "volume", "cap": "1n", "resistor": "150k" })",
-                                           R"({ "use": "treble-bleed-cap", "pot": "volume", "cap": "1n" })", R"({ "use": "independent-volumes", "pot": "volume" })" };
+const std::array<std::string, 4> wirings {
+    "", R"({ "use": "treble-bleed-parallel", "pot": "volume", "cap": "1n", "resistor": "150k" })",
+    R"({ "use": "treble-bleed-cap", "pot": "volume", "cap": "1n" })", R"({ "use": "independent-volumes", "pot": "volume" })"
+};
 }
 
 namespace
@@ -126,7 +142,10 @@ Sayings countSayings (const std::vector<std::string>& guitars)
         for (size_t i = 1; i < 3; ++i)
             sides[i] = [&]
             {
-                const auto job = jobOf ("\"" + name + "\"", std::string (R"({ "use": "treble-bleed-)") + (i == 1 ? "parallel" : "series") + R"(", "pot": ")" + knob + "\" }", "");
+                const auto job = jobOf ("\"" + name + "\"",
+                                        std::string (R"({ "use": "treble-bleed-)") + (i == 1 ? "parallel" : "series")
+                                            + R"(", "pot": ")" + knob + "\" }",
+                                        "");
                 return job.optionConfig (job.options.front());
             }();
         const double open = at (clarity, now);
@@ -144,7 +163,8 @@ Sayings countSayings (const std::vector<std::string>& guitars)
                 count.clearer += at (clarity, sides[i]) - open > ordinary ? 1 : 0;
             }
             char text[60];
-            std::snprintf (text, sizeof text, " %.1f/%+.1f/%+.1f", ordinary, at (clarity, sides[1]) - open, at (clarity, sides[2]) - open);
+            std::snprintf (text, sizeof text, " %.1f/%+.1f/%+.1f", ordinary, at (clarity, sides[1]) - open,
+                           at (clarity, sides[2]) - open);
             line += text;
         }
         std::cout << name << ", " << knob << " 8 to 2:" << line << "\n";
@@ -156,15 +176,19 @@ Sayings countSayings (const std::vector<std::string>& guitars)
 TEST_CASE ("An ordinary volume turned down is duller, a bleed keeps it clearer", "[clarity]")
 {
     // Common practice of the trade, no source.
-    const auto guitars = countSayings ({ "one-humbucker", "two-humbuckers-four-knobs", "two-humbuckers-two-knobs", "two-soapbars-four-knobs", "two-mini-humbuckers",
-                                         "three-single-coils", "two-single-coils", "humbucker-single-single", "two-humbuckers-five-positions" });
-    std::cout << "nine guitars: duller in " << guitars.duller << " of " << guitars.settings << ", bleed clearer in " << guitars.clearer << " of " << guitars.bleeds << "\n";
+    const auto guitars = countSayings ({ "one-humbucker", "two-humbuckers-four-knobs", "two-humbuckers-two-knobs",
+                                         "two-soapbars-four-knobs", "two-mini-humbuckers", "three-single-coils",
+                                         "two-single-coils", "humbucker-single-single", "two-humbuckers-five-positions" });
+    std::cout << "nine guitars: duller in " << guitars.duller << " of " << guitars.settings << ", bleed clearer in "
+              << guitars.clearer << " of " << guitars.bleeds << "\n";
     CHECK (guitars.duller == guitars.settings);
     CHECK (guitars.clearer >= guitars.bleeds - 1);
 
     // Of basses those with an ordinary volume; two volumes with the pickups on the wipers only part the pickups.
-    const auto basses = countSayings ({ "bass-split-coil", "bass-5-split-coil", "bass-one-humbucker", "bass-short-scale-two-humbuckers" });
-    std::cout << "four basses: duller in " << basses.duller << " of " << basses.settings << ", bleed clearer in " << basses.clearer << " of " << basses.bleeds << "\n";
+    const auto basses =
+        countSayings ({ "bass-split-coil", "bass-5-split-coil", "bass-one-humbucker", "bass-short-scale-two-humbuckers" });
+    std::cout << "four basses: duller in " << basses.duller << " of " << basses.settings << ", bleed clearer in "
+              << basses.clearer << " of " << basses.bleeds << "\n";
     CHECK (basses.duller == basses.settings);
     CHECK (basses.clearer >= basses.bleeds - 1);
 }
@@ -174,7 +198,9 @@ TEST_CASE ("Clarity of the reference circuits at knob 5", "[clarity]")
     for (const auto& reference : references)
     {
         const auto open = optionOf (reference, "", 10.0);
-        std::vector<std::pair<std::string, Spectrum>> takes { { "pink", {} }, { "song", takeThrough (open, reference.scaleMm, support::demoSong()) } };
+        std::vector<std::pair<std::string, Spectrum>> takes {
+            { "pink", {} }, { "song", takeThrough (open, reference.scaleMm, support::demoSong()) }
+        };
         if (std::getenv ("COLDIRON_SHOW") != nullptr)
             for (const auto& phrase : support::guitarPhrases())
                 takes.emplace_back (phrase.name, takeThrough (open, reference.scaleMm, phrase));
@@ -185,7 +211,8 @@ TEST_CASE ("Clarity of the reference circuits at knob 5", "[clarity]")
             std::array<double, 4> change {};
             for (size_t i = 0; i < wirings.size(); ++i)
             {
-                change[i] = at (clarity, optionOf (reference, wirings[i], 5.0)) - at (clarity, optionOf (reference, wirings[i], 10.0));
+                change[i] =
+                    at (clarity, optionOf (reference, wirings[i], 5.0)) - at (clarity, optionOf (reference, wirings[i], 10.0));
                 std::printf (" %6.2f (%+.2f)", change[i], change[i] - reference.at5[i]);
             }
             std::printf ("\n");
@@ -213,10 +240,15 @@ TEST_CASE ("Clarity at knob 10: what lets a dark guitar be brighter", "[clarity]
     const auto job = jobOf (references[0].guitar(), "", "");
     const auto now = job.recordedConfig (-1);
     const Clarity clarity (now, {});
-    struct Row { std::string rewire, setting; double db; };
-    for (const auto& row : { Row { R"({ "use": "pot-value", "pot": "volume", "value": "1M" })", "", 1.2 },
-                             Row { R"({ "use": "tone-no-load", "pot": "tone" })", "", 2.6 },
-                             Row { R"({ "use": "straight-through", "pickup": "bridge", "pot": "volume" })", R"("volume-pull": "up")", 6.9 } })
+    struct Row
+    {
+        std::string rewire, setting;
+        double db;
+    };
+    for (const auto& row :
+         { Row { R"({ "use": "pot-value", "pot": "volume", "value": "1M" })", "", 1.2 },
+           Row { R"({ "use": "tone-no-load", "pot": "tone" })", "", 2.6 },
+           Row { R"({ "use": "straight-through", "pickup": "bridge", "pot": "volume" })", R"("volume-pull": "up")", 6.9 } })
     {
         INFO (row.rewire);
         const auto rewired = jobOf (references[0].guitar(), row.rewire, row.setting);

@@ -57,8 +57,10 @@ TEST_CASE ("What is not said of a replaced part stays: taper, direction, no-load
     const auto own = [] (const std::string& part)
     {
         Diagnostics diagnostics;
-        const auto job = readJobText (R"({ "coldiron": "job 1", "guitar": { "like": "one-humbucker", "parts": { "cap": { "capacitor": "22n", "tolerance": 0.02 } } },
- "options": { "A": { "rewires": [ { "use": "tone-cap-value", "cap": "cap" } ] } } })", "/", shipped(), diagnostics);
+        const auto job = readJobText (
+            R"({ "coldiron": "job 1", "guitar": { "like": "one-humbucker", "parts": { "cap": { "capacitor": "22n", "tolerance": 0.02 } } },
+ "options": { "A": { "rewires": [ { "use": "tone-cap-value", "cap": "cap" } ] } } })",
+            "/", shipped(), diagnostics);
         REQUIRE (job.has_value());
         return job->options.front().harness.find (part)->as<CapacitorPart>()->tolerance;
     };
@@ -69,10 +71,12 @@ TEST_CASE ("A default taken from the guitar is in the words, and what is said go
 {
     const auto guitar = guitarOf ("two-single-coils");
     Diagnostics diagnostics;
-    const auto use = fillRewire ("blend", { { "first", "neck-volume" }, { "second", "bridge-volume" } }, guitar.harness, shipped(), diagnostics);
+    const auto use = fillRewire ("blend", { { "first", "neck-volume" }, { "second", "bridge-volume" } }, guitar.harness,
+                                 shipped(), diagnostics);
     REQUIRE (use.has_value());
     CHECK (use->arguments.at ("value") == "250k");
-    const auto told = fillRewire ("blend", { { "first", "neck-volume" }, { "second", "bridge-volume" }, { "value", "500k" } }, guitar.harness, shipped(), diagnostics);
+    const auto told = fillRewire ("blend", { { "first", "neck-volume" }, { "second", "bridge-volume" }, { "value", "500k" } },
+                                  guitar.harness, shipped(), diagnostics);
     REQUIRE (told.has_value());
     CHECK (told->arguments.at ("value") == "500k");
     const auto info = readRewireInfo ("pot-taper", shipped(), diagnostics);
@@ -83,7 +87,9 @@ TEST_CASE ("A default taken from the guitar is in the words, and what is said go
 TEST_CASE ("A default of a part that is not there, or that has no value, is told", "[defaults]")
 {
     const auto guitar = guitarOf ("two-single-coils");
-    CHECK (whyRefused (guitar, { { "pot-taper", { { "pot", "volume" } } } }).find ("\"pot\" asks for a pot and \"volume\" is none of this guitar") != std::string::npos);
+    CHECK (whyRefused (guitar, { { "pot-taper", { { "pot", "volume" } } } })
+               .find ("\"pot\" asks for a pot and \"volume\" is none of this guitar")
+           != std::string::npos);
     const auto diagnostics = faultsOf (R"({ "coldiron": "job 1", "guitar": "two-single-coils", "options": { "A": { "rewires": [
  { "use": { "coldiron": "rewire 1", "name": "Own", "asks": { "switch": "switch", "value": "value" }, "defaults": { "value": { "of": "{switch}" } },
    "steps": [ { "fit": "x", "as": { "pot": "{value}" } } ] }, "switch": "selector" } ] } } })");

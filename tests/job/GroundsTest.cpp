@@ -19,7 +19,8 @@ using Points = std::vector<std::string>;
 bool isOnGround (const Harness& harness, const std::string& point)
 {
     const auto points = harness.allPoints();
-    return std::find (points.begin(), points.end(), point) != points.end() && Nets (harness).joined (point, harness.point ("ground"));
+    return std::find (points.begin(), points.end(), point) != points.end()
+           && Nets (harness).joined (point, harness.point ("ground"));
 }
 }
 
@@ -39,7 +40,8 @@ TEST_CASE ("No shipped guitar leaves a shield, a case or the strings floating, a
             int tried = 0;
             for (const auto& arguments : waysToFill (*info, guitar.harness, 10))
             {
-                if (std::any_of (arguments.begin(), arguments.end(), [&] (const auto& a) { return isOnGround (guitar.harness, a.second); }))
+                if (std::any_of (arguments.begin(), arguments.end(),
+                                 [&] (const auto& a) { return isOnGround (guitar.harness, a.second); }))
                     continue; // asked for a tone and given a ground: what is asked for is lifted
                 if (++tried > 20)
                     break;
@@ -81,7 +83,8 @@ TEST_CASE ("The braid of a two-lead pickup is its cold lead: it is not turned ro
         { "phase", { { "pickup", "bridge" } } },
         { "phase-pull", { { "pickup", "bridge" }, { "pot", "volume" } } },
         { "both-in-series", { { "first", "neck" }, { "second", "bridge" }, { "pot", "tone" } } },
-        { "half-out-of-phase", { { "pickup", "neck" }, { "pot", "tone" } } } };
+        { "half-out-of-phase", { { "pickup", "neck" }, { "pot", "tone" } } }
+    };
     for (const auto& [name, arguments] : rewires)
     {
         const auto why = whyRefused (guitar, { { name, arguments } });
@@ -96,7 +99,8 @@ TEST_CASE ("The braid of a two-lead pickup is its cold lead: it is not turned ro
     // One with four leads may be put in its place, and the other way round.
     const auto four = rewired (guitar, { { "pickup-swap", { { "pickup", "bridge" }, { "new", "humbucker-hot" } } } });
     CHECK (floatingGrounds (four) == Points {});
-    const auto back = rewired (guitarOf ("two-humbuckers-two-knobs"), { { "pickup-swap", { { "pickup", "bridge" }, { "new", "humbucker-hot-two-lead" } } } });
+    const auto back = rewired (guitarOf ("two-humbuckers-two-knobs"),
+                               { { "pickup-swap", { { "pickup", "bridge" }, { "new", "humbucker-hot-two-lead" } } } });
     CHECK (floatingGrounds (back) == Points {});
     CHECK (ohmsAt (back, { { "selector", "bridge" } }) == Approx (parallel ({ 14000.0, 500e3 })).epsilon (1e-6));
 }
@@ -105,10 +109,13 @@ TEST_CASE ("A joint inside may name the shield where there is one, and its lead 
 {
     const auto with = [] (const std::string& shield, const std::string& wire)
     {
-        return faultsOf (R"({ "coldiron": "job 1", "guitar": { "scale_mm": 650, "strings": ["E2"], "parts": { "jack": { "jack": "mono" },
- "p": { "bridge_mm": 50, "pickup": { "shield": )" + shield + R"(, "inside": [["coil.finish",
+        return faultsOf (
+            R"({ "coldiron": "job 1", "guitar": { "scale_mm": 650, "strings": ["E2"], "parts": { "jack": { "jack": "mono" },
+ "p": { "bridge_mm": 50, "pickup": { "shield": )"
+            + shield + R"(, "inside": [["coil.finish",
  "shield"]], "coils": { "coil": { "dcr": "6k", "inductance": 2 } } } } },
- "wires": [["p.coil.start", "jack.tip"], [")" + wire + R"(", "ground"], ["strings", "ground"]] } })");
+ "wires": [["p.coil.start", "jack.tip"], [")"
+            + wire + R"(", "ground"], ["strings", "ground"]] } })");
     };
     CHECK (with ("true", "p.shield").empty());
     CHECK (has (with ("false", "p.coil.finish"), 3, { "no lead \"shield\"" }));

@@ -51,7 +51,8 @@ TEST_CASE ("Wire brings the four-knob guitar's resonance down by a tenth", "[sta
 {
     // Reckoned beforehand for this guitar with the usual 5 m of cable: 1992 Hz without its runs, 1789 Hz with them.
     Diagnostics diagnostics;
-    const auto bare = readJobText (R"({ "coldiron": "job 1", "guitar": { "like": "two-humbuckers-four-knobs", "runs": [] } })", "/", shipped(), diagnostics);
+    const auto bare = readJobText (R"({ "coldiron": "job 1", "guitar": { "like": "two-humbuckers-four-knobs", "runs": [] } })",
+                                   "/", shipped(), diagnostics);
     REQUIRE (bare.has_value());
     Setting bridge;
     bridge.levers["selector"] = "bridge";

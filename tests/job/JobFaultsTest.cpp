@@ -14,7 +14,8 @@ const std::string head = "{ \"coldiron\": \"job 1\", \"guitar\": \"two-humbucker
 /** A guitar in line: one coil through a volume. `parts` and `wires` follow on their own lines, 3 and 5. */
 std::string smallGuitar (const std::string& parts, const std::string& wires)
 {
-    return "{ \"coldiron\": \"job 1\", \"guitar\": { \"scale_mm\": 650, \"strings\": [\"E2\"],\n \"parts\": {\n" + parts + "},\n \"wires\": [" + wires + "] } }";
+    return "{ \"coldiron\": \"job 1\", \"guitar\": { \"scale_mm\": 650, \"strings\": [\"E2\"],\n \"parts\": {\n" + parts
+           + "},\n \"wires\": [" + wires + "] } }";
 }
 
 const std::string goodParts = "\"p\": { \"pickup\": \"single-coil\", \"bridge_mm\": 50 }, \"jack\": { \"jack\": \"mono\" }";
@@ -54,7 +55,8 @@ TEST_CASE ("All faults of a job come at once, each at its line")
 TEST_CASE ("What a file is must be said")
 {
     CHECK (has (faultsOf ("{ \"guitar\": \"one-humbucker\" }"), 1, { "begin it with \"coldiron\": \"job 1\"" }));
-    CHECK (has (faultsOf ("{\n \"coldiron\": \"guitar 1\", \"guitar\": \"one-humbucker\" }"), 2, { "found the text \"guitar 1\"", "job 1" }));
+    CHECK (has (faultsOf ("{\n \"coldiron\": \"guitar 1\", \"guitar\": \"one-humbucker\" }"), 2,
+                { "found the text \"guitar 1\"", "job 1" }));
     CHECK (has (faultsOf ("[]"), 1, { "a list", "job 1" }));
     CHECK (has (faultsOf ("{ \"coldiron\": \"job 1\" }"), 1, { "no \"guitar\"" }));
     Diagnostics diagnostics;
@@ -79,16 +81,19 @@ TEST_CASE ("Preset names lead nowhere but into the folders")
 
 TEST_CASE ("Wires go to points that are there")
 {
-    CHECK (has (faultsOf (smallGuitar (goodParts, goodWires + ",\n[\"p.coil.stert\",\n\"jack.tip\"]")), 5, { "p.coil.stert", "did you mean \"p.coil.start\"" }));
+    CHECK (has (faultsOf (smallGuitar (goodParts, goodWires + ",\n[\"p.coil.stert\",\n\"jack.tip\"]")), 5,
+                { "p.coil.stert", "did you mean \"p.coil.start\"" }));
     CHECK (has (faultsOf (smallGuitar (goodParts, goodWires + ",\n[\"q.1\", \"jack.tip\"]")), 5, { "q.1", "no part \"q\"" }));
     CHECK (has (faultsOf (smallGuitar (goodParts, goodWires + ",\n[\"jack.tip\"]")), 5, { "a list of 1", "two solder points" }));
     CHECK (has (faultsOf (smallGuitar (goodParts, goodWires + ",\n7")), 5, { "number 7" }));
-    CHECK (has (faultsOf (smallGuitar ("\"p\": { \"pickup\": \"single-coil\", \"bridge_mm\": 50 }", goodWires)), 2, { "no jack" }));
+    CHECK (
+        has (faultsOf (smallGuitar ("\"p\": { \"pickup\": \"single-coil\", \"bridge_mm\": 50 }", goodWires)), 2, { "no jack" }));
 }
 
 TEST_CASE ("Parts say what they are, within range")
 {
-    const auto part = [] (const std::string& text) { return faultsOf (smallGuitar (goodParts + ",\n\"x\": " + text, goodWires)); };
+    const auto part = [] (const std::string& text)
+    { return faultsOf (smallGuitar (goodParts + ",\n\"x\": " + text, goodWires)); };
     CHECK (part ("{ \"pot\": \"500k\" }").empty());
     CHECK (has (part ("{ \"pott\": \"500k\" }"), 4, { "does not say what it is", "did you mean \"pot\"" }));
     CHECK (has (part ("{ \"pot\": \"500k\", \"capacitor\": \"1n\" }"), 4, { "several things" }));
@@ -101,17 +106,29 @@ TEST_CASE ("Parts say what they are, within range")
     CHECK (has (part ("{ \"resistor\": \"1k\", \"serves\": \"neck\" }"), 4, { "\"serves\"", "no pickup" }));
     CHECK (has (part ("{ \"jack\": \"mono\" }"), 2, { "2 jacks" }));
     CHECK (has (part ("{ \"jack\": \"quad\" }"), 4, { "mono, stereo" }));
-    CHECK (has (part ("{ \"pickup\": { \"like\": \"single-coil\", \"coils\": { \"coil\": { \"dcr\": true } } }, \"bridge_mm\": 9 }"), 4, { "\"dcr\"", "found true" }));
-    CHECK (has (part ("{ \"pickup\": { \"like\": \"single-coil\", \"inside\": [[\"coil.start\", \"coil.end\"]] }, \"bridge_mm\": 9 }"), 4, { "coil.end" }));
-    CHECK (has (part ("{ \"pickup\": { \"like\": \"single-coil\", \"coils\": { \"coil\": { \"hears\": [\"D3\"] } } }, \"bridge_mm\": 9 }"), 1, { "D3" }));
-    CHECK (has (part ("{ \"switch\": { \"points\": [\"a\", \"b\"], \"positions\": { \"on\": [[\"a\", \"c\"]] } } }"), 4, { "no point \"c\"" }));
-    CHECK (has (part ("{ \"switch\": { \"points\": [\"a\", \"b\"], \"rest\": \"off\", \"positions\": { \"on\": [] } } }"), 4, { "\"off\"", "there are on" }));
+    CHECK (
+        has (part ("{ \"pickup\": { \"like\": \"single-coil\", \"coils\": { \"coil\": { \"dcr\": true } } }, \"bridge_mm\": 9 }"),
+             4, { "\"dcr\"", "found true" }));
+    CHECK (has (
+        part ("{ \"pickup\": { \"like\": \"single-coil\", \"inside\": [[\"coil.start\", \"coil.end\"]] }, \"bridge_mm\": 9 }"), 4,
+        { "coil.end" }));
+    CHECK (has (
+        part (
+            "{ \"pickup\": { \"like\": \"single-coil\", \"coils\": { \"coil\": { \"hears\": [\"D3\"] } } }, \"bridge_mm\": 9 }"),
+        1, { "D3" }));
+    CHECK (has (part ("{ \"switch\": { \"points\": [\"a\", \"b\"], \"positions\": { \"on\": [[\"a\", \"c\"]] } } }"), 4,
+                { "no point \"c\"" }));
+    CHECK (has (part ("{ \"switch\": { \"points\": [\"a\", \"b\"], \"rest\": \"off\", \"positions\": { \"on\": [] } } }"), 4,
+                { "\"off\"", "there are on" }));
 }
 
 TEST_CASE ("A taper that falls is refused, where it falls")
 {
     const auto taper = [] (const std::string& points)
-    { return faultsOf (smallGuitar (goodParts + ", \"x\": { \"pot\": \"500k\", \"taper\": { \"points\": [\n" + points + "] } }", goodWires)); };
+    {
+        return faultsOf (
+            smallGuitar (goodParts + ", \"x\": { \"pot\": \"500k\", \"taper\": { \"points\": [\n" + points + "] } }", goodWires));
+    };
     CHECK (taper ("[0, 0],\n[0.5, 0.2],\n[1, 1]").empty());
     CHECK (has (taper ("[0, 0],\n[0.5, 0.2],\n[0.7, 0.1],\n[1, 1]"), 6, { "falls from 0.2 to 0.1" }));
     CHECK (has (taper ("[0, 0],\n[0.5, 0.2],\n[0.5, 0.3],\n[1, 1]"), 6, { "travel goes from" }));
@@ -147,11 +164,16 @@ TEST_CASE ("Silence at every setting is a fault, at the option's own a note, at 
 TEST_CASE ("A fault in a preset names the preset's file and line")
 {
     const Folder folder;
-    folder.write ("pickups/bad.json", "{ \"coldiron\": \"pickup 1\",\n \"coils\": { \"coil\": {\n \"dcr\": \"6k\", \"inductance\": 1e9 } } }");
+    folder.write ("pickups/bad.json",
+                  "{ \"coldiron\": \"pickup 1\",\n \"coils\": { \"coil\": {\n \"dcr\": \"6k\", \"inductance\": 1e9 } } }");
     folder.write ("pickups/loop.json", "{ \"coldiron\": \"pickup 1\", \"like\": \"loop\" }");
     auto presets = support::shipped();
     presets.folders.insert (presets.folders.begin(), folder.path);
-    const auto job = [] (const std::string& name) { return smallGuitar ("\"p\": { \"pickup\": \"" + name + "\", \"bridge_mm\": 50 }, \"jack\": { \"jack\": \"mono\" }", goodWires); };
+    const auto job = [] (const std::string& name)
+    {
+        return smallGuitar ("\"p\": { \"pickup\": \"" + name + "\", \"bridge_mm\": 50 }, \"jack\": { \"jack\": \"mono\" }",
+                            goodWires);
+    };
     const auto diagnostics = faultsOf (job ("bad"), presets);
     REQUIRE (diagnostics.size() == 1);
     CHECK (diagnostics[0].file == (folder.path / "pickups/bad.json").string());
@@ -162,11 +184,17 @@ TEST_CASE ("A fault in a preset names the preset's file and line")
 TEST_CASE ("Presets of one's own come before the shipped ones, and like merges deeply")
 {
     const Folder folder;
-    folder.write ("pickups/single-coil.json", "{ \"coldiron\": \"pickup 1\", \"coils\": { \"coil\": { \"dcr\": 1000, \"inductance\": 1,\n \"loss\": [ { \"inductance\": 1, \"resistance\": 1000 }, { \"inductance\": 2, \"resistance\": 1000 } ] } } }");
-    folder.write ("pickups/mine.json", "{ \"coldiron\": \"pickup 1\", \"like\": \"single-coil\", \"known\": \"from ohms\", \"coils\": { \"coil\": { \"dcr\": \"2k\", \"loss\": [ { \"inductance\": 3, \"resistance\": 1000 } ] } } }");
+    folder.write ("pickups/single-coil.json",
+                  "{ \"coldiron\": \"pickup 1\", \"coils\": { \"coil\": { \"dcr\": 1000, \"inductance\": 1,\n \"loss\": [ { "
+                  "\"inductance\": 1, \"resistance\": 1000 }, { \"inductance\": 2, \"resistance\": 1000 } ] } } }");
+    folder.write ("pickups/mine.json",
+                  "{ \"coldiron\": \"pickup 1\", \"like\": \"single-coil\", \"known\": \"from ohms\", \"coils\": { \"coil\": { "
+                  "\"dcr\": \"2k\", \"loss\": [ { \"inductance\": 3, \"resistance\": 1000 } ] } } }");
     PresetFolders presets { { folder.path, support::shipped().folders.front() } };
     Diagnostics diagnostics;
-    const auto job = readJobText (smallGuitar ("\"p\": { \"pickup\": \"mine\", \"bridge_mm\": 50 }, \"jack\": { \"jack\": \"mono\" }", goodWires), "/", presets, diagnostics);
+    const auto job = readJobText (
+        smallGuitar ("\"p\": { \"pickup\": \"mine\", \"bridge_mm\": 50 }, \"jack\": { \"jack\": \"mono\" }", goodWires), "/",
+        presets, diagnostics);
     REQUIRE (job.has_value());
     const auto& pickup = job->guitar.harness.find ("p")->as<PickupPart>()->pickup;
     CHECK (pickup.known == Provenance::fromOhms);
@@ -179,9 +207,10 @@ TEST_CASE ("Presets of one's own come before the shipped ones, and like merges d
 TEST_CASE ("A job named without a folder finds its takes where it lies")
 {
     Diagnostics diagnostics;
-    const auto job = readJobText (R"({ "coldiron": "job 1", "title": "Bare", "guitar": "one-humbucker", "takes": [ { "file": "verse.wav" } ] })",
-                                  std::filesystem::path ("job.json").parent_path(),
-                                  PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } }, diagnostics);
+    const auto job = readJobText (
+        R"({ "coldiron": "job 1", "title": "Bare", "guitar": "one-humbucker", "takes": [ { "file": "verse.wav" } ] })",
+        std::filesystem::path ("job.json").parent_path(),
+        PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } }, diagnostics);
     REQUIRE (job);
     CHECK (job->takes.front().file == std::filesystem::current_path() / "verse.wav");
 }
@@ -189,9 +218,16 @@ TEST_CASE ("A job named without a folder finds its takes where it lies")
 TEST_CASE ("Runs of wire are read with their point and size")
 {
     const auto withRuns = [] (const std::string& runs)
-    { return "{ \"coldiron\": \"job 1\", \"guitar\": { \"scale_mm\": 650, \"strings\": [\"E2\"], \"parts\": {" + goodParts + "}, \"wires\": [" + goodWires + "],\n\"runs\": [" + runs + "] } }"; };
-    CHECK (faultsOf (withRuns (R"({ "at": "jack.tip", "mm": 450, "per_metre": "150p" }, { "at": "p.coil.start", "capacitance": "60p" })")).empty());
-    CHECK (has (faultsOf (withRuns (R"({ "at": "jack.tipp", "capacitance": "60p" })")), 2, { "jack.tipp", "did you mean \"jack.tip\"" }));
+    {
+        return "{ \"coldiron\": \"job 1\", \"guitar\": { \"scale_mm\": 650, \"strings\": [\"E2\"], \"parts\": {" + goodParts
+               + "}, \"wires\": [" + goodWires + "],\n\"runs\": [" + runs + "] } }";
+    };
+    CHECK (
+        faultsOf (
+            withRuns (R"({ "at": "jack.tip", "mm": 450, "per_metre": "150p" }, { "at": "p.coil.start", "capacitance": "60p" })"))
+            .empty());
+    CHECK (has (faultsOf (withRuns (R"({ "at": "jack.tipp", "capacitance": "60p" })")), 2,
+                { "jack.tipp", "did you mean \"jack.tip\"" }));
     CHECK (has (faultsOf (withRuns (R"({ "at": "ground", "capacitance": "60p" })")), 2, { "is ground", "carries the signal" }));
     CHECK (has (faultsOf (withRuns (R"({ "at": "jack.tip" })")), 2, { "either \"capacitance\", or \"mm\" and \"per_metre\"" }));
     CHECK (has (faultsOf (withRuns (R"({ "at": "jack.tip", "mm": 450 })")), 2, { "per_metre" }));
@@ -201,7 +237,8 @@ TEST_CASE ("Runs of wire are read with their point and size")
 
     // 450 mm of 150 pF a metre [calc]: 67.5 pF.
     Diagnostics diagnostics;
-    const auto job = readJobText (withRuns (R"({ "at": "jack.tip", "mm": 450, "per_metre": "150p" })"), "/", support::shipped(), diagnostics);
+    const auto job =
+        readJobText (withRuns (R"({ "at": "jack.tip", "mm": 450, "per_metre": "150p" })"), "/", support::shipped(), diagnostics);
     REQUIRE (job.has_value());
     REQUIRE (job->guitar.harness.runs().size() == 1);
     CHECK (job->guitar.harness.runs()[0].farads == Approx (67.5e-12));
@@ -210,12 +247,15 @@ TEST_CASE ("Runs of wire are read with their point and size")
 TEST_CASE ("What is plugged in is read")
 {
     Diagnostics diagnostics;
-    const auto job = readJobText (R"({ "coldiron": "job 1", "guitar": "two-humbuckers-stereo", "recording": { "plug": "stereo-ring" },
- "options": { "A": { "listening": { "plug": "mono" } } } })", "/", support::shipped(), diagnostics);
+    const auto job =
+        readJobText (R"({ "coldiron": "job 1", "guitar": "two-humbuckers-stereo", "recording": { "plug": "stereo-ring" },
+ "options": { "A": { "listening": { "plug": "mono" } } } })",
+                     "/", support::shipped(), diagnostics);
     REQUIRE (job.has_value());
     CHECK (job->recording.plug == Plug::stereoRing);
     CHECK (job->listening.plug == Plug::stereoRing);
     CHECK (job->options[0].listening.plug == Plug::mono);
-    CHECK (has (faultsOf ("{ \"coldiron\": \"job 1\", \"guitar\": \"one-humbucker\",\n\"recording\": { \"plug\": \"jack\" } }"), 2, { "plug", "stereo-tip" }));
+    CHECK (has (faultsOf ("{ \"coldiron\": \"job 1\", \"guitar\": \"one-humbucker\",\n\"recording\": { \"plug\": \"jack\" } }"),
+                2, { "plug", "stereo-tip" }));
 }
 }

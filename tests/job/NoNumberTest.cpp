@@ -58,7 +58,8 @@ TEST_CASE ("a sample that is no sound is refused by its number, in takes and imp
         {
             const auto file = withSample (folder, sample, form);
             INFO (sample);
-            for (const auto& fault : { faultOf ([&] { readTake (file); }), faultOf ([&] { checkTake (file); }), faultOf ([&] { readImpulse (file); }) })
+            for (const auto& fault : { faultOf ([&] { readTake (file); }), faultOf ([&] { checkTake (file); }),
+                                       faultOf ([&] { readImpulse (file); }) })
             {
                 CHECK (fault.find (file.string() + ": sample 12345 is ") == 0);
                 CHECK (fault.find ('\n') == std::string::npos);

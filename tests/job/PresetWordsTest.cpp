@@ -13,7 +13,9 @@ namespace
 /** Every text a person reads: all but the names that are searched for and the steps. */
 void collect (const Json& json, std::vector<std::string>& texts)
 {
-    static const std::vector<std::string> forPeople { "name", "about", "gives", "costs", "says", "needs", "else", "title", "wish" };
+    static const std::vector<std::string> forPeople {
+        "name", "about", "gives", "costs", "says", "needs", "else", "title", "wish"
+    };
     for (const auto& [key, value] : json.members)
     {
         const bool read = std::find (forPeople.begin(), forPeople.end(), key) != forPeople.end();
@@ -33,8 +35,11 @@ void collect (const Json& json, std::vector<std::string>& texts)
 
 TEST_CASE ("Presets speak as a shop does", "[words]")
 {
-    static const std::vector<std::string> ours { "for good", "side by side", "stand on", "stands on", "stands in line", "one after the other", "softer",
-                                                 "give or take", "without muting", "cancel", "reach along the string", "aslant", "turns the hum" };
+    static const std::vector<std::string> ours { "for good",     "side by side",           "stand on",
+                                                 "stands on",    "stands in line",         "one after the other",
+                                                 "softer",       "give or take",           "without muting",
+                                                 "cancel",       "reach along the string", "aslant",
+                                                 "turns the hum" };
     int read = 0, screws = 0;
     for (const auto& entry : std::filesystem::recursive_directory_iterator (std::filesystem::path (COLDIRON_SOURCE) / "presets"))
     {
@@ -49,7 +54,8 @@ TEST_CASE ("Presets speak as a shop does", "[words]")
         collect (json, texts);
         for (auto words : texts)
         {
-            std::transform (words.begin(), words.end(), words.begin(), [] (unsigned char c) { return static_cast<char> (std::tolower (c)); });
+            std::transform (words.begin(), words.end(), words.begin(),
+                            [] (unsigned char c) { return static_cast<char> (std::tolower (c)); });
             ++read;
             screws += words.find ("(screw)") != std::string::npos || words.find ("(slug)") != std::string::npos;
             for (const auto& own : ours)

@@ -1,7 +1,7 @@
 #include "support/JobFixture.h"
 
-#include "response/GuitarResponse.h"
 #include "job/Readers.h"
+#include "response/GuitarResponse.h"
 
 #include <algorithm>
 #include <cmath>
@@ -59,7 +59,10 @@ TEST_CASE ("Every shipped preset reads without a fault and says what it is")
 
 namespace
 {
-struct Peak { double hz, db; };
+struct Peak
+{
+    double hz, db;
+};
 
 /** The pickup as it is used most: its coils so that their strings add, 500k volume and tone with 22 nF, 500 pF, 1M. */
 Peak loadedPeak (const Pickup& pickup)
@@ -109,9 +112,12 @@ Peak loadedPeak (const Pickup& pickup)
 TEST_CASE ("Pickups peak at 0 to 12 dB into 500k pots, a 500 pF cable and 1M, and where their kind does")
 {
     const std::map<std::string, std::pair<double, double>> ranges {
-        { "single-coil", { 3500, 4500 } }, { "single-coil-reverse", { 3500, 4500 } },
-        { "humbucker-moderate", { 2600, 3200 } }, { "humbucker-hot", { 1900, 2400 } },
-        { "humbucker-moderate-two-lead", { 2600, 3200 } }, { "humbucker-hot-two-lead", { 1900, 2400 } },
+        { "single-coil", { 3500, 4500 } },
+        { "single-coil-reverse", { 3500, 4500 } },
+        { "humbucker-moderate", { 2600, 3200 } },
+        { "humbucker-hot", { 1900, 2400 } },
+        { "humbucker-moderate-two-lead", { 2600, 3200 } },
+        { "humbucker-hot-two-lead", { 1900, 2400 } },
     };
     const auto presets = support::shipped();
     Diagnostics diagnostics;
@@ -144,11 +150,13 @@ TEST_CASE ("A coupling that no coils can have is refused")
     // n coils with one k between any two: eigenvalues 1 - k and 1 + (n - 1) k, both above 0 [calc: the matrix of ones].
     const auto with = [] (int coils, const std::string& coupling)
     {
-        std::string text = "{ \"coldiron\": \"job 1\", \"guitar\": { \"scale_mm\": 650, \"strings\": [\"E2\"], \"parts\": { \"jack\": { \"jack\": \"mono\" }, \"p\": { \"bridge_mm\": 50, \"pickup\": {\n\"coupling\": "
+        std::string text = "{ \"coldiron\": \"job 1\", \"guitar\": { \"scale_mm\": 650, \"strings\": [\"E2\"], \"parts\": { "
+                           "\"jack\": { \"jack\": \"mono\" }, \"p\": { \"bridge_mm\": 50, \"pickup\": {\n\"coupling\": "
                            + coupling + ",\n\"coils\": {";
         for (int i = 0; i < coils; ++i)
             text += std::string (i > 0 ? "," : "") + " \"c" + std::to_string (i) + "\": { \"dcr\": \"4k\", \"inductance\": 2 }";
-        return support::faultsOf (text + " } } } }, \"wires\": [[\"p.c0.start\", \"jack.tip\"], [\"p.c0.finish\", \"ground\"]] } }");
+        return support::faultsOf (text
+                                  + " } } } }, \"wires\": [[\"p.c0.start\", \"jack.tip\"], [\"p.c0.finish\", \"ground\"]] } }");
     };
     CHECK (with (2, "-0.95").empty());
     CHECK (with (3, "-0.49").empty());

@@ -60,7 +60,11 @@ TEST_CASE ("Bench readings are read as written", "[readings]")
 
 TEST_CASE ("Every wrong row is named by its line, all at once", "[readings]")
 {
-    struct Wrong { const char* row; std::vector<std::string> words; };
+    struct Wrong
+    {
+        const char* row;
+        std::vector<std::string> words;
+    };
     const Wrong wrong[] = { { "dcr,-8k", { "resistance", "1 to 10M ohm" } },
                             { "dcr,8.1kohm", { "8.1kohm", "no unit" } },
                             { "dcr", { "no resistance", "dcr,8.1k" } },
@@ -93,8 +97,9 @@ TEST_CASE ("Every wrong row is named by its line, all at once", "[readings]")
 
 TEST_CASE ("A file without a pickup, readings or sense is refused", "[readings]")
 {
-    for (const std::string& text : { std::string(), std::string ("dcr,8k\n"), std::string ("pickup,humbucker-moderate\n"), std::string ("pickup,no-such\ndcr,8k\n"),
-                                    std::string ("\xff\xfe\0\x01,,,\n\n,", 9), std::string (",,,,\n"), std::string (100000, ',') })
+    for (const std::string& text : { std::string(), std::string ("dcr,8k\n"), std::string ("pickup,humbucker-moderate\n"),
+                                     std::string ("pickup,no-such\ndcr,8k\n"), std::string ("\xff\xfe\0\x01,,,\n\n,", 9),
+                                     std::string (",,,,\n"), std::string (100000, ',') })
     {
         Diagnostics diagnostics;
         CHECK_FALSE (read (text, diagnostics));

@@ -35,8 +35,10 @@ TEST_CASE ("Auto-split splits the humbucker between the positions, and taken out
     const auto split = rewired (guitar, { { "auto-split", { { "pickup", "bridge" }, { "blade", "blade" } } } });
     checkOhms (split, two, parallel ({ single, hot / 2, volume }));
     checkOhms (split, one, parallel ({ hot, volume }));
-    CHECK (whyRefused (guitar, { { "auto-split", { { "pickup", "bridge" }, { "blade", "blade" } } }, { "auto-split", { { "pickup", "bridge" }, { "blade", "blade" } } } })
-               .find ("splits bridge already") != std::string::npos);
+    CHECK (whyRefused (guitar, { { "auto-split", { { "pickup", "bridge" }, { "blade", "blade" } } },
+                                 { "auto-split", { { "pickup", "bridge" }, { "blade", "blade" } } } })
+               .find ("splits bridge already")
+           != std::string::npos);
 
     for (const char* name : { "humbucker-single-humbucker", "humbucker-single-single" })
     {
@@ -44,8 +46,11 @@ TEST_CASE ("Auto-split splits the humbucker between the positions, and taken out
         checkOhms (own.harness, two, parallel ({ single, hot / 2, volume }));
         checkOhms (rewired (own, { { "auto-split-off", { { "pickup", "bridge" } } } }), two, parallel ({ single, hot, volume }));
     }
-    CHECK (rewired (guitar, { { "auto-split", { { "pickup", "bridge" }, { "blade", "blade" } } }, { "auto-split-off", { { "pickup", "bridge" } } } })
-               .landings().at ("bridge.north.finish").lug.empty());
+    CHECK (rewired (guitar, { { "auto-split", { { "pickup", "bridge" }, { "blade", "blade" } } },
+                              { "auto-split-off", { { "pickup", "bridge" } } } })
+               .landings()
+               .at ("bridge.north.finish")
+               .lug.empty());
     CHECK (whyRefused (guitar, { { "auto-split-off", { { "pickup", "bridge" } } } }).size() > 20);
 }
 
@@ -75,9 +80,15 @@ TEST_CASE ("Series or parallel works on a guitar that splits by itself, and the 
 
 TEST_CASE ("Neck-on and bridge-on ask for no lug", "[shop]")
 {
-    struct Way { const char* guitar; const char* selector; const char* pot; };
-    for (const auto& way : { Way { "three-single-coils", "blade", "middle-tone" }, Way { "two-humbuckers-four-knobs", "selector", "neck-tone" },
-                             Way { "two-single-coils-blade", "blade", "tone" }, Way { "humbucker-single-single", "blade", "tone" } })
+    struct Way
+    {
+        const char* guitar;
+        const char* selector;
+        const char* pot;
+    };
+    for (const auto& way :
+         { Way { "three-single-coils", "blade", "middle-tone" }, Way { "two-humbuckers-four-knobs", "selector", "neck-tone" },
+           Way { "two-single-coils-blade", "blade", "tone" }, Way { "humbucker-single-single", "blade", "tone" } })
     {
         INFO (way.guitar);
         const auto guitar = guitarOf (way.guitar);
@@ -125,7 +136,8 @@ TEST_CASE ("Single coils see 250k and the humbucker 500k", "[shop]")
         checkOhms (harness, { { "blade", blade } }, parallel ({ single, volume, 470e3 }));
     checkOhms (harness, { { "blade", "neck-middle" } }, parallel ({ single, single, volume, 470e3 }));
     // The pole is used once.
-    CHECK (whyRefused (guitarOf ("humbucker-single-single"), { { "single-coil-load", { { "blade", "blade" } } } }).find ("in use") != std::string::npos);
+    CHECK (whyRefused (guitarOf ("humbucker-single-single"), { { "single-coil-load", { { "blade", "blade" } } } }).find ("in use")
+           != std::string::npos);
 }
 
 TEST_CASE ("A four-position blade adds both in series, end to end", "[shop]")
@@ -142,7 +154,8 @@ TEST_CASE ("A four-position blade adds both in series, end to end", "[shop]")
     const auto own = guitarOf ("two-single-coils-blade-4");
     for (const double hz : { 100.0, 1000.0, 4000.0 })
         for (const char* blade : { "bridge", "both", "neck", "series" })
-            CHECK (levelDb (guitar, harness, levers ({ { "blade", blade } }), hz) == Approx (levelDb (own, own.harness, levers ({ { "blade", blade } }), hz)).margin (0.05));
+            CHECK (levelDb (guitar, harness, levers ({ { "blade", blade } }), hz)
+                   == Approx (levelDb (own, own.harness, levers ({ { "blade", blade } }), hz)).margin (0.05));
     CHECK (difference (guitar.harness, harness).size() > 4); // bench steps
 }
 
@@ -155,7 +168,8 @@ TEST_CASE ("A knob turns a humbucker into a split", "[shop]")
     setting.knobs["bridge-split"] = 0.0;
     const auto split = rewired (guitar, { { "split-shorted", { { "pickup", "bridge" }, { "pot", "volume" } } } });
     for (const double hz : { 100.0, 1000.0, 4000.0 })
-        CHECK (levelDb (guitar, harness, setting, hz) == Approx (levelDb (guitar, split, levers ({ { "volume-pull", "up" } }), hz)).margin (0.01));
+        CHECK (levelDb (guitar, harness, setting, hz)
+               == Approx (levelDb (guitar, split, levers ({ { "volume-pull", "up" } }), hz)).margin (0.01));
 }
 
 TEST_CASE ("A latching kill switch is silent while it is on, beside a momentary one", "[shop]")
@@ -177,8 +191,10 @@ TEST_CASE ("The six-way selector takes a notch at each of five places, and none 
     {
         const double hz = 1.0 / (2.0 * 3.14159265358979 * std::sqrt (1.5 * farads[i])); // [calc] series resonance
         INFO (positions[i] << ": " << hz << " Hz");
-        CHECK (levelDb (guitar, harness, levers ({ { "notch", positions[i] } }), hz) < levelDb (guitar, harness, levers ({ { "notch", "1" } }), hz) - 3.0);
-        CHECK (levelDb (guitar, harness, levers ({ { "notch", "1" } }), hz) == Approx (levelDb (guitar, guitar.harness, {}, hz)).margin (1e-9));
+        CHECK (levelDb (guitar, harness, levers ({ { "notch", positions[i] } }), hz)
+               < levelDb (guitar, harness, levers ({ { "notch", "1" } }), hz) - 3.0);
+        CHECK (levelDb (guitar, harness, levers ({ { "notch", "1" } }), hz)
+               == Approx (levelDb (guitar, guitar.harness, {}, hz)).margin (1e-9));
     }
 }
 
@@ -187,7 +203,8 @@ TEST_CASE ("A stacked single coil is quiet, and plays nearly as loud", "[shop]")
     const auto guitar = guitarOf ("three-single-coils");
     const auto harness = rewired (guitar, { { "stacked-for-single", { { "pickup", "bridge" } } } });
     const auto bridge = levers ({ { "blade", "bridge" } });
-    const auto hum = [&] (const Harness& h) { return 20.0 * std::log10 (std::abs (configOf (guitar, h, bridge).response().hum (150.0)) + 1e-15); };
+    const auto hum = [&] (const Harness& h)
+    { return 20.0 * std::log10 (std::abs (configOf (guitar, h, bridge).response().hum (150.0)) + 1e-15); };
     CHECK (hum (harness) < hum (guitar.harness) - 25.0);
     CHECK (levelDb (guitar, harness, bridge, 500.0) > levelDb (guitar, guitar.harness, bridge, 500.0) - 3.0);
     // A buck coil in line brings the resonance down, but not to a humbucker's.
@@ -200,7 +217,8 @@ TEST_CASE ("The offset guitar has two circuits that do not meet", "[shop]")
     CHECK (heard (guitar, guitar.harness, levers ({ { "selector", "bridge" } })) == Heard { "bridge" });
     CHECK (heard (guitar, guitar.harness, levers ({ { "selector", "both" } })) == Heard { "bridge", "neck" });
     for (const char* selector : { "neck", "both", "bridge" })
-        CHECK (heard (guitar, guitar.harness, levers ({ { "selector", selector }, { "circuit", "rhythm" } })) == Heard { "neck" });
+        CHECK (heard (guitar, guitar.harness, levers ({ { "selector", selector }, { "circuit", "rhythm" } }))
+               == Heard { "neck" });
     auto rhythm = levers ({ { "circuit", "rhythm" } });
     const double before = levelDb (guitar, guitar.harness, rhythm, 500.0);
     rhythm.knobs["volume"] = 0.0;
@@ -210,7 +228,8 @@ TEST_CASE ("The offset guitar has two circuits that do not meet", "[shop]")
 TEST_CASE ("A second push-pull on one pot is refused, and another is asked for", "[shop]")
 {
     const auto guitar = guitarOf ("two-humbuckers-four-knobs");
-    const auto why = whyRefused (guitar, { { "series-parallel", { { "pickup", "bridge" }, { "pot", "bridge-volume" } } }, { "phase-pull", { { "pickup", "neck" }, { "pot", "bridge-volume" } } } });
+    const auto why = whyRefused (guitar, { { "series-parallel", { { "pickup", "bridge" }, { "pot", "bridge-volume" } } },
+                                           { "phase-pull", { { "pickup", "neck" }, { "pot", "bridge-volume" } } } });
     CHECK (why.find ("bridge-volume already has a push-pull") != std::string::npos);
     CHECK (why.find ("choose another") != std::string::npos);
 }
@@ -218,7 +237,11 @@ TEST_CASE ("A second push-pull on one pot is refused, and another is asked for",
 TEST_CASE ("A rewire asked for by another name is found, and the fault says the one to write", "[shop]")
 {
     const auto asked = [] (const std::string& name)
-    { return faultsOf ("{ \"coldiron\": \"job 1\", \"guitar\": \"two-humbuckers-four-knobs\", \"options\": { \"A\": { \"rewires\": [\n { \"use\": \"" + name + "\", \"pickup\": \"bridge\", \"pot\": \"bridge-volume\" } ] } } }"); };
+    {
+        return faultsOf ("{ \"coldiron\": \"job 1\", \"guitar\": \"two-humbuckers-four-knobs\", \"options\": { \"A\": { "
+                         "\"rewires\": [\n { \"use\": \""
+                         + name + "\", \"pickup\": \"bridge\", \"pot\": \"bridge-volume\" } ] } } }");
+    };
     for (const char* name : { "coil-split", "Coil Split" })
     {
         const auto diagnostics = asked (name);

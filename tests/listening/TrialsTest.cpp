@@ -1,7 +1,7 @@
 // Guessing is counted exactly: the probability of at least k right of n between two is the sum of the binomial
 // coefficients C (n, i), i = k..n, over 2^n [calc].
-#include "listening/Ranking.h"
 #include "listening/Trials.h"
+#include "listening/Ranking.h"
 
 #include <catch2/catch.hpp>
 
@@ -14,9 +14,9 @@ using namespace coldiron;
 
 TEST_CASE ("guessing has the probabilities of the binomial formula")
 {
-    CHECK (guessingProbability (12, 16) == 2517.0 / 65536.0);       // 1820 + 560 + 120 + 16 + 1
-    CHECK (guessingProbability (9, 10) == 11.0 / 1024.0);           // 10 + 1
-    CHECK (guessingProbability (14, 20) == 60460.0 / 1048576.0);    // 38760 + 15504 + 4845 + 1140 + 190 + 20 + 1
+    CHECK (guessingProbability (12, 16) == 2517.0 / 65536.0);    // 1820 + 560 + 120 + 16 + 1
+    CHECK (guessingProbability (9, 10) == 11.0 / 1024.0);        // 10 + 1
+    CHECK (guessingProbability (14, 20) == 60460.0 / 1048576.0); // 38760 + 15504 + 4845 + 1140 + 190 + 20 + 1
     CHECK (guessingProbability (5, 5) == 1.0 / 32.0);
     CHECK (guessingProbability (0, 16) == Approx (1.0).margin (1e-15));
     // From memory of printed tables of the cumulative binomial distribution: P (X <= 8, n = 20, 1/2) = 0.2517.
@@ -53,12 +53,12 @@ TEST_CASE ("guessing of what cannot be is refused")
 
 TEST_CASE ("the words of guessing")
 {
-    CHECK (guessingWords (9, 10) == "9 of 10: guessing does that well about 1 time in 93.");          // 1024 / 11 = 93.09
-    CHECK (guessingWords (12, 16) == "12 of 16: guessing does that well about 1 time in 26.");        // 65536 / 2517 = 26.04
-    CHECK (guessingWords (5, 10) == "5 of 10: guessing does that well about 6 times in 10.");         // 638 / 1024
-    CHECK (guessingWords (2, 10) == "2 of 10: guessing does that well nearly every time.");           // 1013 / 1024
+    CHECK (guessingWords (9, 10) == "9 of 10: guessing does that well about 1 time in 93.");   // 1024 / 11 = 93.09
+    CHECK (guessingWords (12, 16) == "12 of 16: guessing does that well about 1 time in 26."); // 65536 / 2517 = 26.04
+    CHECK (guessingWords (5, 10) == "5 of 10: guessing does that well about 6 times in 10.");  // 638 / 1024
+    CHECK (guessingWords (2, 10) == "2 of 10: guessing does that well nearly every time.");    // 1013 / 1024
     CHECK (guessingWords (0, 10) == "0 of 10: guessing does that well every time.");
-    CHECK (guessingWords (16, 16) == "16 of 16: guessing does that well about 1 time in 66000.");     // 65536
+    CHECK (guessingWords (16, 16) == "16 of 16: guessing does that well about 1 time in 66000."); // 65536
     CHECK (guessingWords (25, 25) == "25 of 25: guessing does that well less than 1 time in a million.");
 }
 
@@ -122,21 +122,21 @@ TEST_CASE ("versions are ranked as they are heard")
 {
     Ranking ranking (5);
     CHECK_FALSE (ranking.placeOf (0));
-    ranking.up (3);                     // 3
-    ranking.up (1);                     // 1 3
-    ranking.down (4);                   // 1 3 4
+    ranking.up (3);   // 3
+    ranking.up (1);   // 1 3
+    ranking.down (4); // 1 3 4
     CHECK (ranking.placeOf (1) == 0);
     CHECK (ranking.placeOf (4) == 2);
-    ranking.up (4);                     // 1 4 3
-    ranking.up (4);                     // 4 1 3
-    ranking.up (4);                     // no further
+    ranking.up (4); // 1 4 3
+    ranking.up (4); // 4 1 3
+    ranking.up (4); // no further
     CHECK (ranking.places() == std::vector<std::vector<int>> { { 4 }, { 1 }, { 3 } });
     CHECK_FALSE (ranking.isComplete());
     ranking.down (0);
-    ranking.down (2);                   // 4 1 3 0 2
+    ranking.down (2); // 4 1 3 0 2
     CHECK (ranking.isComplete());
     ranking.down (2);
-    ranking.down (4);                   // 1 4 3 0 2
+    ranking.down (4); // 1 4 3 0 2
     CHECK (ranking.placeOf (4) == 1);
     ranking.up (9);
     ranking.down (-1);
@@ -150,18 +150,18 @@ TEST_CASE ("two may share a place, and the next place is left out")
 {
     Ranking ranking (4);
     for (int version = 0; version < 4; ++version)
-        ranking.down (version);         // 0 1 2 3
-    ranking.tie (2);                    // 0 (1 2) 3
+        ranking.down (version); // 0 1 2 3
+    ranking.tie (2);            // 0 (1 2) 3
     CHECK (ranking.isTied (1));
     CHECK (ranking.placeOf (2) == 1);
-    CHECK (ranking.placeOf (3) == 3);   // second, second, fourth
-    ranking.tie (3);                    // 0 (1 2 3)
+    CHECK (ranking.placeOf (3) == 3); // second, second, fourth
+    ranking.tie (3);                  // 0 (1 2 3)
     CHECK (ranking.placeOf (3) == 1);
-    ranking.up (2);                     // 0 2 (1 3)
+    ranking.up (2); // 0 2 (1 3)
     CHECK (ranking.places() == std::vector<std::vector<int>> { { 0 }, { 2 }, { 1, 3 } });
-    ranking.tie (3);                    // taken out again, just below
+    ranking.tie (3); // taken out again, just below
     CHECK (ranking.places() == std::vector<std::vector<int>> { { 0 }, { 2 }, { 1 }, { 3 } });
-    ranking.tie (0);                    // nobody above
+    ranking.tie (0); // nobody above
     CHECK_FALSE (ranking.isTied (0));
     CHECK (ranking.isComplete());
 }

@@ -10,7 +10,10 @@ using namespace coldiron;
 
 namespace
 {
-struct Stretch { double peakDbfs, seconds; };
+struct Stretch
+{
+    double peakDbfs, seconds;
+};
 
 /** A sine in stretches of level, continuous in phase. */
 std::vector<float> sine (double hz, double sampleRate, const std::vector<Stretch>& stretches)
@@ -18,8 +21,9 @@ std::vector<float> sine (double hz, double sampleRate, const std::vector<Stretch
     std::vector<float> samples;
     for (const auto& stretch : stretches)
         for (auto n = std::llround (stretch.seconds * sampleRate); n > 0; --n)
-            samples.push_back (static_cast<float> (std::pow (10.0, stretch.peakDbfs / 20.0)
-                                                   * std::sin (2.0 * M_PI * hz * static_cast<double> (samples.size()) / sampleRate)));
+            samples.push_back (
+                static_cast<float> (std::pow (10.0, stretch.peakDbfs / 20.0)
+                                    * std::sin (2.0 * M_PI * hz * static_cast<double> (samples.size()) / sampleRate)));
     return samples;
 }
 }

@@ -1,6 +1,6 @@
 #include "response/Figures.h"
-#include "response/ThermalNoise.h"
 #include "response/Responses.h"
+#include "response/ThermalNoise.h"
 
 #include <catch2/catch.hpp>
 

@@ -84,7 +84,8 @@ TEST_CASE ("a click in a pause does not count as noise, and a stereo take reads 
     auto clicked = clean;
     for (double at : { 1.6, 4.3, 6.9, 9.4 })
         clicked[static_cast<size_t> (at * rate)] += 0.2f;
-    const auto a = measureNoiseFloor ({ clean }, rate), b = measureNoiseFloor ({ clicked }, rate), c = measureNoiseFloor ({ clean, clean }, rate);
+    const auto a = measureNoiseFloor ({ clean }, rate), b = measureNoiseFloor ({ clicked }, rate),
+               c = measureNoiseFloor ({ clean, clean }, rate);
     REQUIRE (b.isKnown);
     for (size_t i = 8; i < a.hz.size(); ++i)
     {
@@ -122,12 +123,23 @@ TEST_CASE ("a boost of noise ends the trust where it begins, if it can be heard"
     const auto quiet = measureNoiseFloor ({ strokes (0.5, 1e-6) }, rate); // 60 dB less: nobody hears it
     REQUIRE (quiet.isKnown);
     CHECK_FALSE (judgeNoise (quiet, boost, false).trustedToHz);
-    CHECK_FALSE (judgeNoise (noisy, [] (double hz) { return hz < 3600.0 ? 1.0 : 1.9; }, false).trustedToHz); // 5.6 dB
-    CHECK (judgeNoise (noisy, [] (double hz) { return hz < 3600.0 ? 1.0 : 2.1; }, false).trustedToHz);       // 6.4 dB
+    CHECK_FALSE (judgeNoise (
+                     noisy, [] (double hz) { return hz < 3600.0 ? 1.0 : 1.9; }, false)
+                     .trustedToHz); // 5.6 dB
+    CHECK (judgeNoise (
+               noisy, [] (double hz) { return hz < 3600.0 ? 1.0 : 2.1; }, false)
+               .trustedToHz); // 6.4 dB
     // All softer alike: turned up again it is what it was. Softer but not at the top: the top is lifted.
-    CHECK_FALSE (judgeNoise (noisy, [] (double) { return 0.25; }, false).trustedToHz);
-    CHECK (judgeNoise (noisy, [] (double hz) { return hz < 3600.0 ? 0.25 : 1.0; }, false).trustedToHz);
-    CHECK (judgeNoise (noisy, [] (double) { return 1.0; }, false).words().empty());
+    CHECK_FALSE (judgeNoise (
+                     noisy, [] (double) { return 0.25; }, false)
+                     .trustedToHz);
+    CHECK (judgeNoise (
+               noisy, [] (double hz) { return hz < 3600.0 ? 0.25 : 1.0; }, false)
+               .trustedToHz);
+    CHECK (judgeNoise (
+               noisy, [] (double) { return 1.0; }, false)
+               .words()
+               .empty());
 }
 
 TEST_CASE ("a sound take has nothing to say")
@@ -150,7 +162,8 @@ TEST_CASE ("clipping shows in runs of equal samples")
     // A clean low note up to full scale in 16 bits has tops of two or three steps, not of three samples at the rail.
     std::vector<float> bass (static_cast<size_t> (3.0 * rate));
     for (size_t i = 0; i < bass.size(); ++i)
-        bass[i] = static_cast<float> (std::round (0.98 * 32767.0 * std::sin (2.0 * pi * 41.2 * static_cast<double> (i) / rate)) / 32768.0);
+        bass[i] = static_cast<float> (std::round (0.98 * 32767.0 * std::sin (2.0 * pi * 41.2 * static_cast<double> (i) / rate))
+                                      / 32768.0);
     CHECK_FALSE (has (faultsOf ({ bass }), TakeFault::Kind::clipped));
 }
 

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "response/Hiss.h"
 #include "engine/HumCycle.h"
 #include "filter/FilterRunner.h"
+#include "response/Hiss.h"
 
 #include <algorithm>
 #include <array>
@@ -10,7 +10,8 @@
 namespace coldiron::support
 {
 /** Hum of a voice where one 5000-turn coil's hum EMF has emfRms, from the start. */
-inline std::vector<float> wholeHum (const GuitarResponse& response, const MainsField& field, double emfRms, double rate, size_t frames)
+inline std::vector<float> wholeHum (const GuitarResponse& response, const MainsField& field, double emfRms, double rate,
+                                    size_t frames)
 {
     const HumCycle cycle = HumCycle::of (response, field, emfRms);
     MainsClock clock;

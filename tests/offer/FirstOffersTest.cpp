@@ -11,10 +11,11 @@ using namespace coldiron::support;
 
 namespace
 {
-const std::vector<std::string> commonest { "three-single-coils",      "two-humbuckers-four-knobs",  "two-single-coils-blade",
-                                           "humbucker-single-single", "two-humbuckers-two-knobs",   "humbucker-single-humbucker",
-                                           "two-soapbars-four-knobs", "two-humbuckers-five-positions", "bass-split-coil",
-                                           "bass-two-single-coils" };
+const std::vector<std::string> commonest { "three-single-coils",       "two-humbuckers-four-knobs",
+                                           "two-single-coils-blade",   "humbucker-single-single",
+                                           "two-humbuckers-two-knobs", "humbucker-single-humbucker",
+                                           "two-soapbars-four-knobs",  "two-humbuckers-five-positions",
+                                           "bass-split-coil",          "bass-two-single-coils" };
 
 /** The rewires of each option in turn; "as it is" for a setting alone; "none" where nothing is offered. */
 std::vector<std::string> offers (const std::string& starter, const std::string& guitar)

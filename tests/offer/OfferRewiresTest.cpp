@@ -61,7 +61,8 @@ TEST_CASE ("Every rewire on every guitar is an option that a job holds, or says 
             REQUIRE (job.options.size() == 1);
             CHECK_FALSE (job.options.front().harness.sameAs (job.guitar.harness));
         }
-    std::cout << fits << " rewires fit, " << heard << " of them heard at the setting offered, " << refused << " refused with a reason\n";
+    std::cout << fits << " rewires fit, " << heard << " of them heard at the setting offered, " << refused
+              << " refused with a reason\n";
     CHECK (fits > 500);
     CHECK (heard > fits * 9 / 10);
 }
@@ -80,7 +81,13 @@ TEST_CASE ("An option comes with a setting at which it is heard")
     // A rewire of a pickup that is off is heard with that pickup on.
     Setting neck;
     neck.levers["selector"] = "neck";
-    const auto bridge = offerRewire (*[] { Diagnostics f; return readRewireInfo ("pot-value", support::shipped(), f); }(), guitarOf ("two-humbuckers-four-knobs"), neck, {}, support::shipped());
+    const auto bridge = offerRewire (
+        *[]
+        {
+            Diagnostics f;
+            return readRewireInfo ("pot-value", support::shipped(), f);
+        }(),
+        guitarOf ("two-humbuckers-four-knobs"), neck, {}, support::shipped());
     REQUIRE (bridge.option.has_value());
     CHECK (bridge.option->rewires.front().second.at ("pot").starts_with ("neck-")); // the pickup that is on goes first
 }
@@ -107,7 +114,8 @@ TEST_CASE ("A wish in words finds sets, another name finds its rewire, on this g
     CHECK (dark.options().size() == 3);
 
     // A client says more than the set does; the words that are known find it.
-    const auto stage = offerForWish ("It hums badly on stage, and the singer complains", humbuckers, {}, {}, support::shipped(), diagnostics);
+    const auto stage =
+        offerForWish ("It hums badly on stage, and the singer complains", humbuckers, {}, {}, support::shipped(), diagnostics);
     CHECK (stage.match == WordMatch::some);
     REQUIRE (stage.sets.size() == 1);
     CHECK (stage.sets.front().starter.preset == "quieter");

@@ -77,7 +77,8 @@ TEST_CASE ("Options go into a job's text where they belong, and all else stays")
         {
             CHECK ((! before.contains ("options") || ! before["options"].contains (result.letters[i])));
             const auto& option = after["options"][result.letters[i]];
-            CHECK (option["rewires"][0] == nlohmann::ordered_json { { "use", "split-shorted" }, { "pickup", "bridge" }, { "pot", "volume" } });
+            CHECK (option["rewires"][0]
+                   == nlohmann::ordered_json { { "use", "split-shorted" }, { "pickup", "bridge" }, { "pot", "volume" } });
             CHECK (option["setting"] == nlohmann::ordered_json { { "volume", 7.5 }, { "volume-pull", "up" } });
             after["options"].erase (result.letters[i]);
         }
@@ -90,8 +91,10 @@ TEST_CASE ("Options go into a job's text where they belong, and all else stays")
 
 TEST_CASE ("A comment behind the last option stays behind it")
 {
-    const auto result = added ("{\n  \"options\": {\n    \"A\": { \"name\": \"kept\" } // the client's favourite\n  }\n}\n", { "more" });
-    CHECK (result.text.find ("\"A\": { \"name\": \"kept\" }, // the client's favourite\n    \"B\": { \"name\": \"more\"") != std::string::npos);
+    const auto result =
+        added ("{\n  \"options\": {\n    \"A\": { \"name\": \"kept\" } // the client's favourite\n  }\n}\n", { "more" });
+    CHECK (result.text.find ("\"A\": { \"name\": \"kept\" }, // the client's favourite\n    \"B\": { \"name\": \"more\"")
+           != std::string::npos);
     CHECK (result.text.ends_with ("} }\n  }\n}\n"));
 }
 
@@ -104,7 +107,8 @@ TEST_CASE ("Lines end as they did")
 
 TEST_CASE ("Letters are the free ones, and what finds none is told")
 {
-    const auto result = added ("{ \"options\": { \"B\": {}, \"A\": {}, \"D\": {}, \"E\": {}, \"F\": {}, \"H\": {} } }", { "one", "two", "three" });
+    const auto result = added ("{ \"options\": { \"B\": {}, \"A\": {}, \"D\": {}, \"E\": {}, \"F\": {}, \"H\": {} } }",
+                               { "one", "two", "three" });
     CHECK (result.letters == std::vector<std::string> { "C", "G" });
     CHECK (result.left == 1);
     const auto full = added (result.text, { "four" });

@@ -1,8 +1,8 @@
 // Starter sets: each wish on every shipped guitar gives options that a job can hold, or says why not.
 #include "support/Catalogue.h"
 
-#include "response/Figures.h"
 #include "offer/Starter.h"
+#include "response/Figures.h"
 
 #include <algorithm>
 #include <iostream>
@@ -61,7 +61,8 @@ std::optional<Job> jobOf (const std::string& guitar, const StarterOffer& offer)
 {
     std::string text = "{ \"coldiron\": \"job 1\", \"guitar\": \"" + guitar + "\", \"options\": {";
     for (size_t i = 0; i < offer.options.size(); ++i)
-        text += std::string (i == 0 ? "" : ",") + " \"" + std::string (1, static_cast<char> ('A' + i)) + "\": " + optionJson (offer.options[i]);
+        text += std::string (i == 0 ? "" : ",") + " \"" + std::string (1, static_cast<char> ('A' + i))
+                + "\": " + optionJson (offer.options[i]);
     Diagnostics diagnostics;
     auto job = readJobText (text + " } }", "/", support::shipped(), diagnostics);
     for (const auto& fault : diagnostics)
@@ -79,7 +80,9 @@ void checkPromise (const Starter& starter, const Job& job, const Option& option)
     if (starter.proof == StarterProof::quieter)
         CHECK ((figures.hum.playingDb < -19.9 || figures.hum.playingDb < asItIs.hum.playingDb - 0.9));
     if (starter.proof == StarterProof::brighter)
-        CHECK ((figures.clarityDb.value_or (-999.0) > 0.99 || (figures.clarityDb.value_or (-999.0) > -1.01 && figures.resonance.cornerHz.value_or (40000.0) > 1.25 * asItIs.resonance.cornerHz.value_or (40000.0))));
+        CHECK ((figures.clarityDb.value_or (-999.0) > 0.99
+                || (figures.clarityDb.value_or (-999.0) > -1.01
+                    && figures.resonance.cornerHz.value_or (40000.0) > 1.25 * asItIs.resonance.cornerHz.value_or (40000.0))));
     if (starter.proof == StarterProof::independent)
         for (const auto& volume : figures.volumes)
             CHECK_FALSE (volume.mutesOthers.value_or (false));
@@ -129,8 +132,8 @@ TEST_CASE ("Each wish on every guitar gives options or says why not")
                 for (const auto& option : offer.options)
                     std::cout << starter.preset << " | " << guitar << " | " << option.name << "\n";
         }
-        std::cout << starter.name << ": three options on " << filled << " guitars, fewer on " << some << ", none and why on " << none << "; "
-                  << refused << " candidates refused, each with a reason\n";
+        std::cout << starter.name << ": three options on " << filled << " guitars, fewer on " << some << ", none and why on "
+                  << none << "; " << refused << " candidates refused, each with a reason\n";
         CHECK (filled > 0);
         std::set<std::string> named; // every candidate can be used on some guitar: else it is no candidate
         for (const auto& candidate : starter.candidates)
@@ -178,7 +181,8 @@ TEST_CASE ("A set takes the pickup that is on")
     neck.levers["selector"] = "neck";
     Setting bridge;
     bridge.levers["selector"] = "bridge";
-    CHECK (offerOn ("brighter", "two-humbuckers-four-knobs", neck).options.front().rewires.front().second.at ("pickup") == "neck");
+    CHECK (offerOn ("brighter", "two-humbuckers-four-knobs", neck).options.front().rewires.front().second.at ("pickup")
+           == "neck");
     const auto offer = offerOn ("brighter", "two-humbuckers-four-knobs", bridge);
     CHECK (offer.options.front().rewires.front().second.at ("pickup") == "bridge");
     CHECK (offer.options.front().rewires.front().second.at ("pot") == "bridge-volume"); // and the knob beside it
@@ -197,10 +201,17 @@ TEST_CASE ("A starter set that is wrong says where")
         CHECK (support::has (diagnostics, line, words));
     };
     tried ("{ \"coldiron\": \"starter 1\", \"name\": \"Mine\" }", 1, { "candidates" });
-    tried ("{ \"coldiron\": \"starter 1\",\n \"proof\": \"nicer\", \"candidates\": [ { \"name\": \"x\" } ] }", 2, { "proof", "brighter" });
-    tried ("{ \"coldiron\": \"starter 1\", \"candidates\": [\n { \"name\": \"x\", \"asks\": { \"a\": \"pickle\" } } ] }", 2, { "pickle", "pickup" });
-    tried ("{ \"coldiron\": \"starter 1\", \"candidates\": [\n { \"name\": \"x\", \"rewires\": [ { \"use\": \"parallell\" } ] } ] }", 2, { "parallel" });
-    tried ("{ \"coldiron\": \"starter 1\", \"candidates\": [\n { \"name\": \"x\",\n \"rewires\": [ { \"use\": \"parallel\", \"pot\": \"a\" } ] } ] }", 3, { "pot", "pickup" });
-    tried ("{ \"coldiron\": \"starter 1\", \"candidates\": [\n { \"name\": \"x\", \"settings\": { } } ] }", 2, { "settings", "setting" });
+    tried ("{ \"coldiron\": \"starter 1\",\n \"proof\": \"nicer\", \"candidates\": [ { \"name\": \"x\" } ] }", 2,
+           { "proof", "brighter" });
+    tried ("{ \"coldiron\": \"starter 1\", \"candidates\": [\n { \"name\": \"x\", \"asks\": { \"a\": \"pickle\" } } ] }", 2,
+           { "pickle", "pickup" });
+    tried (
+        "{ \"coldiron\": \"starter 1\", \"candidates\": [\n { \"name\": \"x\", \"rewires\": [ { \"use\": \"parallell\" } ] } ] }",
+        2, { "parallel" });
+    tried ("{ \"coldiron\": \"starter 1\", \"candidates\": [\n { \"name\": \"x\",\n \"rewires\": [ { \"use\": \"parallel\", "
+           "\"pot\": \"a\" } ] } ] }",
+           3, { "pot", "pickup" });
+    tried ("{ \"coldiron\": \"starter 1\", \"candidates\": [\n { \"name\": \"x\", \"settings\": { } } ] }", 2,
+           { "settings", "setting" });
 }
 }

@@ -76,7 +76,8 @@ TEST_CASE ("A preset that cannot be read is passed over by words and kept by its
     presets.folders.insert (presets.folders.begin(), folder.path);
     auto match = WordMatch::none;
     Diagnostics diagnostics;
-    CHECK (presetsOf (bestNamed ("broken", presetNames ("rewires", presets, diagnostics), match)) == std::vector<std::string> { "broken" });
+    CHECK (presetsOf (bestNamed ("broken", presetNames ("rewires", presets, diagnostics), match))
+           == std::vector<std::string> { "broken" });
     CHECK (match == WordMatch::exact);
     CHECK (diagnostics.size() == 1);
 }

@@ -1,9 +1,9 @@
 // The wiring drawing: what it promises holds for every shipped guitar with every shipped rewire that fits it.
 // Sources: none outside; the properties are those of a wiring diagram, common practice of the trade, no source.
 
-#include "job/Job.h"
-#include "analysis/Changes.h"
 #include "paper/Drawing.h"
+#include "analysis/Changes.h"
+#include "job/Job.h"
 #include "paper/DrawingSvg.h"
 #include "paper/Router.h"
 
@@ -190,7 +190,8 @@ TEST_CASE ("every solder point is in one place, far enough from any other, and e
         for (const auto& [a, b] : solderPairs (one.after))
         {
             INFO (a << " and " << b);
-            const bool leadA = one.after.isLead (a), leadB = one.after.isLead (b), tongue = splitPoint (a).first == splitPoint (b).first && ! leadA && ! leadB;
+            const bool leadA = one.after.isLead (a), leadB = one.after.isLead (b),
+                       tongue = splitPoint (a).first == splitPoint (b).first && ! leadA && ! leadB;
             const auto& held = heldOf[{ a, b }];
             CHECK (held.size() == (leadA != leadB ? 1u : tongue ? held.size() : 2u));
             CHECK_FALSE (held.empty());
@@ -273,7 +274,8 @@ TEST_CASE ("the router finds a way round a wall and refuses where there is none"
     CHECK (route (board, ports, { { 0, 1 } }, 3).paths[0].empty());
 }
 
-TEST_CASE ("crossings of the whole catalogue are counted, and drawn into COLDIRON_DRAWINGS where that is set", "[drawing][.count]")
+TEST_CASE ("crossings of the whole catalogue are counted, and drawn into COLDIRON_DRAWINGS where that is set",
+           "[drawing][.count]")
 {
     int crossings = 0, worst = 0, many = 0;
     double scale = 0.0, smallest = 1e9;
@@ -281,7 +283,8 @@ TEST_CASE ("crossings of the whole catalogue are counted, and drawn into COLDIRO
     const char* folder = std::getenv ("COLDIRON_DRAWINGS");
     for (const auto& one : cases())
     {
-        const auto drawing = drawWiring (one.before, one.after, { 60, true, std::getenv ("COLDIRON_NARROW") != nullptr ? 0.0 : 1.72 });
+        const auto drawing =
+            drawWiring (one.before, one.after, { 60, true, std::getenv ("COLDIRON_NARROW") != nullptr ? 0.0 : 1.72 });
         crossings += drawing.crossings;
         many += drawing.crossings > 15;
         if (drawing.crossings > worst)
@@ -300,7 +303,8 @@ TEST_CASE ("crossings of the whole catalogue are counted, and drawn into COLDIRO
         }
     }
     WARN (cases().size() << " drawings, " << crossings << " crossings, at most " << worst << " (" << where << "), " << many
-                         << " with more than 15; scale at 1200 x 800 " << scale / cases().size() << " on average, " << smallest << " least");
+                         << " with more than 15; scale at 1200 x 800 " << scale / cases().size() << " on average, " << smallest
+                         << " least");
     CHECK (crossings > 0);
 }
 }

@@ -1,6 +1,6 @@
-#include "response/GuitarResponse.h"
-#include "guitar/Bench.h"
 #include "paper/Spice.h"
+#include "guitar/Bench.h"
+#include "response/GuitarResponse.h"
 
 #include <catch2/catch.hpp>
 
@@ -21,7 +21,10 @@ using namespace coldiron::support;
 
 namespace
 {
-struct Printed { double hz, db; };
+struct Printed
+{
+    double hz, db;
+};
 
 /** Runs the ngspice executable on a netlist as it is and reads its printed table. */
 std::vector<Printed> runNgspice (const std::string& netlist)

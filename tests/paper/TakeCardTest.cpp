@@ -1,6 +1,6 @@
 // The take card: which takes a guitar needs, and a page that needs nothing from outside.
-#include "response/PickupsHeard.h"
 #include "paper/TakeCard.h"
+#include "response/PickupsHeard.h"
 
 #include <catch2/catch.hpp>
 
@@ -68,8 +68,11 @@ TEST_CASE ("The page has what a player must know, nothing from outside, and no t
 {
     const auto guitar = guitarNamed ("two-humbuckers-four-knobs");
     const auto html = takeCardHtml (guitar, "A <title> & \"quotes\"", "Too dark");
-    for (const char* words : { "All knobs at 10", "low riff", "let them ring", "high up the neck", "muted", "5 seconds, both hands", "5 seconds, hands off",
-                               "selector to both", "A &lt;title&gt; &amp; &quot;quotes&quot;", "Too dark", "DI", "E2", "E4", "\xe2\x88\x92" "12 dBFS" })
+    for (const char* words :
+         { "All knobs at 10", "low riff", "let them ring", "high up the neck", "muted", "5 seconds, both hands",
+           "5 seconds, hands off", "selector to both", "A &lt;title&gt; &amp; &quot;quotes&quot;", "Too dark", "DI", "E2", "E4",
+           "\xe2\x88\x92"
+           "12 dBFS" })
     {
         INFO (words);
         CHECK (html.find (words) != std::string::npos);
@@ -85,10 +88,12 @@ TEST_CASE ("The page has what a player must know, nothing from outside, and no t
 TEST_CASE ("A bassist is not asked for chords; touch has its three answers")
 {
     // Common practice of the trade, no source.
-    const auto bass = takeCardHtml (guitarNamed ("bass-two-single-coils"), "", ""), guitar = takeCardHtml (guitarNamed ("one-humbucker"), "", "");
+    const auto bass = takeCardHtml (guitarNamed ("bass-two-single-coils"), "", ""),
+               guitar = takeCardHtml (guitarNamed ("one-humbucker"), "", "");
     CHECK (bass.find ("chord") == std::string::npos);
     CHECK (guitar.find ("open chords") != std::string::npos);
-    for (const char* words : { "falls: shielding or a bad cable screen", "rises or crackles: missing string ground", "follows turning: magnetic" })
+    for (const char* words :
+         { "falls: shielding or a bad cable screen", "rises or crackles: missing string ground", "follows turning: magnetic" })
         CHECK (bass.find (words) != std::string::npos);
 }
 }

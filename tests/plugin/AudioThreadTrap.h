@@ -10,6 +10,6 @@ struct Counts
     int all() const { return allocations + frees + locks; }
 };
 
-void arm();       ///< on this thread, from zero
-Counts disarm();  ///< on this thread
+void arm();      ///< on this thread, from zero
+Counts disarm(); ///< on this thread
 }

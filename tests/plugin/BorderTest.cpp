@@ -17,7 +17,10 @@ using sessions::residualDb;
 
 namespace
 {
-void give (Processor& processor, const std::string& state) { processor.setStateInformation (state.data(), static_cast<int> (state.size())); }
+void give (Processor& processor, const std::string& state)
+{
+    processor.setStateInformation (state.data(), static_cast<int> (state.size()));
+}
 
 std::string kept (Processor& processor)
 {
@@ -96,8 +99,9 @@ TEST_CASE ("a host that renders as soon as it has loaded gets what one gets that
         writer.finish();
     }
     Session maker (sessions::shippedPresets());
-    REQUIRE (maker.setJobText (R"({ "coldiron": "job 1", "title": "Render", "guitar": "two-single-coils", "takes": [ { "file": ")" + file
-                               + R"(", "setting": { "selector": "bridge" } } ], "after_the_jack": { "sound": "amplifier", "drive_db": 12 },
+    REQUIRE (maker.setJobText (
+        R"({ "coldiron": "job 1", "title": "Render", "guitar": "two-single-coils", "takes": [ { "file": ")" + file
+        + R"(", "setting": { "selector": "bridge" } } ], "after_the_jack": { "sound": "amplifier", "drive_db": 12 },
                                  "options": { "A": { "name": "Darker", "setting": { "selector": "bridge", "bridge-tone": 3 } } } })"));
     maker.hear (1);
     maker.setLevelMatched (true);

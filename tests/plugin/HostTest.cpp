@@ -33,7 +33,8 @@ struct Host
             juce::OwnedArray<juce::PluginDescription> found;
             if (kind == "LV2") // found by its folder, named by its URI
             {
-                format->searchPathsForPlugins (juce::FileSearchPath (juce::File (COLDIRON_LV2).getParentDirectory().getFullPathName()), false);
+                format->searchPathsForPlugins (
+                    juce::FileSearchPath (juce::File (COLDIRON_LV2).getParentDirectory().getFullPathName()), false);
                 format->findAllTypesForFile (found, "urn:coldiron:plugin");
             }
             else
@@ -66,7 +67,8 @@ std::pair<size_t, size_t> stateWithin (const std::string& kept)
     for (size_t at = 0; at < kept.size();)
     {
         const auto isDigit = [&] (size_t i) { return i < kept.size() && kept[i] >= '0' && kept[i] <= '9'; };
-        const auto isCode = [&] (size_t i) { return i < kept.size() && (std::isalnum (static_cast<unsigned char> (kept[i])) || kept[i] == '.' || kept[i] == '+'); };
+        const auto isCode = [&] (size_t i)
+        { return i < kept.size() && (std::isalnum (static_cast<unsigned char> (kept[i])) || kept[i] == '.' || kept[i] == '+'); };
         if (! isDigit (at) || (at > 0 && isCode (at - 1)))
         {
             ++at;
@@ -132,8 +134,9 @@ juce::String differences (juce::AudioPluginInstance& a, juce::AudioPluginInstanc
     else if (holdsThePlugins)
         for (int i = 0; i < a.getParameters().size(); ++i)
             if (std::abs (a.getParameters()[i]->getValue() - b.getParameters()[i]->getValue()) > 1e-6f)
-                wrong.add ("parameter " + a.getParameters()[i]->getName (64) + " " + juce::String (a.getParameters()[i]->getValue())
-                           + " " + juce::String (b.getParameters()[i]->getValue()));
+                wrong.add ("parameter " + a.getParameters()[i]->getName (64) + " "
+                           + juce::String (a.getParameters()[i]->getValue()) + " "
+                           + juce::String (b.getParameters()[i]->getValue()));
     if (const double db = residualDb (run (b, { x, x }, 2)[0], run (a, { x, x }, 2)[0]); db > -120.0)
         wrong.add ("audio " + juce::String (db) + " dB");
     return wrong.joinIntoString (", ");

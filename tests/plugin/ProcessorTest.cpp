@@ -197,7 +197,8 @@ struct BrokenProcessor : Processor
 
 TEST_CASE ("the trap catches a processor that allocates, grows a vector or locks")
 {
-    for (auto fault : { BrokenProcessor::Diagnostic::allocates, BrokenProcessor::Diagnostic::grows, BrokenProcessor::Diagnostic::locks })
+    for (auto fault :
+         { BrokenProcessor::Diagnostic::allocates, BrokenProcessor::Diagnostic::grows, BrokenProcessor::Diagnostic::locks })
     {
         BrokenProcessor processor;
         processor.fault = fault;

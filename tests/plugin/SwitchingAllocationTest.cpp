@@ -34,7 +34,10 @@ TEST_CASE ("no memory is taken and no mutex locked in a minute of switching with
     juce::AudioBuffer<float> buffer (2, 256);
     juce::MidiBuffer midi;
     trap::Counts total;
-    const OutputChainChoice sounds[] = { { OutputSound::amplifier, {}, 6.0 }, { OutputSound::file, folder / "long.wav", 0.0 }, {}, { OutputSound::amplifier, {}, 0.0 } };
+    const OutputChainChoice sounds[] = { { OutputSound::amplifier, {}, 6.0 },
+                                         { OutputSound::file, folder / "long.wav", 0.0 },
+                                         {},
+                                         { OutputSound::amplifier, {}, 0.0 } };
     int turn = 0;
     for (int at = 0; at < 60 * 48000; at += 256)
     {

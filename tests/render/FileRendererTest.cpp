@@ -1,9 +1,9 @@
 // Files rendered block by block: what they hold, how wide they are, and that nothing is left where one fails.
 #include "job/JobFixture.h"
 
-#include "response/Responses.h"
 #include "metering/Loudness.h"
 #include "render/FileRenderer.h"
+#include "response/Responses.h"
 #include "takes/TakeReader.h"
 
 #include <cmath>
@@ -151,7 +151,14 @@ TEST_CASE ("nothing is left of renderings that fail or are stopped")
     RenderSettings all;
     all.matched = all.headroom = true;
     all.after.sound = OutputSound::amplifier;
-    FileRenderer (twoPieces (take, all), [&] (double share) { falls = falls || share < last; last = share; return true; }).write (out);
+    FileRenderer (twoPieces (take, all),
+                  [&] (double share)
+                  {
+                      falls = falls || share < last;
+                      last = share;
+                      return true;
+                  })
+        .write (out);
     CHECK_FALSE (falls);
     CHECK (last == 1.0);
 }

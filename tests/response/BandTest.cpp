@@ -92,8 +92,10 @@ TEST_CASE ("the band holds the nominal change and narrows with what is known")
         CHECK (inside >= 23); // of 26: the mean over a third octave is not the middle of a steep slope
     }
     const auto assumed = computeBand (recorded, config (Wiring::parallel), thirdOctaves());
-    const auto fromOhms = computeBand (config (Wiring::series, Provenance::fromOhms), config (Wiring::parallel, Provenance::fromOhms), thirdOctaves());
-    const auto measured = computeBand (config (Wiring::series, Provenance::measured), config (Wiring::parallel, Provenance::measured), thirdOctaves());
+    const auto fromOhms = computeBand (config (Wiring::series, Provenance::fromOhms),
+                                       config (Wiring::parallel, Provenance::fromOhms), thirdOctaves());
+    const auto measured = computeBand (config (Wiring::series, Provenance::measured),
+                                       config (Wiring::parallel, Provenance::measured), thirdOctaves());
     std::cout << "Band of series to parallel, widest 100 Hz to 8 kHz: assumed " << widest (assumed, 100, 8000) << ", from ohms "
               << widest (fromOhms, 100, 8000) << ", measured " << widest (measured, 100, 8000) << " dB\n";
     CHECK (widest (assumed, 100, 8000) > widest (fromOhms, 100, 8000));
@@ -103,12 +105,16 @@ TEST_CASE ("the band holds the nominal change and narrows with what is known")
 
 TEST_CASE ("an estimated option has the strings' spread, the same on every run")
 {
-    const auto parallel = computeBand (config (Wiring::series, Provenance::measured), config (Wiring::parallel, Provenance::measured), thirdOctaves());
+    const auto parallel = computeBand (config (Wiring::series, Provenance::measured),
+                                       config (Wiring::parallel, Provenance::measured), thirdOctaves());
     const auto start = std::chrono::steady_clock::now();
-    const auto split = computeBand (config (Wiring::series, Provenance::measured), config (Wiring::splitOpen, Provenance::measured), thirdOctaves());
-    std::cout << "One band took " << std::chrono::duration<double, std::milli> (std::chrono::steady_clock::now() - start).count() << " ms\n";
+    const auto split = computeBand (config (Wiring::series, Provenance::measured),
+                                    config (Wiring::splitOpen, Provenance::measured), thirdOctaves());
+    std::cout << "One band took " << std::chrono::duration<double, std::milli> (std::chrono::steady_clock::now() - start).count()
+              << " ms\n";
     CHECK (widest (split, 1000, 5000) > widest (parallel, 1000, 5000));
-    const auto again = computeBand (config (Wiring::series, Provenance::measured), config (Wiring::splitOpen, Provenance::measured), thirdOctaves());
+    const auto again = computeBand (config (Wiring::series, Provenance::measured),
+                                    config (Wiring::splitOpen, Provenance::measured), thirdOctaves());
     CHECK (split.lowDb == again.lowDb);
     CHECK (split.highDb == again.highDb);
 }

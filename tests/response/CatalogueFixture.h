@@ -2,9 +2,9 @@
 
 // What the tests over the whole catalogue share: how rewires are filled in, and a circuit held against ngspice.
 
-#include "response/Volumes.h"
-#include "response/SourceResponses.h"
 #include "job/Job.h"
+#include "response/SourceResponses.h"
+#include "response/Volumes.h"
 #include "support/Ngspice.h"
 #include "support/OracleNetlist.h"
 
@@ -14,7 +14,7 @@ namespace coldiron::catalogue
 {
 using namespace coldiron::support;
 
-inline constexpr double barDb = 1e-4;       ///< 10 Hz to 40 kHz
+inline constexpr double barDb = 1e-4; ///< 10 Hz to 40 kHz
 inline constexpr double leakageDb = -100.0;
 inline constexpr double quietestDb = -120.0; ///< below it nothing is compared but that it is quiet
 
@@ -83,7 +83,8 @@ inline std::complex<double> denseSolution (const GuitarResponse& response, doubl
     return sum;
 }
 
-inline void compare (const Harness& harness, const Setting& setting, const Load& load, const StringSet& strings, const std::string& what, Tally& tally, int pointsPerDecade = 6)
+inline void compare (const Harness& harness, const Setting& setting, const Load& load, const StringSet& strings,
+                     const std::string& what, Tally& tally, int pointsPerDecade = 6)
 {
     const GuitarResponse response (harness, setting, load, strings);
     const OracleNetlist oracle (harness, setting, load);

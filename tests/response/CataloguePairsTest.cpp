@@ -13,7 +13,8 @@ using namespace coldiron::catalogue;
 namespace
 {
 /** Each rewire that the guitar can take, filled in the first or the last way that serves. */
-std::vector<RewireUse> usesOn (const Harness& harness, const std::vector<std::string>& rewires, const PresetFolders& presets, bool last)
+std::vector<RewireUse> usesOn (const Harness& harness, const std::vector<std::string>& rewires, const PresetFolders& presets,
+                               bool last)
 {
     std::vector<RewireUse> uses;
     for (const auto& name : rewires)
@@ -68,7 +69,8 @@ TEST_CASE ("Every ordered pair of rewires on every guitar is right by ngspice, o
         const auto guitar = readGuitar (name, presets, diagnostics);
         REQUIRE (guitar.has_value());
         const StringSet strings { guitar->strings, std::vector<bool> (guitar->strings.size(), true) };
-        const auto first = usesOn (guitar->harness, rewires, presets, false), last = usesOn (guitar->harness, rewires, presets, true);
+        const auto first = usesOn (guitar->harness, rewires, presets, false),
+                   last = usesOn (guitar->harness, rewires, presets, true);
         REQUIRE (first.size() == last.size());
         for (const auto& a : first)
             for (size_t i = 0; i < first.size(); ++i)
@@ -88,9 +90,10 @@ TEST_CASE ("Every ordered pair of rewires on every guitar is right by ngspice, o
                 compare (*harness, mixedSetting (*harness, static_cast<size_t> (pairs)), {}, strings, what, tally, 4);
             }
     }
-    std::cout << "Pairs of rewires: " << pairs << " ordered pairs, " << refused << " refused with a reason, " << tally.circuits << " compared with ngspice ("
-              << tally.silent << " silent there, " << tally.cancelled << " points cancelled by over 20 dB, " << tally.rounded << " rounded by the simulator, of "
-              << tally.points << "); worst " << tally.worstDb << " dB (" << tally.worst << "); "
+    std::cout << "Pairs of rewires: " << pairs << " ordered pairs, " << refused << " refused with a reason, " << tally.circuits
+              << " compared with ngspice (" << tally.silent << " silent there, " << tally.cancelled
+              << " points cancelled by over 20 dB, " << tally.rounded << " rounded by the simulator, of " << tally.points
+              << "); worst " << tally.worstDb << " dB (" << tally.worst << "); "
               << std::chrono::duration<double> (std::chrono::steady_clock::now() - start).count() << " s\n";
     CHECK (tally.circuits > 5000);
     CHECK (tally.silent * 4 < tally.circuits);

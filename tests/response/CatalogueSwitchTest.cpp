@@ -45,7 +45,8 @@ void checkOhms (const Harness& harness, const std::vector<double>& coils)
 TEST_CASE ("Five positions of a four-pole blade split two humbuckers by themselves")
 {
     const auto harness = guitarOf ("two-humbuckers-five-positions");
-    const double nn = coilOhms (harness, "neck", 0), ns = coilOhms (harness, "neck", 1), bn = coilOhms (harness, "bridge", 0), bs = coilOhms (harness, "bridge", 1);
+    const double nn = coilOhms (harness, "neck", 0), ns = coilOhms (harness, "neck", 1), bn = coilOhms (harness, "bridge", 0),
+                 bs = coilOhms (harness, "bridge", 1);
     checkOhms (harness, { bn + bs, bn, beside (nn + ns, bn + bs), beside (ns, bn), nn + ns });
 }
 

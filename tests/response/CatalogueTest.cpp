@@ -48,7 +48,8 @@ void compareAll (const Harness& harness, const StringSet& strings, const std::st
         compare (harness, setting, {}, strings, what, tally);
         if (harness.jack().as<JackPart>()->stereo)
             for (const auto plug : { Plug::stereoTip, Plug::stereoRing })
-                compare (harness, setting, { .plug = plug }, strings, what + (plug == Plug::stereoTip ? ", stereo tip" : ", stereo ring"), tally);
+                compare (harness, setting, { .plug = plug }, strings,
+                         what + (plug == Plug::stereoTip ? ", stereo tip" : ", stereo ring"), tally);
     }
 }
 }
@@ -106,9 +107,10 @@ TEST_CASE ("the whole catalogue against ngspice")
         INFO (preset);
         CHECK (count > 0); // a rewire that no shipped guitar can take is a defect
     }
-    std::cout << "Catalogue: " << guitars.size() << " guitars, " << rewires.size() << " rewires, " << tally.harnesses << " harnesses, "
-              << tally.circuits << " circuits (" << tally.silent << " silent, " << tally.cancelled << " points cancelled by over 20 dB, " << tally.rounded << " rounded by the simulator, of " << tally.points << "), " << tally.refused << " fillings refused with a reason; worst "
-              << tally.worstDb << " dB (" << tally.worst << "); "
+    std::cout << "Catalogue: " << guitars.size() << " guitars, " << rewires.size() << " rewires, " << tally.harnesses
+              << " harnesses, " << tally.circuits << " circuits (" << tally.silent << " silent, " << tally.cancelled
+              << " points cancelled by over 20 dB, " << tally.rounded << " rounded by the simulator, of " << tally.points << "), "
+              << tally.refused << " fillings refused with a reason; worst " << tally.worstDb << " dB (" << tally.worst << "); "
               << std::chrono::duration<double> (std::chrono::steady_clock::now() - start).count() << " s\n";
     CHECK (tally.circuits > 500);
     CHECK (tally.rounded * 1000 < tally.points);

@@ -13,7 +13,8 @@ using namespace coldiron::support;
 namespace
 {
 /** Neck and bridge humbuckers, both split to one coil, straight on the jack; the coil kept is named. */
-Harness bothSplit (const std::string& neckKeeps, const std::string& bridgeKeeps, Part neck = humbucker ("neck"), Part bridge = humbucker ("bridge"))
+Harness bothSplit (const std::string& neckKeeps, const std::string& bridgeKeeps, Part neck = humbucker ("neck"),
+                   Part bridge = humbucker ("bridge"))
 {
     Harness harness;
     harness.addPart (std::move (neck));
@@ -58,7 +59,8 @@ TEST_CASE ("two coils of the same magnet hum together, and the other coil of eit
     const CircuitConfig done = configOf (bothSplit ("north", "south"));
     CHECK (otherCoils (done).empty());
     CHECK (left (done) < 0.03 * left (alike));
-    CHECK (db (std::abs (done.response().unisonResponse (200.0)) / std::abs (alike.response().unisonResponse (200.0))) == Approx (0.0).margin (0.5));
+    CHECK (db (std::abs (done.response().unisonResponse (200.0)) / std::abs (alike.response().unisonResponse (200.0)))
+           == Approx (0.0).margin (0.5));
 }
 
 TEST_CASE ("the turns of the other coil say what is left")

@@ -16,7 +16,10 @@ Setting at (const std::string& position)
     return setting;
 }
 
-Similarity playing (const GuitarResponse& recorded, const GuitarResponse& option) { return assessConfidence (recorded, option).playing; }
+Similarity playing (const GuitarResponse& recorded, const GuitarResponse& option)
+{
+    return assessConfidence (recorded, option).playing;
+}
 }
 
 // The marks follow the table of what 96 synthesized takes showed; the cases are the table's own.
@@ -34,7 +37,8 @@ TEST_CASE ("the playing: same coils")
     auto unequal = humbucker ("bridge");
     unequal.as<PickupPart>()->pickup.coils[1].dcrOhms *= 1.4;
     unequal.as<PickupPart>()->pickup.coils[1].henries *= 1.4;
-    CHECK (playing (voiceOf (humbuckerWired (Wiring::series, unequal)), voiceOf (humbuckerWired (Wiring::parallel, unequal))) == Similarity::sameCoils);
+    CHECK (playing (voiceOf (humbuckerWired (Wiring::series, unequal)), voiceOf (humbuckerWired (Wiring::parallel, unequal)))
+           == Similarity::sameCoils);
 
     // One pickup turned over alone is the same wave upside down.
     CHECK (playing (voiceOf (apart(), at ("neck")), voiceOf (reversedNeck(), at ("neck"))) == Similarity::sameCoils);
@@ -47,9 +51,11 @@ TEST_CASE ("the playing: close, fair and rough")
     CHECK (playing (series, voiceOf (humbuckerWired (Wiring::splitShorted, humbucker ("bridge")))) == Similarity::close);
     CHECK (playing (voiceOf (humbuckerWired (Wiring::splitShorted, humbucker ("bridge"))), series) == Similarity::close);
     // A single coil at the same place as a humbucker.
-    CHECK (playing (series, voiceOf (oneVolumeOneTone (single ("bridge"), 250e3, "bridge.coil.start", "bridge.coil.finish"))) == Similarity::close);
+    CHECK (playing (series, voiceOf (oneVolumeOneTone (single ("bridge"), 250e3, "bridge.coil.start", "bridge.coil.finish")))
+           == Similarity::close);
 
-    const GuitarResponse neck = voiceOf (apart(), at ("neck")), bridge = voiceOf (apart(), at ("bridge")), both = voiceOf (apart(), at ("both"));
+    const GuitarResponse neck = voiceOf (apart(), at ("neck")), bridge = voiceOf (apart(), at ("bridge")),
+                         both = voiceOf (apart(), at ("both"));
     CHECK (playing (neck, bridge) == Similarity::fair);
     CHECK (playing (bridge, both) == Similarity::fair);
     CHECK (playing (both, neck) == Similarity::fair);

@@ -27,13 +27,16 @@ CircuitConfig wired (Wiring wiring) { return { humbuckerWired (wiring, humbucker
 TEST_CASE ("resonance of a loaded coil in closed form")
 {
     // Second-order low-pass, closed form [calc]; e with R and L, shunted by C and Rp. Peak re DC.
-    struct Row { double henries, ohms, ownFarads, cableFarads, loadOhms, peakHz, peakDb; };
+    struct Row
+    {
+        double henries, ohms, ownFarads, cableFarads, loadOhms, peakHz, peakDb;
+    };
     const double three = 1.0 / (1.0 / 500e3 + 1.0 / 500e3 + 1.0 / 1e6), low = 1.0 / (1.0 / 250e3 + 1.0 / 250e3 + 1.0 / 1e6);
-    for (const auto& row : { Row { 2.5, 6e3, 110e-12, 500e-12, 1e6, 4062.394, 16.0940 },
-                             Row { 2.5, 6e3, 110e-12, 500e-12, three, 3960.575, 7.9766 },
-                             Row { 2.5, 6e3, 110e-12, 500e-12, low, 3712.154, 4.1971 },
-                             Row { 4.6, 8e3, 40e-12, 500e-12, three, 3012.182, 5.7178 },
-                             Row { 8.0, 14e3, 100e-12, 500e-12, three, 2087.782, 3.9351 } })
+    for (const auto& row :
+         { Row { 2.5, 6e3, 110e-12, 500e-12, 1e6, 4062.394, 16.0940 },
+           Row { 2.5, 6e3, 110e-12, 500e-12, three, 3960.575, 7.9766 }, Row { 2.5, 6e3, 110e-12, 500e-12, low, 3712.154, 4.1971 },
+           Row { 4.6, 8e3, 40e-12, 500e-12, three, 3012.182, 5.7178 },
+           Row { 8.0, 14e3, 100e-12, 500e-12, three, 2087.782, 3.9351 } })
     {
         const auto side = straight (row.ohms, row.henries, row.ownFarads, { row.cableFarads, row.loadOhms, 0.0 });
         const auto figures = computeFigures (side, side);
@@ -48,7 +51,8 @@ TEST_CASE ("resonance of a loaded coil in closed form")
         CHECK (*resonance.cornerHz > *resonance.peakHz);
         // The comb of the coil's place is divided out: one coil gives the circuit's own response.
         for (const double hz : { 100.0, 700.0, 2000.0, 9000.0 })
-            CHECK (stringResponse (side.response(), hz) == Approx (std::abs (side.response().unisonResponse (hz))).epsilon (1e-9));
+            CHECK (stringResponse (side.response(), hz)
+                   == Approx (std::abs (side.response().unisonResponse (hz))).epsilon (1e-9));
     }
 }
 
@@ -75,7 +79,8 @@ TEST_CASE ("out of phase: no tall peak over a low end that has cancelled")
     CHECK (hollow.peakDb.value_or (0.0) < 15.0);
     if (hollow.cornerHz)
         CHECK (*hollow.cornerHz > *hollow.peakHz);
-    CHECK (std::abs (against.response().unisonResponse (300.0)) < 1e-3 * std::abs (both.response().unisonResponse (300.0))); // driven alike they would leave nothing
+    CHECK (std::abs (against.response().unisonResponse (300.0))
+           < 1e-3 * std::abs (both.response().unisonResponse (300.0))); // driven alike they would leave nothing
     CHECK (stringResponse (against.response(), 300.0) > 0.05 * stringResponse (both.response(), 300.0));
     const auto left = [&] (double hz) { return stringResponse (against.response(), hz) / stringResponse (both.response(), hz); };
     CHECK (left (60.0) < 0.6 * left (700.0)); // and the bass does go
@@ -101,7 +106,8 @@ TEST_CASE ("output impedance leaves cable and input out; a metre of cable costs 
     CHECK (figures.dbPerMetre < 0.0);
     CircuitConfig longer = side;
     longer.load.cableFarads += 100e-12;
-    CHECK (figures.dbPerMetre == Approx (db (longer.response().unisonResponse (5000.0) / side.response().unisonResponse (5000.0))).margin (1e-9));
+    CHECK (figures.dbPerMetre
+           == Approx (db (longer.response().unisonResponse (5000.0) / side.response().unisonResponse (5000.0))).margin (1e-9));
 }
 
 TEST_CASE ("level is that of the take's own spectrum")
@@ -117,7 +123,8 @@ TEST_CASE ("level is that of the take's own spectrum")
             tone.push_back (static_cast<float> (std::sin (2.0 * M_PI * hz * i / 48000.0)));
         const GuitarResponse before = recorded.response(), after = option.response();
         const double gain = 20.0 * std::log10 (TransferFunction (before, after).gain (hz));
-        CHECK (computeFigures (recorded, option, takeSpectrum ({ tone }, 48000.0)).levelDb == Approx (gain).margin (0.05)); // a window's skirts reach the neighbours
+        CHECK (computeFigures (recorded, option, takeSpectrum ({ tone }, 48000.0)).levelDb
+               == Approx (gain).margin (0.05)); // a window's skirts reach the neighbours
     }
     CHECK (takeSpectrum ({ std::vector<float> (1000, 0.0f) }, 48000.0).isEmpty());
     CHECK (takeSpectrum ({ {} }, 48000.0).isEmpty());
@@ -138,8 +145,10 @@ TEST_CASE ("level and clarity at each step of the volume heard")
         const Clarity clarity (side, {});
         REQUIRE (step.clarityDb.has_value());
         CHECK (*step.clarityDb == Approx (*clarity.db (turned) - *clarity.db (side)).margin (1e-9));
-        CHECK (step.levelDb == Approx (db (turned.response().unisonResponse (500.0) / side.response().unisonResponse (500.0))).margin (1e-6));
-        CHECK ((step.knob == 10.0 || *step.clarityDb < -0.5)); // turned down it goes dull: common practice of the trade, no source
+        CHECK (step.levelDb
+               == Approx (db (turned.response().unisonResponse (500.0) / side.response().unisonResponse (500.0))).margin (1e-6));
+        CHECK (
+            (step.knob == 10.0 || *step.clarityDb < -0.5)); // turned down it goes dull: common practice of the trade, no source
     }
 }
 
@@ -149,14 +158,17 @@ TEST_CASE ("clarity is the power of the take in its two bands")
     const auto recorded = wired (Wiring::series), option = wired (Wiring::parallel);
     std::vector<float> tones;
     for (int i = 0; i < 96000; ++i)
-        tones.push_back (static_cast<float> (std::sin (2.0 * M_PI * 403.175 * i / 48000.0) + 0.1 * std::sin (2.0 * M_PI * 3044.38 * i / 48000.0)));
+        tones.push_back (static_cast<float> (std::sin (2.0 * M_PI * 403.175 * i / 48000.0)
+                                             + 0.1 * std::sin (2.0 * M_PI * 3044.38 * i / 48000.0)));
     const auto take = takeSpectrum ({ tones }, 48000.0);
     const Clarity clarity (recorded, take);
     CHECK (*clarity.db (recorded) == Approx (-20.0).margin (0.1));
     const GuitarResponse before = recorded.response(), after = option.response();
     const TransferFunction transfer (before, after);
-    CHECK (*clarity.db (option) + 20.0 == Approx (20.0 * std::log10 (transfer.gain (3044.38) / transfer.gain (403.175))).margin (0.2));
-    CHECK (*computeFigures (recorded, option, take).clarityDb == Approx (*clarity.db (option) - *clarity.db (recorded)).margin (1e-9));
+    CHECK (*clarity.db (option) + 20.0
+           == Approx (20.0 * std::log10 (transfer.gain (3044.38) / transfer.gain (403.175))).margin (0.2));
+    CHECK (*computeFigures (recorded, option, take).clarityDb
+           == Approx (*clarity.db (option) - *clarity.db (recorded)).margin (1e-9));
     auto shorted = option;
     shorted.setting.knobs["volume"] = 0.0;
     CHECK (computeFigures (recorded, recorded, take).clarityDb == Approx (0.0).margin (1e-12));

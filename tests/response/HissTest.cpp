@@ -1,8 +1,8 @@
 #include "response/Hiss.h"
-#include "response/ThermalNoise.h"
 #include "engine/SwitchEngine.h"
-#include "response/Responses.h"
 #include "metering/WholeNoise.h"
+#include "response/Responses.h"
+#include "response/ThermalNoise.h"
 #include "support/Fft.h"
 
 #include <catch2/catch.hpp>
@@ -55,7 +55,8 @@ TEST_CASE ("hiss has the spectrum 4kT Re Z of its harness")
     const auto filter = hissFilter (response, rate);
     for (const double hz : { 50.0, 500.0, 2000.0, 3000.0, 5000.0, 12000.0 })
     {
-        const double density = 1e6 * std::sqrt (4.0 * 1.380649e-23 * 293.15 * response.outputImpedance (hz).real()); // uV per root Hz
+        const double density =
+            1e6 * std::sqrt (4.0 * 1.380649e-23 * 293.15 * response.outputImpedance (hz).real()); // uV per root Hz
         CHECK (filter.gainDb (hz) == Approx (20.0 * std::log10 (density * std::sqrt (rate / 2.0))).margin (0.05));
     }
     const auto hiss = wholeHiss (response, 1.0, rate, static_cast<size_t> (rate) * 8);

@@ -58,7 +58,8 @@ TEST_CASE ("one take per pickup is suggested where it would help")
     const std::vector<CircuitConfig> takes { at (apart(), "bridge") };
     CHECK (nearestTake (takes, at (apart(), "neck")).suggestion == "record a take of the neck pickup: this would be surer");
     CHECK (nearestTake (takes, at (apart(), "bridge")).suggestion.empty());
-    CHECK (nearestTake (takes, at (reversedNeck(), "both")).suggestion.find ("one take per pickup (neck and bridge)") != std::string::npos);
+    CHECK (nearestTake (takes, at (reversedNeck(), "both")).suggestion.find ("one take per pickup (neck and bridge)")
+           != std::string::npos);
     // With a take of each there is nothing left to record.
     CHECK (nearestTake ({ at (apart(), "bridge"), at (apart(), "neck") }, at (reversedNeck(), "both")).suggestion.empty());
     CHECK (nearestTake ({}, at (apart(), "neck")).take == -1);

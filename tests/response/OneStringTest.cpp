@@ -2,8 +2,8 @@
 // |T|^2 = (h_new^H W h_new) / (h_rec^H W h_rec), W_ij = w/2 [c (d_i - d_j) - c (d_i + d_j)],
 // c (D) = cos (k D) exp (-(k D sigma)^2 / 2), k = 2 pi f / c_s, c_s = 2 scale f_open, sigma 0.12; w cancels [calc].
 #include "response/Band.h"
-#include "response/SourceResponses.h"
 #include "response/Responses.h"
+#include "response/SourceResponses.h"
 
 #include <catch2/catch.hpp>
 
@@ -32,7 +32,8 @@ double powerByFormula (const GuitarResponse& response, double openHz, double sca
     for (Eigen::Index i = 0; i < h.size(); ++i)
         for (Eigen::Index j = 0; j < h.size(); ++j)
         {
-            const double di = 1e-3 * response.guitar().coils[static_cast<size_t> (i)].bridgeMm, dj = 1e-3 * response.guitar().coils[static_cast<size_t> (j)].bridgeMm;
+            const double di = 1e-3 * response.guitar().coils[static_cast<size_t> (i)].bridgeMm,
+                         dj = 1e-3 * response.guitar().coils[static_cast<size_t> (j)].bridgeMm;
             sum += 0.5 * (c (di - dj) - c (di + dj)) * (std::conj (h[i]) * h[j]).real();
         }
     return sum;
@@ -47,7 +48,8 @@ TEST_CASE ("one string alone changes as the formula says, and as a guitar with t
         auto bridge = at ("bridge"), both = at ("both");
         bridge.strings.only = both.strings.only = only;
         const auto string = bridge.strings.strings[static_cast<size_t> (only)];
-        bridge.strings.played[static_cast<size_t> (only)] = both.strings.played[static_cast<size_t> (only)] = false; // asked for all the same
+        bridge.strings.played[static_cast<size_t> (only)] = both.strings.played[static_cast<size_t> (only)] =
+            false; // asked for all the same
         const GuitarResponse recorded = bridge.response(), option = both.response();
         const auto gains = TransferFunction (recorded, option).gains (hz);
 
@@ -62,7 +64,8 @@ TEST_CASE ("one string alone changes as the formula says, and as a guitar with t
         for (size_t i = 0; i < hz.size(); ++i)
         {
             INFO (string.name << " at " << hz[i]);
-            const double formula = std::sqrt (powerByFormula (option, string.hz, string.scaleMm, hz[i]) / powerByFormula (recorded, string.hz, string.scaleMm, hz[i]));
+            const double formula = std::sqrt (powerByFormula (option, string.hz, string.scaleMm, hz[i])
+                                              / powerByFormula (recorded, string.hz, string.scaleMm, hz[i]));
             CHECK (db (gains[i] / formula) == Approx (0.0).margin (1e-6));
             CHECK (db (gains[i] / alone[i]) == Approx (0.0).margin (1e-6));
             CHECK (db (TransferFunction (recorded, option).gain (hz[i]) / gains[i]) == Approx (0.0).margin (1e-9));

@@ -2,8 +2,8 @@
 
 // Voices of the bench's harnesses, for measuring.
 
-#include "response/TransferFunction.h"
 #include "guitar/Bench.h"
+#include "response/TransferFunction.h"
 
 #include <cmath>
 
@@ -41,7 +41,7 @@ inline Load workedLoad() { return { 500e-12, 1e6, 0.0 }; }
 inline double db (std::complex<double> ratio) { return 20.0 * std::log10 (std::abs (ratio)); }
 
 inline GuitarResponse voiceOf (const Harness& harness, const Setting& setting = {}, const Load& load = {},
-                      const BuildOptions& options = {})
+                               const BuildOptions& options = {})
 {
     return GuitarResponse (harness, setting, load, sixStrings(), options);
 }
@@ -73,20 +73,16 @@ inline Harness humbuckerWired (Wiring wiring, Part pickup, double potOhms = 500e
                                      wiring == Wiring::series ? "bridge.south.start" : "bridge.north.finish");
     switch (wiring)
     {
-        case Wiring::series:
-            harness.solder ({ "bridge.north.finish", "bridge.south.finish" });
-            break;
-        case Wiring::parallel: // the south coil turned over: the strings add, the hum goes
-            harness.solder ({ "bridge.south.finish", "volume.3" });
-            harness.solder ({ "bridge.south.start", "volume.case" });
-            break;
-        case Wiring::splitOpen:
-            harness.solder ({ "bridge.south.start", "volume.case" });
-            break;
-        case Wiring::splitShorted:
-            harness.solder ({ "bridge.south.start", "volume.case" });
-            harness.solder ({ "bridge.south.finish", "volume.case" });
-            break;
+    case Wiring::series: harness.solder ({ "bridge.north.finish", "bridge.south.finish" }); break;
+    case Wiring::parallel: // the south coil turned over: the strings add, the hum goes
+        harness.solder ({ "bridge.south.finish", "volume.3" });
+        harness.solder ({ "bridge.south.start", "volume.case" });
+        break;
+    case Wiring::splitOpen: harness.solder ({ "bridge.south.start", "volume.case" }); break;
+    case Wiring::splitShorted:
+        harness.solder ({ "bridge.south.start", "volume.case" });
+        harness.solder ({ "bridge.south.finish", "volume.case" });
+        break;
     }
     return harness;
 }

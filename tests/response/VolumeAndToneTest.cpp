@@ -1,6 +1,6 @@
 #include "response/Figures.h"
-#include "response/SourceResponses.h"
 #include "response/Responses.h"
+#include "response/SourceResponses.h"
 
 #include <catch2/catch.hpp>
 
@@ -37,7 +37,10 @@ Harness volumeAndTone (bool independent, bool toneOnOutput)
     return harness;
 }
 
-struct KnobStep { double knob, level, clarity; };
+struct KnobStep
+{
+    double knob, level, clarity;
+};
 
 /** Level at 500 Hz re knob 10, and clarity of pink strings. */
 std::array<KnobStep, 5> steps (bool independent, bool toneOnOutput)
@@ -64,8 +67,10 @@ std::array<KnobStep, 5> steps (bool independent, bool toneOnOutput)
 TEST_CASE ("the two by two of volumes and tones")
 {
     std::array<std::array<KnobStep, 5>, 4> table;
-    const char* names[] = { "ordinary, tone on input", "ordinary, tone on output", "independent, tone on input", "independent, tone on output" };
-    std::cout << "Volume knob:                    10            8            5            2            0   (level dB / clarity dB)\n";
+    const char* names[] = { "ordinary, tone on input", "ordinary, tone on output", "independent, tone on input",
+                            "independent, tone on output" };
+    std::cout
+        << "Volume knob:                    10            8            5            2            0   (level dB / clarity dB)\n";
     for (int row = 0; row < 4; ++row)
     {
         table[row] = steps (row >= 2, row % 2 == 1);

@@ -137,7 +137,8 @@ TEST_CASE ("What dead processes left behind is swept away, and nothing of the li
 {
     Folder folder;
     int first = -1, second = -1;
-    const pid_t dead = workElsewhere (folder.path, "Work of a dead one", first), living = workElsewhere (folder.path, "Work of a living one", second);
+    const pid_t dead = workElsewhere (folder.path, "Work of a dead one", first),
+                living = workElsewhere (folder.path, "Work of a living one", second);
     CHECK (answerOf (first) == 'y');
     CHECK (answerOf (second) == 'y');
     kill (dead);

@@ -12,7 +12,8 @@ using namespace sessions;
 
 namespace
 {
-const double bads[] = { std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity() };
+const double bads[] = { std::numeric_limits<double>::quiet_NaN(), std::numeric_limits<double>::infinity(),
+                        -std::numeric_limits<double>::infinity() };
 }
 
 TEST_CASE ("a parameter that is no number moves nothing, and the host is shown the last good value")
@@ -32,8 +33,13 @@ TEST_CASE ("a parameter that is no number moves nothing, and the host is shown t
     played (session, x);
     const auto map = session.controlMap();
     const std::string before = session.state();
-    const std::pair<ParameterKind, int> lanes[] = { { ParameterKind::option, 0 }, { ParameterKind::bypass, 0 }, { ParameterKind::matched, 0 }, { ParameterKind::hum, 0 }, { ParameterKind::trim, 0 },
-                                           { ParameterKind::knob, map.find ("bridge-tone")->place }, { ParameterKind::lever, map.find ("bridge-volume-pull")->place } };
+    const std::pair<ParameterKind, int> lanes[] = { { ParameterKind::option, 0 },
+                                                    { ParameterKind::bypass, 0 },
+                                                    { ParameterKind::matched, 0 },
+                                                    { ParameterKind::hum, 0 },
+                                                    { ParameterKind::trim, 0 },
+                                                    { ParameterKind::knob, map.find ("bridge-tone")->place },
+                                                    { ParameterKind::lever, map.find ("bridge-volume-pull")->place } };
     for (const auto& [lane, place] : lanes)
         for (const double bad : bads)
         {

@@ -87,7 +87,7 @@ TEST_CASE ("a preset within a state that is too deep is never walked, even where
 TEST_CASE ("the presets of a state are used from memory, and nothing is written anywhere")
 {
     const auto scratch = std::filesystem::temp_directory_path()
-                       / ("coldiron-nothing-" + std::to_string (std::chrono::steady_clock::now().time_since_epoch().count()));
+                         / ("coldiron-nothing-" + std::to_string (std::chrono::steady_clock::now().time_since_epoch().count()));
     std::filesystem::create_directories (scratch);
     const char* before = std::getenv ("TMPDIR");
     const std::string kept = before != nullptr ? before : "";
@@ -109,7 +109,8 @@ TEST_CASE ("the presets of a state are used from memory, and nothing is written 
         state["presets"]["guitars/two-humbuckers-four-knobs"] = "{";
         CHECK_FALSE (session.restore (state.dump()));
         REQUIRE_FALSE (session.diagnostics().empty());
-        CHECK (session.diagnostics()[0].text().find ("guitars/two-humbuckers-four-knobs, kept with the job:1") != std::string::npos);
+        CHECK (session.diagnostics()[0].text().find ("guitars/two-humbuckers-four-knobs, kept with the job:1")
+               != std::string::npos);
     }
     CHECK (std::filesystem::is_empty (scratch));
     if (before != nullptr)

@@ -27,22 +27,37 @@ inline JobTree goodState()
 inline const std::vector<std::string>& wrongValues()
 {
     static const std::vector<std::string> values {
-        "null", "true", "-1", "1e308", "-1e308", "0.5", "99999999999999999999", "\"\"", "\"x\"", "\"../../x\"", "[]", "[null]", "[[[[1]]]]", "{}",
-        R"({"":{"":null}})", R"([{"a":[1,2]},"x",1e400])",
+        "null",  "true",        "-1", "1e308",  "-1e308",    "0.5", "99999999999999999999", "\"\"",
+        "\"x\"", "\"../../x\"", "[]", "[null]", "[[[[1]]]]", "{}",  R"({"":{"":null}})",    R"([{"a":[1,2]},"x",1e400])",
     };
     return values;
 }
 
 inline std::vector<std::string> brokenPresets (const std::string& good)
 {
-    std::vector<std::string> broken { "", "{", "[]", "null", "7", "\"x\"", "{}", std::string (100000, '['), std::string (100000, '{'),
-                                      "{\"a\":" + std::string (200, '['), std::string ("\0\xff\xfe", 3), good + good, good.substr (0, good.size() / 2),
-                                      R"({ "coldiron": "switch 1" })", R"({ "coldiron": "switch 1", "points": [], "positions": {} })",
-                                      R"({ "coldiron": "switch 1", "points": ["a"], "positions": {} })",
-                                      R"({ "coldiron": "switch 1", "points": ["a", "a-up", "a-down", "b", "b-up", "b-down"], "positons": { "down": [], "up": [] } })",
-                                      R"({ "coldiron": "switch 1", "points": ["a"], "positions": { "down": 3 } })",
-                                      R"({ "coldiron": "switch 1", "positions": [ [ ["a", "b"] ] ] })" };
-    for (const char* key : { "\"positions\"", "\"points\"", "\"coldiron\"", "\"name\"", "\"coils\"", "\"parts\"", "\"wires\"", "\"steps\"", "\"asks\"", "\"up\"", "\"down\"" })
+    std::vector<std::string> broken {
+        "",
+        "{",
+        "[]",
+        "null",
+        "7",
+        "\"x\"",
+        "{}",
+        std::string (100000, '['),
+        std::string (100000, '{'),
+        "{\"a\":" + std::string (200, '['),
+        std::string ("\0\xff\xfe", 3),
+        good + good,
+        good.substr (0, good.size() / 2),
+        R"({ "coldiron": "switch 1" })",
+        R"({ "coldiron": "switch 1", "points": [], "positions": {} })",
+        R"({ "coldiron": "switch 1", "points": ["a"], "positions": {} })",
+        R"({ "coldiron": "switch 1", "points": ["a", "a-up", "a-down", "b", "b-up", "b-down"], "positons": { "down": [], "up": [] } })",
+        R"({ "coldiron": "switch 1", "points": ["a"], "positions": { "down": 3 } })",
+        R"({ "coldiron": "switch 1", "positions": [ [ ["a", "b"] ] ] })"
+    };
+    for (const char* key : { "\"positions\"", "\"points\"", "\"coldiron\"", "\"name\"", "\"coils\"", "\"parts\"", "\"wires\"",
+                             "\"steps\"", "\"asks\"", "\"up\"", "\"down\"" })
         if (const size_t at = good.find (key); at != std::string::npos)
         {
             std::string other = good;
@@ -87,7 +102,8 @@ inline std::vector<State> presetsBroken (const JobTree& good)
         {
             JobTree damaged = good;
             damaged["presets"][key] = broken;
-            states.push_back ({ key + ": " + broken.substr (0, 80), damaged.dump (-1, ' ', false, JobTree::error_handler_t::replace) });
+            states.push_back (
+                { key + ": " + broken.substr (0, 80), damaged.dump (-1, ' ', false, JobTree::error_handler_t::replace) });
         }
     return states;
 }

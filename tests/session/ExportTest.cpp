@@ -22,7 +22,11 @@ namespace
 struct Folder
 {
     fs::path path = fs::temp_directory_path() / ("coldiron-export-" + std::to_string (::getpid()));
-    Folder() { fs::remove_all (path); fs::create_directories (path); }
+    Folder()
+    {
+        fs::remove_all (path);
+        fs::create_directories (path);
+    }
     ~Folder() { fs::remove_all (path); }
 
     void take (const std::string& name, float gain) const
@@ -39,10 +43,12 @@ struct Folder
 std::string jobOf (const std::string& takes, const std::string& tone, const std::string& more)
 {
     return R"({ "coldiron": "job 1", "title": "Three ways", "guitar": "two-humbuckers-four-knobs", "takes": [)" + takes + R"(],
-        "options": { "A": { "rewires": [ { "use": "parallel", "pickup": "bridge" } ], "setting": { "selector": "bridge", "neck-tone": 7, "bridge-tone": )" + tone + " } } }" + more + " }";
+        "options": { "A": { "rewires": [ { "use": "parallel", "pickup": "bridge" } ], "setting": { "selector": "bridge", "neck-tone": 7, "bridge-tone": )"
+           + tone + " } } }" + more + " }";
 }
 
-const std::string verse = R"({ "file": "verse.wav", "setting": { "selector": "both" } })", chorus = R"({ "file": "chorus.wav", "setting": { "selector": "neck", "neck-tone": 7 } })";
+const std::string verse = R"({ "file": "verse.wav", "setting": { "selector": "both" } })",
+                  chorus = R"({ "file": "chorus.wav", "setting": { "selector": "neck", "neck-tone": 7 } })";
 
 /** rms of the difference [dB re full scale] */
 double apartDb (const std::vector<float>& a, const std::vector<float>& b, size_t from = 0)
@@ -86,15 +92,16 @@ TEST_CASE ("the window's export, the command and a bounce agree, every field set
     folder.take ("verse.wav", 1.0f);
     folder.take ("chorus.wav", 0.6f);
     std::ofstream (folder.path / "window.json") << jobOf (verse + ", " + chorus, "10", "");
-    std::ofstream (folder.path / "command.json") << jobOf (chorus, "3.5", R"(, "after_the_jack": { "sound": "amplifier", "drive_db": 9 })");
+    std::ofstream (folder.path / "command.json")
+        << jobOf (chorus, "3.5", R"(, "after_the_jack": { "sound": "amplifier", "drive_db": 9 })");
     const bool matched = GENERATE (false, true);
 
     Session session (sessions::shippedPresets());
     REQUIRE (session.openJob (folder.path / "window.json"));
     session.prepare (48000.0);
-    session.selectTake (1);                                             // by hand, where the option's own would be the other
+    session.selectTake (1); // by hand, where the option's own would be the other
     session.setOnlyString (1);
-    session.setKnob (1, "bridge-tone", 3.5);                            // live, not in the job's text
+    session.setKnob (1, "bridge-tone", 3.5); // live, not in the job's text
     REQUIRE (session.setOutputChain ({ OutputSound::amplifier, {}, 9.0 }));
     session.setHumDb (-14.0);
     session.setMainsHz (60.0);
@@ -106,12 +113,16 @@ TEST_CASE ("the window's export, the command and a bounce agree, every field set
     REQUIRE (session.waitUntilReported (60.0));
     exportTo (session, folder.path / "window", matched);
 
-    const std::string words = std::string (COLDIRON_COMMAND) + " render " + (folder.path / "command.json").string() + " --out " + (folder.path / "command").string()
-                            + " --string A2 --hum -14 --mains 60 --facing 35 --buzz 0.6 --hiss 40" + (matched ? " --matched" : "") + " > /dev/null";
+    const std::string words = std::string (COLDIRON_COMMAND) + " render " + (folder.path / "command.json").string() + " --out "
+                              + (folder.path / "command").string()
+                              + " --string A2 --hum -14 --mains 60 --facing 35 --buzz 0.6 --hiss 40"
+                              + (matched ? " --matched" : "") + " > /dev/null";
     REQUIRE (std::system (words.c_str()) == 0);
 
-    const auto window = readTake (folder.path / "window" / "A.wav").channels[0], command = readTake (folder.path / "command" / "A.wav").channels[0];
-    const auto now = readTake (folder.path / "window" / "now-2.wav").channels[0], nowToo = readTake (folder.path / "command" / "now.wav").channels[0];
+    const auto window = readTake (folder.path / "window" / "A.wav").channels[0],
+               command = readTake (folder.path / "command" / "A.wav").channels[0];
+    const auto now = readTake (folder.path / "window" / "now-2.wav").channels[0],
+               nowToo = readTake (folder.path / "command" / "now.wav").channels[0];
     const auto take = readTake (folder.path / "chorus.wav").channels[0];
     CHECK (apartDb (now, take) > -60.0); // all of this is heard
     CHECK (apartDb (window, now) > -60.0);
@@ -120,7 +131,8 @@ TEST_CASE ("the window's export, the command and a bounce agree, every field set
 
     // A take fades in over 5 ms when it begins to play, and the chain rings a while; from a second on all must have settled.
     const auto bounced = bounce (session, 1, window.size());
-    std::cout << "matched " << matched << ": export and command " << apartDb (window, command) << " dB apart, export and bounce " << apartDb (window, bounced, 48000) << " dB\n";
+    std::cout << "matched " << matched << ": export and command " << apartDb (window, command) << " dB apart, export and bounce "
+              << apartDb (window, bounced, 48000) << " dB\n";
     CHECK (apartDb (window, bounced, 48000) < -110.0);
 }
 

@@ -155,7 +155,11 @@ TEST_CASE ("what is heard after a step by hand is the edited harness")
     config.harness = wanted;
     const GuitarResponse recorded = job->recordedConfig (-1).response(), edited = config.response();
     const TransferFunction transfer (recorded, edited);
-    const auto report = [&] { REQUIRE (session.waitUntilReported (30.0)); return session.report (1); }();
+    const auto report = [&]
+    {
+        REQUIRE (session.waitUntilReported (30.0));
+        return session.report (1);
+    }();
     for (size_t i = 0; i < report->curve.hz.size(); i += 20)
         CHECK (report->curve.changeDb[i] == Approx (20.0 * std::log10 (transfer.gain (report->curve.hz[i]))).margin (1e-6));
 }

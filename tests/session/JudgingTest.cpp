@@ -220,7 +220,8 @@ TEST_CASE ("an option is agreed on after it was heard for a second at true level
 {
     Fixture fixture;
     fixture.take ("take.wav", rung (3.0, 0));
-    fixture.open (R"({ "coldiron": "job 1", "guitar": "two-humbuckers-four-knobs", "takes": [ { "file": "take.wav", "setting": { "selector": "bridge" } } ],
+    fixture.open (
+        R"({ "coldiron": "job 1", "guitar": "two-humbuckers-four-knobs", "takes": [ { "file": "take.wav", "setting": { "selector": "bridge" } } ],
         "options": { "A": { "setting": { "selector": "bridge" } }, "B": { "setting": { "selector": "neck" } } } })");
     auto& session = fixture.session;
     CHECK_FALSE (session.agree (1));
@@ -311,7 +312,9 @@ TEST_CASE ("each option plays the take it is derived from, at the same place of 
     CHECK (session.positionSeconds() == Approx (at + 1.0).margin (1e-3));
     // B is the neck take as it is: its own samples, from the same place on.
     const auto from = static_cast<size_t> (std::llround (at * 48000.0));
-    const std::vector<float> late (y.begin() + 4800, y.end()), expected (neck.begin() + static_cast<std::ptrdiff_t> (from + 4800), neck.begin() + static_cast<std::ptrdiff_t> (from + 48000));
+    const std::vector<float> late (y.begin() + 4800, y.end()),
+        expected (neck.begin() + static_cast<std::ptrdiff_t> (from + 4800),
+                  neck.begin() + static_cast<std::ptrdiff_t> (from + 48000));
     CHECK (residualDb (late, expected) < -50.0);
     session.hear (asRecorded);
     CHECK (session.take() == 0);
@@ -339,7 +342,8 @@ TEST_CASE ("going from take to take makes no step")
         take->sampleRate = 48000.0;
         take->channels.resize (1);
         for (int i = 0; i < 96000; ++i)
-            take->channels[0].push_back (static_cast<float> (0.5 * std::sin (2.0 * 3.14159265358979 * 220.0 * i / 48000.0 + phase)));
+            take->channels[0].push_back (
+                static_cast<float> (0.5 * std::sin (2.0 * 3.14159265358979 * 220.0 * i / 48000.0 + phase)));
         return take;
     };
     const auto one = sine (0.0), other = sine (2.0);
@@ -382,8 +386,11 @@ TEST_CASE ("one string alone is heard and drawn")
         auto side = session.job()->recordedConfig (0), option = session.job()->optionConfig (*session.job()->find ("A"));
         side.strings.only = option.strings.only = string;
         const GuitarResponse recorded = side.response(), heard = option.response();
-        const auto expected = renderTake ({ x }, designFilter (TransferFunction (recorded, heard), *FilterDesigner::shared (48000.0))).channels[0];
-        CHECK (residualDb (std::vector<float> (y.begin() + 9600, y.end()), std::vector<float> (expected.begin() + 9600, expected.end())) < -80.0);
+        const auto expected =
+            renderTake ({ x }, designFilter (TransferFunction (recorded, heard), *FilterDesigner::shared (48000.0))).channels[0];
+        CHECK (residualDb (std::vector<float> (y.begin() + 9600, y.end()),
+                           std::vector<float> (expected.begin() + 9600, expected.end()))
+               < -80.0);
         return report->curve.changeDb;
     };
     const auto all = changeOf (-1), low = changeOf (0), high = changeOf (5);

@@ -18,7 +18,9 @@ namespace
 {
 struct Folder
 {
-    std::filesystem::path path = std::filesystem::temp_directory_path() / ("coldiron-after-" + std::to_string (std::chrono::steady_clock::now().time_since_epoch().count()));
+    std::filesystem::path path =
+        std::filesystem::temp_directory_path()
+        / ("coldiron-after-" + std::to_string (std::chrono::steady_clock::now().time_since_epoch().count()));
     Folder() { std::filesystem::create_directories (path); }
     ~Folder() { std::filesystem::remove_all (path); }
 
@@ -90,8 +92,10 @@ TEST_CASE ("a file that cannot be used leaves the sound before it, and says why"
     const auto x = noise (24000);
     const auto before = played (session, x);
 
-    const auto silent = folder.write ("silent.wav", std::vector<float> (4800, 0.0f)), longer = folder.write ("long.wav", std::vector<float> (100000, 0.1f));
-    for (const auto& [file, words] : { std::pair { silent, "is silent" }, { longer, "2.1 s long" }, { folder.path / "missing.wav", "missing.wav" } })
+    const auto silent = folder.write ("silent.wav", std::vector<float> (4800, 0.0f)),
+               longer = folder.write ("long.wav", std::vector<float> (100000, 0.1f));
+    for (const auto& [file, words] :
+         { std::pair { silent, "is silent" }, { longer, "2.1 s long" }, { folder.path / "missing.wav", "missing.wav" } })
     {
         REQUIRE (session.setOutputChain ({ OutputSound::file, file, 0.0 }));
         REQUIRE (session.waitUntilIdle (5.0));
@@ -135,7 +139,9 @@ TEST_CASE ("headroom: the same gain for all, only as much as the loudest needs, 
     Session session (shippedPresets());
     session.setStandsAlone();
     std::string job = twoOptions;
-    job.replace (job.find ("\"options\""), 9, R"("after_the_jack": { "sound": "none" }, "takes": [ { "file": ")" + (folder.path / "loud.wav").string() + R"(", "setting": { "selector": "both" } } ], "options")");
+    job.replace (job.find ("\"options\""), 9,
+                 R"("after_the_jack": { "sound": "none" }, "takes": [ { "file": ")" + (folder.path / "loud.wav").string()
+                     + R"(", "setting": { "selector": "both" } } ], "options")");
     REQUIRE (session.setJobText (job));
     session.prepare (48000.0);
     REQUIRE (session.waitUntilReported (60.0));

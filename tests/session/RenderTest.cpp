@@ -19,8 +19,9 @@ constexpr double rate = 48000.0;
 
 struct Folder
 {
-    std::filesystem::path path = std::filesystem::temp_directory_path()
-                               / ("coldiron-render-" + std::to_string (std::chrono::steady_clock::now().time_since_epoch().count()));
+    std::filesystem::path path =
+        std::filesystem::temp_directory_path()
+        / ("coldiron-render-" + std::to_string (std::chrono::steady_clock::now().time_since_epoch().count()));
     Folder() { std::filesystem::create_directories (path); }
     ~Folder() { std::filesystem::remove_all (path); }
 
@@ -49,8 +50,8 @@ std::vector<float> rendered (Session& session, std::vector<float> x, int block, 
 std::string jobWith (const std::string& take, const std::string& after)
 {
     return R"({ "coldiron": "job 1", "title": "Render", "guitar": "two-single-coils", "takes": [ { "file": ")" + take
-         + R"(", "setting": { "selector": "bridge" } } ], "after_the_jack": )" + after
-         + R"(, "options": { "A": { "name": "Darker", "setting": { "selector": "bridge", "bridge-tone": 3 } } } })";
+           + R"(", "setting": { "selector": "bridge" } } ], "after_the_jack": )" + after
+           + R"(, "options": { "A": { "name": "Darker", "setting": { "selector": "bridge", "bridge-tone": 3 } } } })";
 }
 
 /** What a host keeps: option A, level matched, hum, hiss. */
@@ -81,7 +82,8 @@ TEST_CASE ("an export begun as soon as a state is loaded is the export begun lon
     const auto x = noise (24000);
 
     for (const Source source : { Source::host, Source::take })
-        for (const std::string& after : { std::string (R"({ "sound": "amplifier", "drive_db": 12 })"), R"({ "sound": "file", "file": ")" + file + R"(", "drive_db": 6 })" })
+        for (const std::string& after : { std::string (R"({ "sound": "amplifier", "drive_db": 12 })"),
+                                          R"({ "sound": "file", "file": ")" + file + R"(", "drive_db": 6 })" })
         {
             INFO (after << (source == Source::take ? ", the take plays" : ""));
             const std::string state = stateWith (jobWith (take, after), source);
@@ -150,12 +152,14 @@ TEST_CASE ("an automated export is the same in small blocks and large ones")
         REQUIRE (session.setJobText (twoOptions));
         session.hear (3);
         session.prepare (rate);
-        const int tone = session.controlMap().find ("bridge-tone")->place, volume = session.controlMap().find ("bridge-volume")->place;
+        const int tone = session.controlMap().find ("bridge-tone")->place,
+                  volume = session.controlMap().find ("bridge-volume")->place;
         return rendered (session, x, block,
                          [&] (int64_t at) // as a host does: the value of the moment where each block begins
                          {
                              const double seconds = static_cast<double> (at) / rate;
-                             session.hostMoved (ParameterKind::option, 0, seconds < 2.0 ? 3 : 1); // before the knobs, which are its own
+                             session.hostMoved (ParameterKind::option, 0,
+                                                seconds < 2.0 ? 3 : 1); // before the knobs, which are its own
                              session.hostMoved (ParameterKind::knob, tone, 5.0 + 5.0 * std::sin (3.0 * seconds));
                              session.hostMoved (ParameterKind::knob, volume, 10.0 - 2.0 * seconds);
                              session.hostMoved (ParameterKind::trim, 0, -6.0 * seconds);
@@ -171,7 +175,8 @@ TEST_CASE ("an automated export is the same in small blocks and large ones")
 TEST_CASE ("an export waits for the levels of a knob that is automated, too")
 {
     const Folder folder;
-    const std::string state = stateWith (jobWith (folder.write ("take.wav", noise (48000)), R"({ "sound": "amplifier" })"), Source::host);
+    const std::string state =
+        stateWith (jobWith (folder.write ("take.wav", noise (48000)), R"({ "sound": "amplifier" })"), Source::host);
     const auto x = noise (24000);
     const auto automated = [&] (int block)
     {
@@ -179,7 +184,8 @@ TEST_CASE ("an export waits for the levels of a knob that is automated, too")
         REQUIRE (session.restore (state));
         session.prepare (rate);
         const int tone = session.controlMap().find ("bridge-tone")->place;
-        return rendered (session, x, block, [&] (int64_t at) { session.hostMoved (ParameterKind::knob, tone, at < 9000 ? 8.0 : 1.0); });
+        return rendered (session, x, block,
+                         [&] (int64_t at) { session.hostMoved (ParameterKind::knob, tone, at < 9000 ? 8.0 : 1.0); });
     };
     const auto once = automated (64);
     CHECK (residualDb (automated (64), once) < -120.0);

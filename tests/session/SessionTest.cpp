@@ -2,7 +2,6 @@
 #include "Sessions.h"
 #include "support/WholeRender.h"
 
-
 #include <catch2/catch.hpp>
 
 #include <chrono>
@@ -134,7 +133,8 @@ TEST_CASE ("a knob moved on the audio thread is in the engine within 20 ms")
         total += std::chrono::duration<double> (std::chrono::steady_clock::now() - began).count();
         worst = std::max (worst, session.designSeconds());
     }
-    std::printf ("knob to engine: %.2f ms on average with waking, the slowest design %.2f ms\n", 1e3 * total / rounds, 1e3 * worst);
+    std::printf ("knob to engine: %.2f ms on average with waking, the slowest design %.2f ms\n", 1e3 * total / rounds,
+                 1e3 * worst);
     CHECK (total / rounds < 0.020);
 }
 

@@ -16,9 +16,10 @@ namespace
 bool sameBench (const Session& a, const Session& b)
 {
     bool same = a.jobText() == b.jobText() && a.heard() == b.heard() && a.bypassed() == b.bypassed()
-             && a.levelMatched() == b.levelMatched() && a.humDb() == b.humDb() && a.trimDb() == b.trimDb()
-             && a.mainsHz() == b.mainsHz() && a.facingDegrees() == b.facingDegrees() && a.buzz() == b.buzz()
-             && a.hissGainDb() == b.hissGainDb() && a.isChanged() == b.isChanged() && a.source() == b.source() && a.loop() == b.loop();
+                && a.levelMatched() == b.levelMatched() && a.humDb() == b.humDb() && a.trimDb() == b.trimDb()
+                && a.mainsHz() == b.mainsHz() && a.facingDegrees() == b.facingDegrees() && a.buzz() == b.buzz()
+                && a.hissGainDb() == b.hissGainDb() && a.isChanged() == b.isChanged() && a.source() == b.source()
+                && a.loop() == b.loop();
     for (Tag tag : a.tags())
         same = same && a.setting (tag) == b.setting (tag);
     for (int place = 0; place < numKnobs; ++place)
@@ -105,9 +106,18 @@ TEST_CASE ("a corrupt state keeps the last good one")
     Session session (shippedPresets());
     arrange (session);
     const std::string good = session.state();
-    std::vector<std::string> broken { "", "{", "[]", "null", "\"x\"", "{}", R"({"coldiron":"state 1"})", R"({"coldiron":"state 2","job":"{}"})",
-                                      R"({"coldiron":"state 1","job":"{"})", R"({"coldiron":"state 1","job":7})",
-                                      std::string (100000, '['), std::string ("\xff\xfe\x00\x01", 4) };
+    std::vector<std::string> broken { "",
+                                      "{",
+                                      "[]",
+                                      "null",
+                                      "\"x\"",
+                                      "{}",
+                                      R"({"coldiron":"state 1"})",
+                                      R"({"coldiron":"state 2","job":"{}"})",
+                                      R"({"coldiron":"state 1","job":"{"})",
+                                      R"({"coldiron":"state 1","job":7})",
+                                      std::string (100000, '['),
+                                      std::string ("\xff\xfe\x00\x01", 4) };
     for (size_t cut = 1; cut < good.size(); cut += good.size() / 23)
         broken.push_back (good.substr (0, cut));
     for (const std::string& state : broken)

@@ -21,12 +21,18 @@ constexpr double rate = 48000.0;
 std::string eightOptions()
 {
     std::string options;
-    const char* const settings[] = { R"("selector": "bridge")", R"("selector": "neck")", R"("selector": "both")", R"("selector": "bridge", "bridge-tone": 0)",
-                                     R"("selector": "bridge", "bridge-volume": 6)", R"("selector": "neck", "neck-tone": 3)", R"("selector": "both", "neck-volume": 7)" };
+    const char* const settings[] = { R"("selector": "bridge")",
+                                     R"("selector": "neck")",
+                                     R"("selector": "both")",
+                                     R"("selector": "bridge", "bridge-tone": 0)",
+                                     R"("selector": "bridge", "bridge-volume": 6)",
+                                     R"("selector": "neck", "neck-tone": 3)",
+                                     R"("selector": "both", "neck-volume": 7)" };
     for (int i = 0; i < 7; ++i)
-        options += std::string ("\"") + static_cast<char> ('A' + i) + "\": { \"name\": \"One\", \"setting\": { " + settings[i] + " } },";
+        options +=
+            std::string ("\"") + static_cast<char> ('A' + i) + "\": { \"name\": \"One\", \"setting\": { " + settings[i] + " } },";
     return R"({ "coldiron": "job 1", "title": "Eight", "guitar": "two-humbuckers-four-knobs", "options": { )" + options
-         + R"("H": { "name": "Bridge in parallel", "rewires": [ { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" } ],
+           + R"("H": { "name": "Bridge in parallel", "rewires": [ { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" } ],
              "setting": { "selector": "bridge", "bridge-volume-pull": "up" } } } })";
 }
 
@@ -111,8 +117,9 @@ TEST_CASE ("a minute of switching among eight options does not click")
             REQUIRE (session.waitUntilReported (60.0));
             auto y = aMinute (session, 96);
             const Click click = clickOf ({ y.begin() + 24000, y.end() });
-            std::printf ("600 switches, %s%s: near %.1f dB, above 2.5 kHz %.1f dB\n", sound == OutputSound::none ? "direct" : "amplifier",
-                         matched ? ", matched" : "", click.near, click.above);
+            std::printf ("600 switches, %s%s: near %.1f dB, above 2.5 kHz %.1f dB\n",
+                         sound == OutputSound::none ? "direct" : "amplifier", matched ? ", matched" : "", click.near,
+                         click.above);
             CHECK (click.near < -55.0);
             CHECK (click.above < -95.0);
 

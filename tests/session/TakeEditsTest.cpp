@@ -1,9 +1,9 @@
 // The list of takes: renamed, removed, found again, kept relative to the job, never dropped.
 #include "Sessions.h"
 
-#include "takes/TakeFile.h"
 #include "session/TakeEdits.h"
 #include "session/TakeExport.h"
+#include "takes/TakeFile.h"
 
 #include <catch2/catch.hpp>
 
@@ -21,7 +21,11 @@ namespace
 struct Folder
 {
     fs::path path = fs::temp_directory_path() / ("coldiron-takes-" + std::to_string (::getpid()));
-    Folder() { fs::remove_all (path); fs::create_directories (path / "job"); }
+    Folder()
+    {
+        fs::remove_all (path);
+        fs::create_directories (path / "job");
+    }
     ~Folder() { fs::remove_all (path); }
 
     fs::path take (const std::string& name) const
@@ -35,7 +39,8 @@ struct Folder
 
 std::string jobWith (const std::string& takes, const std::string& options)
 {
-    return "{ \"coldiron\": \"job 1\", \"title\": \"Takes\", \"guitar\": \"two-humbuckers-four-knobs\", \"takes\": [" + takes + "], \"options\": {" + options + "} }";
+    return "{ \"coldiron\": \"job 1\", \"title\": \"Takes\", \"guitar\": \"two-humbuckers-four-knobs\", \"takes\": [" + takes
+           + "], \"options\": {" + options + "} }";
 }
 }
 
@@ -45,8 +50,9 @@ TEST_CASE ("Takes are added, renamed and removed, each undone as one step")
     folder.take ("job/bridge.wav");
     folder.take ("job/neck.wav");
     const auto file = folder.path / "job" / "job.json";
-    std::ofstream (file) << jobWith (R"({ "file": "bridge.wav" }, { "file": "neck.wav", "setting": { "selector": "neck" }, "strings": ["E2"] })",
-                                     R"("A": { "take": 1 }, "B": { "take": 2 })");
+    std::ofstream (file) << jobWith (
+        R"({ "file": "bridge.wav" }, { "file": "neck.wav", "setting": { "selector": "neck" }, "strings": ["E2"] })",
+        R"("A": { "take": 1 }, "B": { "take": 2 })");
     Session session (sessions::shippedPresets());
     REQUIRE (session.openJob (file));
     CHECK (takeLines (session)[1].name == "neck.wav");
@@ -55,9 +61,9 @@ TEST_CASE ("Takes are added, renamed and removed, each undone as one step")
     const auto before = session.jobText();
     session.selectTake (1);
     REQUIRE (removeTake (session, 0));
-    CHECK (session.take() == 0);                            // the same take is loaded still
+    CHECK (session.take() == 0); // the same take is loaded still
     CHECK (takeLines (session)[0].name == "Neck, slow");
-    CHECK (session.job()->find ("B")->take == 0);           // and option B is heard on it
+    CHECK (session.job()->find ("B")->take == 0); // and option B is heard on it
     CHECK (session.job()->takes[0].strings == std::vector<std::string> { "E2" });
     REQUIRE (removeTake (session, 0));
     CHECK (session.job()->takes.empty());
@@ -74,7 +80,8 @@ TEST_CASE ("A take whose file is gone stays in the job, also through a host's st
     Folder folder;
     const auto taken = folder.take ("job/verse.wav");
     const auto file = folder.path / "job" / "job.json";
-    std::ofstream (file) << jobWith (R"({ "file": "verse.wav", "setting": { "selector": "bridge" }, "strings": ["E2", "A2"] })", R"("A": { "name": "As it is" })");
+    std::ofstream (file) << jobWith (R"({ "file": "verse.wav", "setting": { "selector": "bridge" }, "strings": ["E2", "A2"] })",
+                                     R"("A": { "name": "As it is" })");
     Session session (sessions::shippedPresets());
     REQUIRE (session.openJob (file));
     fs::create_directories (folder.path / "job" / "sound");
@@ -124,8 +131,9 @@ TEST_CASE ("All options are written as sound on a thread of their own, the same 
     Folder folder;
     folder.take ("job/verse.wav");
     const auto file = folder.path / "job" / "job.json";
-    std::ofstream (file) << jobWith (R"({ "file": "verse.wav", "setting": { "selector": "bridge" } })",
-                                     R"("A": { "setting": { "bridge-tone": 2 } }, "B": { "rewires": [ { "use": "parallel", "pickup": "bridge" } ] })");
+    std::ofstream (file) << jobWith (
+        R"({ "file": "verse.wav", "setting": { "selector": "bridge" } })",
+        R"("A": { "setting": { "bridge-tone": 2 } }, "B": { "rewires": [ { "use": "parallel", "pickup": "bridge" } ] })");
     Session session (sessions::shippedPresets());
     REQUIRE (session.openJob (file));
     TakeExport render (session.renderPlan (false), folder.path / "out");

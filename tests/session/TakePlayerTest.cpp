@@ -51,7 +51,8 @@ TEST_CASE ("resampling keeps level and pitch, and lets nothing fold back")
         REQUIRE (y.size() == 48000);
         double worst = 0.0;
         for (size_t i = 2000; i + 2000 < y.size(); ++i) // the sine itself at the other rate
-            worst = std::max (worst, std::abs (y[i] - 0.5 * std::sin (2.0 * std::numbers::pi * hz * static_cast<double> (i) / 96000.0)));
+            worst = std::max (worst,
+                              std::abs (y[i] - 0.5 * std::sin (2.0 * std::numbers::pi * hz * static_cast<double> (i) / 96000.0)));
         INFO (hz);
         CHECK (worst < 1e-3 * 0.5); // -60 dB
     }

@@ -1,8 +1,8 @@
 // Values of the guitar, typed: what may be typed, what steps, what the job says afterwards, and the way back.
 
+#include "Sessions.h"
 #include "session/GuitarValues.h"
 #include "session/TypedOhms.h"
-#include "Sessions.h"
 
 #include <catch2/catch.hpp>
 
@@ -30,7 +30,8 @@ bool type (Session& session, const GuitarValue& value, const std::string& text)
     return edit.sound() && session.edit (edit.pointer, edit.json, edit.name);
 }
 
-template <typename T> const T& part (const Session& session, const std::string& name)
+template <typename T>
+const T& part (const Session& session, const std::string& name)
 {
     static std::shared_ptr<const Job> kept;
     kept = session.job();
@@ -62,7 +63,7 @@ TEST_CASE ("arrows step through the preferred values", "[typed]")
     CHECK (steppedText (cap, "22n", -1) == "18n");
     CHECK (steppedText (cap, "82n", 1) == "100n");
     CHECK (steppedText (cap, "10n", -1) == "8.2n");
-    CHECK (steppedText (cap, "23n", 1) == "27n"); // from between two to the next
+    CHECK (steppedText (cap, "23n", 1) == "27n");     // from between two to the next
     CHECK (steppedText (cap, "nothing", 1) == "27n"); // from the value that stands
     GuitarValue resistor;
     resistor.kind = GuitarValue::Kind::resistor;
@@ -72,7 +73,8 @@ TEST_CASE ("arrows step through the preferred values", "[typed]")
     GuitarValue pot;
     pot.number = 500e3;
     pot.taper = "log-15";
-    CHECK (steppedText (pot, "500k log-15", 1) == "1M log-15"); // usual pots 250k, 500k, 1M: common practice of the trade, no source
+    CHECK (steppedText (pot, "500k log-15", 1)
+           == "1M log-15"); // usual pots 250k, 500k, 1M: common practice of the trade, no source
     CHECK (steppedText (pot, "500k linear", -1) == "250k linear");
 }
 
@@ -115,10 +117,12 @@ TEST_CASE ("what is out of range or no value is refused in words, and nothing ch
     const auto before = session.jobText();
     const auto cap = valueOf (session, Kind::capacitor, "bridge-cap");
     CHECK (typedEdit (session, cap, "22").refusal.find ("22 F is outside 100f to 1m F") == std::string::npos);
-    CHECK (typedEdit (session, cap, "22").refusal.find ("Write it like 22n.") != std::string::npos); // farads for want of a prefix
+    CHECK (typedEdit (session, cap, "22").refusal.find ("Write it like 22n.")
+           != std::string::npos); // farads for want of a prefix
     CHECK_FALSE (typedEdit (session, cap, "orange").sound());
     CHECK_FALSE (typedEdit (session, cap, "").sound());
-    CHECK (typedEdit (session, valueOf (session, Kind::pot, "neck-volume"), "500k curly").refusal.find ("no taper \"curly\"") != std::string::npos);
+    CHECK (typedEdit (session, valueOf (session, Kind::pot, "neck-volume"), "500k curly").refusal.find ("no taper \"curly\"")
+           != std::string::npos);
     CHECK_FALSE (typedEdit (session, valueOf (session, Kind::bridgeMm, "neck"), "700").sound()); // the scale is 628.65 mm
     CHECK_FALSE (typedEdit (session, valueOf (session, Kind::scaleMm, ""), "64.8").sound());
     CHECK (session.jobText() == before);
@@ -221,7 +225,7 @@ TEST_CASE ("a file of readings makes a pickup measured, a fitted preset is the s
     // The generic pickup's own values, as an ohm meter, an LCR meter and two resonances would read them: computed by
     // tests/guitar's bench in closed form is not needed here; only that the readings agree with one coil.
     std::ofstream (preset) << R"({ "coldiron": "pickup 1", "like": "humbucker-hot", "name": "From the bench", "known": "measured",
-        "coils": { "north": { "dcr": "7.2k" }, "south": { "dcr": "7.2k" } } })"; 
+        "coils": { "north": { "dcr": "7.2k" }, "south": { "dcr": "7.2k" } } })";
     std::ofstream (csv) << "pickup,humbucker-moderate\ndcr,8.4k\n";
     std::ofstream (wrong) << "pickup,humbucker-moderate\ndcr,brown\n";
     CHECK (isPickupFile (csv));

@@ -38,9 +38,9 @@ double heard (const StringSet& set, int string, double hz, const std::vector<dou
 TEST_CASE ("Note names are ISO 16 frequencies", "[strings]")
 {
     // ISO 16, A4 = 440 Hz, equal temperament f = 440 x 2^((m-69)/12): from memory of the standard.
-    const std::pair<const char*, double> notes[] = { { "E2", 82.41 }, { "A2", 110.00 }, { "D3", 146.83 }, { "G3", 196.00 },
-                                                     { "B3", 246.94 }, { "E4", 329.63 }, { "E1", 41.20 }, { "A1", 55.00 },
-                                                     { "D2", 73.42 }, { "G2", 98.00 }, { "B0", 30.87 }, { "A4", 440.0 } };
+    const std::pair<const char*, double> notes[] = { { "E2", 82.41 },  { "A2", 110.00 }, { "D3", 146.83 }, { "G3", 196.00 },
+                                                     { "B3", 246.94 }, { "E4", 329.63 }, { "E1", 41.20 },  { "A1", 55.00 },
+                                                     { "D2", 73.42 },  { "G2", 98.00 },  { "B0", 30.87 },  { "A4", 440.0 } };
     for (const auto& [name, hz] : notes)
         CHECK (noteHz (name) == Approx (hz).margin (0.005));
     CHECK (noteHz ("F#2") == Approx (noteHz ("Gb2")));
@@ -79,7 +79,8 @@ TEST_CASE ("Two coils in phase have a null at c/(2s)", "[strings]")
 TEST_CASE ("Weights are a power: symmetric, never negative, the sum of its strings", "[strings]")
 {
     const auto set = guitar();
-    const std::vector<CoilPosition> coilPositions { makeEar (set, 35.0, 0.0, {}), makeEar (set, 53.0, 4.0, {}), makeEar (set, 150.0, 0.0, { "E2", "A2" }) };
+    const std::vector<CoilPosition> coilPositions { makeEar (set, 35.0, 0.0, {}), makeEar (set, 53.0, 4.0, {}),
+                                                    makeEar (set, 150.0, 0.0, { "E2", "A2" }) };
     for (double hz : { 60.0, 200.0, 1000.0, 5000.0, 15000.0 })
     {
         const auto w = stringWeights (set, coilPositions, hz);

@@ -41,7 +41,8 @@ double peakOf (const std::vector<double>& signal)
     return peak;
 }
 
-std::vector<double> played (const std::vector<GuitarString>& strings, const Harness& harness, const Setting& setting, const Load& load)
+std::vector<double> played (const std::vector<GuitarString>& strings, const Harness& harness, const Setting& setting,
+                            const Load& load)
 {
     const auto instrument = pluckedGuitar (strings.front().scaleMm);
     return throughHarness (harness, setting, load, harnessEmfs (harness, instrument, demoSong(), rate), rate);
@@ -119,10 +120,12 @@ void writeTruths (const std::filesystem::path& jobFile, const std::filesystem::p
         writeFloatWav (out / (option.letter + ".wav"), { rate, { truth } });
         const auto rendering = readWav (renderingOf (rendered, option.letter)).channels.at (0);
         if (peakOf (truth) < 2e-4 * takePeak)
-            std::printf ("  %s  silent; the rendering peaks at %.0f dBFS\n", option.letter.c_str(), 20.0 * std::log10 (peakOf (rendering) + 1e-15));
+            std::printf ("  %s  silent; the rendering peaks at %.0f dBFS\n", option.letter.c_str(),
+                         20.0 * std::log10 (peakOf (rendering) + 1e-15));
         else
             std::printf ("  %s  third octaves %4.1f dB rms, loudness %+5.1f LU from the truth  %s\n", option.letter.c_str(),
-                         thirdOctaveRms (rendering, truth), loudnessLufs (rendering, rate) - loudnessLufs (truth, rate), option.name.c_str());
+                         thirdOctaveRms (rendering, truth), loudnessLufs (rendering, rate) - loudnessLufs (truth, rate),
+                         option.name.c_str());
     }
 }
 }

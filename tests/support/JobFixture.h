@@ -43,10 +43,7 @@ struct Folder
     }
 };
 
-inline PresetFolders shipped()
-{
-    return PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } };
-}
+inline PresetFolders shipped() { return PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } }; }
 
 inline Diagnostics faultsOf (const std::string& jobText, const PresetFolders& presets = shipped())
 {

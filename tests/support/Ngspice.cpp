@@ -87,10 +87,7 @@ private:
     const std::map<std::string, Ngspice::Waveform>* sources = nullptr;
     std::string log; // what it printed since the last circuit
 
-    Simulator()
-    {
-        ngSpice_Init (print, nullptr, exit, nullptr, nullptr, nullptr, this);
-    }
+    Simulator() { ngSpice_Init (print, nullptr, exit, nullptr, nullptr, nullptr, this); }
 
     static int print (char* text, int, void* self)
     {
@@ -109,8 +106,9 @@ private:
     {
         const auto* sources = static_cast<Simulator*> (self)->sources;
         std::string lower (name);
-        std::transform (lower.begin(), lower.end(), lower.begin(), [] (unsigned char c) { return (char) std::tolower (c); });
-        const auto found = sources != nullptr ? sources->find (lower) : std::map<std::string, Ngspice::Waveform>::const_iterator();
+        std::transform (lower.begin(), lower.end(), lower.begin(), [] (unsigned char c) { return (char)std::tolower (c); });
+        const auto found =
+            sources != nullptr ? sources->find (lower) : std::map<std::string, Ngspice::Waveform>::const_iterator();
         *volts = sources != nullptr && found != sources->end() ? found->second (seconds) : 0.0;
         return 0;
     }
@@ -218,7 +216,7 @@ std::vector<double> Ngspice::Transient::at (size_t vector, double rate, size_t f
     size_t next = 0;
     for (size_t k = 0; k < frames; ++k)
     {
-        const auto t = (double) k / rate;
+        const auto t = (double)k / rate;
         while (next + 1 < count && seconds[next] < t)
             ++next;
         const auto first = std::clamp<size_t> (next, 2, count - 2) - 2;
@@ -240,21 +238,21 @@ Ngspice::Waveform Ngspice::bandLimited (std::vector<double> samples, double rate
     {
         constexpr int reach = 32;
         const auto place = seconds * rate;
-        const auto nearest = (long) std::lround (place);
-        const auto offset = place - (double) nearest;
+        const auto nearest = (long)std::lround (place);
+        const auto offset = place - (double)nearest;
         const auto sine = std::sin (std::numbers::pi * offset) / std::numbers::pi;
         auto sum = 0.0;
 
         for (auto i = -reach; i <= reach; ++i)
         {
             const auto index = nearest + i;
-            if (index < 0 || index >= (long) samples.size())
+            if (index < 0 || index >= (long)samples.size())
                 continue;
             const auto x = offset - i;
             const auto sinc = std::abs (x) < 1e-12 ? 1.0 : (i % 2 == 0 ? sine : -sine) / x;
             const auto u = x / (reach + 1);
             const auto window = 0.42 + 0.5 * std::cos (std::numbers::pi * u) + 0.08 * std::cos (2.0 * std::numbers::pi * u);
-            sum += samples[(size_t) index] * sinc * window;
+            sum += samples[(size_t)index] * sinc * window;
         }
         return sum;
     };

@@ -140,7 +140,12 @@ struct Writer
 
     void put (const Part& part, const PickupPart& kind)
     {
-        struct Winding { std::string inductor; double henries; int sign; };
+        struct Winding
+        {
+            std::string inductor;
+            double henries;
+            int sign;
+        };
         std::vector<Winding> windings;
 
         for (const auto& coil : kind.pickup.coils)
@@ -149,7 +154,7 @@ struct Writer
             const auto finish = node (part.name + "." + coil.name + ".finish");
             const auto winding = coil.wound == Wound::clockwise ? 1 : -1;
             const auto pole = coil.magnet == Magnet::north ? 1 : coil.magnet == Magnet::south ? -1 : 0;
-            const auto index = (int) out.coils.size();
+            const auto index = (int)out.coils.size();
             const auto emf = options.onlyCoil < 0 ? winding * pole * coil.output : options.onlyCoil == index ? 1.0 : 0.0;
             out.coils.push_back (part.name + "." + coil.name);
 
@@ -200,8 +205,14 @@ struct Writer
         put ('r', two, three, std::max (floor, pot.ohms * (1.0 - share)));
     }
 
-    void put (const Part& part, const CapacitorPart& kind) { put ('c', node (part.name + ".1"), node (part.name + ".2"), kind.farads); }
-    void put (const Part& part, const ResistorPart& kind) { put ('r', node (part.name + ".1"), node (part.name + ".2"), kind.ohms); }
+    void put (const Part& part, const CapacitorPart& kind)
+    {
+        put ('c', node (part.name + ".1"), node (part.name + ".2"), kind.farads);
+    }
+    void put (const Part& part, const ResistorPart& kind)
+    {
+        put ('r', node (part.name + ".1"), node (part.name + ".2"), kind.ohms);
+    }
 
     void put (const Part& part, const InductorPart& kind)
     {
@@ -235,7 +246,9 @@ OracleNetlist::OracleNetlist (const Harness& harness, const Setting& setting, co
         writer.paint.touch (socket + ".sleeve", socket + ".ring"); // the plug's long sleeve
     const bool ringHeard = load.plug == Plug::stereoRing;
     writer.sleeve = writer.paint.colour (socket + ".sleeve");
-    writer.tip = ! ringHeard ? writer.paint.colour (socket + ".tip") : threeContacts ? writer.paint.colour (socket + ".ring") : writer.sleeve;
+    writer.tip = ! ringHeard     ? writer.paint.colour (socket + ".tip")
+                 : threeContacts ? writer.paint.colour (socket + ".ring")
+                                 : writer.sleeve;
     shorted = writer.sleeve == writer.tip;
     const auto tip = writer.nodeOf (writer.tip);
 

@@ -11,10 +11,10 @@ namespace coldiron::support
 /** How an oracle's netlist is to be driven and built. */
 struct OracleOptions
 {
-    double potFloorOhms = 1.0;  ///< each side of a wiper is at least this; 0 leaves a touching wiper to a micro-ohm
-    bool withLoad = true;       ///< false: nothing on the jack
-    int onlyCoil = -1;          ///< the coil driven alone with an EMF of +1; -1: all, by output times string sign
-    bool external = false;      ///< `vsrc` is given from outside in a transient, by the name "vsrc"
+    double potFloorOhms = 1.0; ///< each side of a wiper is at least this; 0 leaves a touching wiper to a micro-ohm
+    bool withLoad = true;      ///< false: nothing on the jack
+    int onlyCoil = -1;         ///< the coil driven alone with an EMF of +1; -1: all, by output times string sign
+    bool external = false;     ///< `vsrc` is given from outside in a transient, by the name "vsrc"
 };
 
 /** A harness as an ngspice netlist by a route of its own: it reads parts, landings and wires and shares no code with

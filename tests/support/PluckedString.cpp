@@ -123,7 +123,8 @@ PluckedInstrument pluckedGuitar (double scaleMm)
     const double saddle[] = { 3.0, 2.2, 1.5, 2.0, 1.2, 0.6 };
     PluckedInstrument guitar;
     for (int s = 0; s < 6; ++s)
-        guitar.strings.push_back ({ names[s], hertz[s], scaleMm, stiffness[s] * std::pow (648.0 / scaleMm, 2.0), saddle[s], s < 3 });
+        guitar.strings.push_back (
+            { names[s], hertz[s], scaleMm, stiffness[s] * std::pow (648.0 / scaleMm, 2.0), saddle[s], s < 3 });
     return guitar;
 }
 

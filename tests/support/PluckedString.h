@@ -14,11 +14,11 @@ namespace coldiron::support
 /** One string as it is really set up. */
 struct PluckedString
 {
-    std::string name;            ///< "E2"
+    std::string name; ///< "E2"
     double openHz = 0.0;
-    double scaleMm = 0.0;        ///< nut to the nominal bridge line
-    double stiffness = 0.0;      ///< B of the open string at this scale
-    double saddleMm = 0.0;       ///< the saddle stands this far behind the bridge line; the product is never told
+    double scaleMm = 0.0;   ///< nut to the nominal bridge line
+    double stiffness = 0.0; ///< B of the open string at this scale
+    double saddleMm = 0.0;  ///< the saddle stands this far behind the bridge line; the product is never told
     bool wound = false;
 };
 
@@ -34,22 +34,22 @@ PluckedInstrument pluckedBass (double scaleMm);
 /** One note: which string, which fret, when, how long, how loud, how damped. */
 struct PluckedNote
 {
-    int string = 0;              ///< 0 is the lowest
+    int string = 0; ///< 0 is the lowest
     int fret = 0;
-    double start = 0.0;          ///< [s]
-    double length = 0.5;         ///< [s] until it is released
-    double level = 1.0;          ///< linear
-    double mute = 0.0;           ///< 0 rings; 0.8 to 2 is a palm on the strings
-    double pluck = 0.11;         ///< place of the plectrum, share of the scale from the bridge, 0.07 to 0.16
-    double softMm = 3.5;         ///< width of what plucks, 2 to 6
+    double start = 0.0;  ///< [s]
+    double length = 0.5; ///< [s] until it is released
+    double level = 1.0;  ///< linear
+    double mute = 0.0;   ///< 0 rings; 0.8 to 2 is a palm on the strings
+    double pluck = 0.11; ///< place of the plectrum, share of the scale from the bridge, 0.07 to 0.16
+    double softMm = 3.5; ///< width of what plucks, 2 to 6
 };
 
 struct Phrase
 {
     std::string name;
     std::vector<PluckedNote> notes;
-    double seconds = 0.0;        ///< whole length of the take
-    uint64_t seed = 1;           ///< of the scatter
+    double seconds = 0.0; ///< whole length of the take
+    uint64_t seed = 1;    ///< of the scatter
 
     /** Which strings it plays, as the names that a take ticks. */
     std::vector<std::string> played (const PluckedInstrument&) const;

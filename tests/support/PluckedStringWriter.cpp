@@ -6,9 +6,9 @@ namespace coldiron::support
 {
 namespace
 {
-constexpr double strumSeconds = 0.010;  // across all strings
+constexpr double strumSeconds = 0.010; // across all strings
 constexpr double noteScatterDb = 1.5;
-constexpr double firstBeat = 0.05;      // seconds of quiet before the first note
+constexpr double firstBeat = 0.05; // seconds of quiet before the first note
 }
 
 PhraseWriter::PhraseWriter (std::string name, double beatsPerMinute, uint64_t seed)
@@ -49,7 +49,8 @@ PhraseWriter& PhraseWriter::strum (const std::vector<int>& frets, double beat, d
     return *this;
 }
 
-PhraseWriter& PhraseWriter::row (const std::vector<Fingering>& fingerings, double beat, double step, double ring, double level, double mute)
+PhraseWriter& PhraseWriter::row (const std::vector<Fingering>& fingerings, double beat, double step, double ring, double level,
+                                 double mute)
 {
     for (const auto& f : fingerings)
     {

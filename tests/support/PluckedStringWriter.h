@@ -20,12 +20,16 @@ public:
     PhraseWriter& note (int string, int fret, double beat, double beats, double level = 1.0, double mute = 0.0);
 
     /** One fret a string, lowest string first, -1 for a string left out. Down begins at the lowest. */
-    PhraseWriter& strum (const std::vector<int>& frets, double beat, double beats, double level = 1.0,
-                         bool down = true, double mute = 0.0);
+    PhraseWriter& strum (const std::vector<int>& frets, double beat, double beats, double level = 1.0, bool down = true,
+                         double mute = 0.0);
 
     /** Notes in a row, each as long as the step (or let ring for `ring` beats). */
-    struct Fingering { int string, fret; };
-    PhraseWriter& row (const std::vector<Fingering>&, double beat, double step, double ring, double level = 1.0, double mute = 0.0);
+    struct Fingering
+    {
+        int string, fret;
+    };
+    PhraseWriter& row (const std::vector<Fingering>&, double beat, double step, double ring, double level = 1.0,
+                       double mute = 0.0);
 
     Phrase done (double beats) const; ///< the whole length in beats
 

@@ -2,8 +2,8 @@
 
 #include "support/Catalogue.h"
 
-#include "response/PickupsHeard.h"
 #include "analysis/OhmTable.h"
+#include "response/PickupsHeard.h"
 
 namespace coldiron::support
 {

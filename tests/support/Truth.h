@@ -13,8 +13,8 @@ namespace coldiron::support
 struct CoilPlace
 {
     std::string pickup, coil;
-    double bridgeMm = 0.0;  ///< pickup's middle and the coil's offset
-    double drive = 0.0;     ///< winding times magnet times output
+    double bridgeMm = 0.0; ///< pickup's middle and the coil's offset
+    double drive = 0.0;    ///< winding times magnet times output
 };
 
 /** Every coil of a harness in the order of its parts; no slant and no split coils here. */
@@ -27,6 +27,6 @@ std::vector<std::vector<double>> harnessEmfs (const Harness&, const PluckedInstr
     FFT. An independent route: nothing of the product but the description of the harness goes in.
     @param emfs   in the order of coilPlaces(); winding, magnet and output are put in here
     Above 16 kHz, where the synthesizer is silent, the band fades out. */
-std::vector<double> throughHarness (const Harness&, const Setting&, const Load&,
-                                    const std::vector<std::vector<double>>& emfs, double sampleRate);
+std::vector<double> throughHarness (const Harness&, const Setting&, const Load&, const std::vector<std::vector<double>>& emfs,
+                                    double sampleRate);
 }

@@ -31,7 +31,8 @@ std::vector<double> impulseResponse (const std::vector<std::complex<double>>& re
 }
 
 /** Adds the bins of a signal sent through an impulse response. */
-void addHeard (std::vector<std::complex<double>>& sum, const std::vector<double>& signal, const std::vector<double>& impulse, double gain)
+void addHeard (std::vector<std::complex<double>>& sum, const std::vector<double>& signal, const std::vector<double>& impulse,
+               double gain)
 {
     const size_t n = 2 * (sum.size() - 1), half = impulse.size() / 2;
     std::vector<double> wrapped (n, 0.0);

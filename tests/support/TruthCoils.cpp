@@ -16,8 +16,8 @@ std::vector<CoilPlace> coilPlaces (const Harness& harness)
     return places;
 }
 
-std::vector<std::vector<double>> harnessEmfs (const Harness& harness, const PluckedInstrument& instrument,
-                                              const Phrase& phrase, double sampleRate)
+std::vector<std::vector<double>> harnessEmfs (const Harness& harness, const PluckedInstrument& instrument, const Phrase& phrase,
+                                              double sampleRate)
 {
     std::vector<std::vector<double>> distances;
     for (const auto& place : coilPlaces (harness))

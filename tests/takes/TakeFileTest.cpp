@@ -21,11 +21,13 @@ std::string bytes32 (uint32_t v) { return { char (v), char (v >> 8), char (v >> 
 std::string bytes16 (unsigned v) { return { char (v), char (v >> 8) }; }
 
 /** A WAV made by hand, so that each number of its header can lie. */
-std::string wav (unsigned channels, uint32_t rate, unsigned bits, const std::string& data, std::optional<uint32_t> says = {}, unsigned kind = 1)
+std::string wav (unsigned channels, uint32_t rate, unsigned bits, const std::string& data, std::optional<uint32_t> says = {},
+                 unsigned kind = 1)
 {
     const auto length = says.value_or (static_cast<uint32_t> (data.size()));
     return "RIFF" + bytes32 (36 + length) + "WAVEfmt " + bytes32 (16) + bytes16 (kind) + bytes16 (channels) + bytes32 (rate)
-           + bytes32 (rate * channels * bits / 8) + bytes16 (channels * bits / 8) + bytes16 (bits) + "data" + bytes32 (length) + data;
+           + bytes32 (rate * channels * bits / 8) + bytes16 (channels * bits / 8) + bytes16 (bits) + "data" + bytes32 (length)
+           + data;
 }
 
 std::string floatBytes (float value)
@@ -87,8 +89,13 @@ TEST_CASE ("Broken takes are refused in one line that names the file")
     refuses (folder.write ("bits0.wav", wav (1, 48000, 0, sound)), { "0-bit" });
     refuses (folder.write ("format.wav", "RIFF" + bytes32 (4) + "WAVEdata" + bytes32 (0)), { "before its format" });
     refuses (folder.write ("huge.wav", wav (1, 48000, 16, sound, 0xfffffffeu)), { "cut short" });
-    refuses (folder.write ("nan.wav", wav (1, 48000, 32, floatBytes (0.1f) + floatBytes (std::numeric_limits<float>::quiet_NaN()), {}, 3)), { "sample 1", "not a number" });
-    refuses (folder.write ("inf.wav", wav (2, 48000, 32, floatBytes (0.1f) + floatBytes (0.1f) + floatBytes (0.0f) + floatBytes (INFINITY), {}, 3)), { "sample 1", "infinite" });
+    refuses (folder.write ("nan.wav",
+                           wav (1, 48000, 32, floatBytes (0.1f) + floatBytes (std::numeric_limits<float>::quiet_NaN()), {}, 3)),
+             { "sample 1", "not a number" });
+    refuses (
+        folder.write ("inf.wav", wav (2, 48000, 32,
+                                      floatBytes (0.1f) + floatBytes (0.1f) + floatBytes (0.0f) + floatBytes (INFINITY), {}, 3)),
+        { "sample 1", "infinite" });
     refuses (folder.write ("cut.flac", "fLaC" + std::string (20, '\0')), { "cut short" });
     refuses (folder.write ("cut.aiff", "FORM" + bytes32 (0) + "AIFF"), { "no format chunk" });
 }

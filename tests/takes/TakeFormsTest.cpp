@@ -45,7 +45,11 @@ std::string sound (bool greatestFirst = false)
     return bytes;
 }
 
-std::string formatChunk() { return "fmt " + little (16, 4) + little (1, 2) + little (1, 2) + little (48000, 4) + little (96000, 4) + little (2, 2) + little (16, 2); }
+std::string formatChunk()
+{
+    return "fmt " + little (16, 4) + little (1, 2) + little (1, 2) + little (48000, 4) + little (96000, 4) + little (2, 2)
+           + little (16, 2);
+}
 
 std::string wav (uint64_t whole, uint64_t data, const std::string& before = "", const std::string& bytes = sound())
 {
@@ -54,8 +58,8 @@ std::string wav (uint64_t whole, uint64_t data, const std::string& before = "", 
 
 std::string longWav (const std::string& id, uint64_t data, const std::string& bytes = sound(), const std::string& after = "")
 {
-    return id + little (0xffffffffu, 4) + "WAVEds64" + little (28, 4) + little (72 + bytes.size(), 8) + little (data, 8) + little (frames, 8) + little (0, 4)
-           + formatChunk() + "data" + little (0xffffffffu, 4) + bytes + after;
+    return id + little (0xffffffffu, 4) + "WAVEds64" + little (28, 4) + little (72 + bytes.size(), 8) + little (data, 8)
+           + little (frames, 8) + little (0, 4) + formatChunk() + "data" + little (0xffffffffu, 4) + bytes + after;
 }
 
 std::string commChunk (uint64_t count)
@@ -64,7 +68,10 @@ std::string commChunk (uint64_t count)
     return "COMM" + big (18, 4) + big (1, 2) + big (count, 4) + big (16, 2) + std::string ("\x40\x0e\xbb\x80\0\0\0\0\0\0", 10);
 }
 
-std::string soundChunk (uint64_t length, const std::string& bytes = sound (true)) { return "SSND" + big (length, 4) + big (0, 8) + bytes; }
+std::string soundChunk (uint64_t length, const std::string& bytes = sound (true))
+{
+    return "SSND" + big (length, 4) + big (0, 8) + bytes;
+}
 std::string aiff (uint64_t whole, const std::string& chunks) { return "FORM" + big (whole, 4) + "AIFF" + chunks; }
 
 /** @param expected  frames from the first on */
@@ -109,7 +116,8 @@ void refuses (const std::filesystem::path& file, const std::vector<std::string>&
 /** Through a pipe, so that the program cannot go back and say how long it was. @returns whether the program is there and did */
 bool through (const std::string& command, const std::filesystem::path& file)
 {
-    return std::system ((command + " 2>/dev/null | cat > '" + file.string() + "'").c_str()) == 0 && std::filesystem::file_size (file) > 200;
+    return std::system ((command + " 2>/dev/null | cat > '" + file.string() + "'").c_str()) == 0
+           && std::filesystem::file_size (file) > 200;
 }
 }
 
@@ -117,13 +125,13 @@ TEST_CASE ("A WAV that does not say how long it is ends where its file ends")
 {
     const Folder folder;
     const std::pair<const char*, std::string> files[] = {
-        { "all ones", wav (0xffffffffu, 0xffffffffu) },                 // the largest number there is
+        { "all ones", wav (0xffffffffu, 0xffffffffu) }, // the largest number there is
         { "all ones less the head", wav (0xffffffffu, 0xffffffffu - 36) },
         { "largest signed", wav (0x7fffffffu, 0x7fffffffu) },
         { "largest signed less the head", wav (0x7fffffffu, 0x7fffffffu - 36) },
         { "two to the 31st", wav (0x80000024u, 0x80000000u) },
         { "largest signed, rounded", wav (0x7ffff024u, 0x7ffff000u) },
-        { "nothing", wav (0, 0) },                                      // a recorder that lost power
+        { "nothing", wav (0, 0) }, // a recorder that lost power
         { "nothing but the head", wav (36, 0) },
         { "nothing, half a sample at the end", wav (36, 0) + "x" },
         { "all ones, a chunk before", wav (0xffffffffu, 0xffffffffu, "LIST" + little (4, 4) + "INFO") },
@@ -138,10 +146,13 @@ TEST_CASE ("A WAV that does not say how long it is ends where its file ends")
 TEST_CASE ("Chunks before the sound of a WAV may be odd in length, filled up or not")
 {
     const Folder folder;
-    holds (folder.write ("odd.wav", wav (36 + 12 + 2 * frames, 2 * frames, "note" + little (3, 4) + "abc" + std::string (1, '\0'))));
+    holds (
+        folder.write ("odd.wav", wav (36 + 12 + 2 * frames, 2 * frames, "note" + little (3, 4) + "abc" + std::string (1, '\0'))));
     holds (folder.write ("odd-not-filled.wav", wav (36 + 11 + 2 * frames, 2 * frames, "note" + little (3, 4) + "abc")));
     holds (folder.write ("after.wav", wav (36 + 12 + 2 * frames, 2 * frames) + "LIST" + little (4, 4) + "INFO"));
-    refuses (folder.write ("format-last.wav", "RIFF" + little (100, 4) + "WAVEdata" + little (2 * frames, 4) + sound() + formatChunk()), { "before its format" });
+    refuses (folder.write ("format-last.wav",
+                           "RIFF" + little (100, 4) + "WAVEdata" + little (2 * frames, 4) + sound() + formatChunk()),
+             { "before its format" });
 }
 
 TEST_CASE ("RF64 and BW64 are read")
@@ -150,7 +161,8 @@ TEST_CASE ("RF64 and BW64 are read")
     for (const char* id : { "RF64", "BW64" })
     {
         holds (folder.write (std::string (id) + ".wav", longWav (id, 2 * frames)));
-        holds (folder.write (std::string (id) + "-chunk-after.wav", longWav (id, 2 * frames, sound(), "axml" + little (4, 4) + "<a/>")));
+        holds (folder.write (std::string (id) + "-chunk-after.wav",
+                             longWav (id, 2 * frames, sound(), "axml" + little (4, 4) + "<a/>")));
         holds (folder.write (std::string (id) + "-unknown.wav", longWav (id, 0)));
         refuses (folder.write (std::string (id) + "-cut.wav", longWav (id, 4 * frames)), { "cut short", "20000", "10000" });
     }
@@ -176,7 +188,8 @@ TEST_CASE ("An AIFF may have its sound before its format, and need not say how l
     holds (folder.write ("sound-first.aiff", aiff (46 + 2 * frames, soundChunk (8 + 2 * frames) + commChunk (frames))));
     holds (folder.write ("unknown.aiff", aiff (0x7f00002eu, commChunk (0x3f800000u) + soundChunk (0x7f000008u))));
     holds (folder.write ("power-lost.aiff", aiff (0, commChunk (0) + soundChunk (0))));
-    refuses (folder.write ("cut.aiff", aiff (46 + 4 * frames, commChunk (2 * frames) + soundChunk (8 + 4 * frames))), { "cut short" });
+    refuses (folder.write ("cut.aiff", aiff (46 + 4 * frames, commChunk (2 * frames) + soundChunk (8 + 4 * frames))),
+             { "cut short" });
     refuses (folder.write ("empty.aiff", aiff (46, commChunk (0) + soundChunk (8, ""))), { "no sound" });
 }
 
@@ -214,11 +227,13 @@ TEST_CASE ("What sox and ffmpeg write into a pipe is read")
 {
     const Folder folder;
     const auto whole = folder.write ("whole.wav", wav (36 + 2 * frames, 2 * frames)).string();
-    const std::pair<const char*, std::string> ways[] = {
-        { "a.wav", "sox '" + whole + "' -t wav -" },   { "a.flac", "sox '" + whole + "' -t flac -" },         { "a.aiff", "sox '" + whole + "' -t aiff -" },
-        { "b.wav", "ffmpeg -v error -i '" + whole + "' -f wav -" }, { "b.flac", "ffmpeg -v error -i '" + whole + "' -f flac -" },
-        { "c.wav", "ffmpeg -v error -i '" + whole + "' -rf64 always -f wav -" },
-        { "d.wav", "cat '" + whole + "' | sox -t wav - -t wav -" } };
+    const std::pair<const char*, std::string> ways[] = { { "a.wav", "sox '" + whole + "' -t wav -" },
+                                                         { "a.flac", "sox '" + whole + "' -t flac -" },
+                                                         { "a.aiff", "sox '" + whole + "' -t aiff -" },
+                                                         { "b.wav", "ffmpeg -v error -i '" + whole + "' -f wav -" },
+                                                         { "b.flac", "ffmpeg -v error -i '" + whole + "' -f flac -" },
+                                                         { "c.wav", "ffmpeg -v error -i '" + whole + "' -rf64 always -f wav -" },
+                                                         { "d.wav", "cat '" + whole + "' | sox -t wav - -t wav -" } };
     for (const auto& [name, command] : ways)
     {
         REQUIRE (through (command, folder.path / name)); // both are dependencies of the tests
