@@ -1,6 +1,7 @@
 #include "response/NearestTake.h"
 
 #include "response/SourceResponses.h"
+#include "response/TransferFunction.h"
 
 #include <algorithm>
 #include <cmath>
