@@ -1,6 +1,6 @@
 // Rows of the ohm table that differ, and volumes that are always on read apart. Pickup and pots in parallel, meter at DC
 // (series-parallel circuits, Lessons in Electric Circuits, vol. I DC, from memory).
-#include "job/JobFixture.h"
+#include "support/JobFixture.h"
 
 #include "analysis/OhmRows.h"
 

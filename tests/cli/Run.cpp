@@ -58,7 +58,7 @@ Ran run (const std::vector<std::string>& arguments)
     int status = 0;
     rusage used {};
     wait4 (child, &status, 0, &used);
-    Ran ran { WIFEXITED (status) ? WEXITSTATUS (status) : -1, textOf (out), contents (err), used.ru_maxrss };
+    Ran ran { WIFEXITED (status) ? WEXITSTATUS (status) : -1, textOf (out), textOf (err), used.ru_maxrss };
     fs::remove_all (folder);
     return ran;
 }

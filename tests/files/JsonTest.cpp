@@ -1,4 +1,4 @@
-#include "job/JobFixture.h"
+#include "support/JobFixture.h"
 
 #include "files/Json.h"
 

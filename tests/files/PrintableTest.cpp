@@ -1,7 +1,7 @@
 // Text that is safe to print. Control characters C0 and C1: ECMA-48; bidirectional formatting characters: Unicode
 // Standard Annex 9; UTF-8: RFC 3629.
 
-#include "job/JobFixture.h"
+#include "support/JobFixture.h"
 
 #include "files/Printable.h"
 

@@ -1,6 +1,6 @@
 // What is no file is refused by what it is, and never waited for.
 
-#include "job/JobFixture.h"
+#include "support/JobFixture.h"
 
 #include "files/RegularFile.h"
 #include "job/Readings.h"

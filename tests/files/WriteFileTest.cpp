@@ -1,6 +1,6 @@
 // Files are written whole or not at all, into what the name stands for: POSIX.1-2017, open(), rename(), fsync().
 
-#include "job/JobFixture.h"
+#include "support/JobFixture.h"
 
 #include "files/Temporaries.h"
 #include "files/WriteFile.h"

@@ -1,5 +1,5 @@
 // Files rendered block by block: what they hold, how wide they are, and that nothing is left where one fails.
-#include "job/JobFixture.h"
+#include "support/JobFixture.h"
 
 #include "metering/Loudness.h"
 #include "render/FileRenderer.h"

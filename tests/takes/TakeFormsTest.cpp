@@ -3,7 +3,7 @@
 // Programming Interface and Data Specifications 1.0, AIFF after the Audio Interchange File Format 1.3: both from memory.
 // Every file must come out as the very samples that went in.
 
-#include "job/JobFixture.h"
+#include "support/JobFixture.h"
 
 #include "takes/TakeFile.h"
 
