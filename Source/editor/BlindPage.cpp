@@ -8,7 +8,7 @@ namespace coldiron
 {
 namespace
 {
-Tag tagOfVersion (const std::string& version) { return version == "recorded" ? asRecorded : tagOf (version); }
+OptionId optionOfVersion (const std::string& version) { return version == "recorded" ? asRecorded : optionOf (version); }
 }
 
 BlindPage::BlindPage (UiContext& d) : Panel (d), one (d, "X is 1", true), two (d, "X is 2", true), done (d, "Close", true)
@@ -130,18 +130,18 @@ void BlindPage::paintOutcome (juce::Graphics& g)
     {
         for (const auto& version : place)
         {
-            const Tag tag = tagOfVersion (version);
+            const OptionId id = optionOfVersion (version);
             auto row = area.removeFromTop (pitch);
             g.setColour (t.mute);
             g.setFont (type::text (13.0f));
             type::draw (g, words::from (placeWord (above)), row.removeFromLeft (72), juce::Justification::centredLeft, true);
-            g.setColour (t.of (tag));
-            g.setFont (type::name (tag == asRecorded ? 17.0f : 24.0f));
-            type::draw (g, tag == asRecorded ? juce::String ("Now") : words::from (version), row.removeFromLeft (50),
+            g.setColour (t.of (id));
+            g.setFont (type::name (id == asRecorded ? 17.0f : 24.0f));
+            type::draw (g, id == asRecorded ? juce::String ("Now") : words::from (version), row.removeFromLeft (50),
                         juce::Justification::centredLeft, false);
             int number = 0;
             for (size_t i = 0; i < outcome->behind.size(); ++i)
-                if (outcome->behind[i] == tag)
+                if (outcome->behind[i] == id)
                     number = static_cast<int> (i) + 1;
             const auto was = "was number " + juce::String (number);
             const auto name = result.names.find (version);
@@ -152,7 +152,7 @@ void BlindPage::paintOutcome (juce::Graphics& g)
             g.setFont (type::bold (14.0f));
             type::draw (g,
                         name != result.names.end() ? words::from (name->second)
-                        : tag == asRecorded        ? juce::String ("As recorded")
+                        : id == asRecorded         ? juce::String ("As recorded")
                                                    : juce::String(),
                         row, juce::Justification::centredLeft, true);
         }

@@ -9,7 +9,7 @@ namespace coldiron
 namespace
 {
 constexpr int numbersOfTrials[] = { 10, 16, 20, 25 };
-juce::String shown (Tag tag) { return tag == asRecorded ? juce::String ("Now") : words::from (letterOf (tag)); }
+juce::String shown (OptionId id) { return id == asRecorded ? juce::String ("Now") : words::from (letterOf (id)); }
 }
 
 BlindSetup::BlindSetup (UiContext& d)
@@ -23,15 +23,15 @@ BlindSetup::BlindSetup (UiContext& d)
     rank.onClick = [this] { start (true); };
     tell.onClick = [this] { start (false); };
 
-    auto tags = ui.bench.tags();
-    tags.insert (tags.begin(), asRecorded);
-    for (Tag tag : tags)
+    auto ids = ui.bench.ids();
+    ids.insert (ids.begin(), asRecorded);
+    for (OptionId id : ids)
     {
-        const auto report = ui.bench.report (tag);
+        const auto report = ui.bench.report (id);
         const bool silent = report != nullptr && report->silent;
-        toRank.push_back ({ tag, {}, ! silent });
-        const Tag heard = ui.bench.heard() == asRecorded && tags.size() > 1 ? tags[1] : ui.bench.heard();
-        toTell.push_back ({ tag, {}, tag == asRecorded || tag == heard });
+        toRank.push_back ({ id, {}, ! silent });
+        const OptionId heard = ui.bench.heard() == asRecorded && ids.size() > 1 ? ids[1] : ui.bench.heard();
+        toTell.push_back ({ id, {}, id == asRecorded || id == heard });
     }
 }
 
@@ -41,22 +41,22 @@ void BlindSetup::benchChanged (const Revisions&, const Revisions&)
     repaint();
 }
 
-std::vector<Tag> BlindSetup::chosen (const std::vector<Chip>& chips) const
+std::vector<OptionId> BlindSetup::chosen (const std::vector<Chip>& chips) const
 {
-    std::vector<Tag> tags;
+    std::vector<OptionId> ids;
     for (const auto& chip : chips)
         if (chip.on)
-            tags.push_back (chip.tag);
-    return tags;
+            ids.push_back (chip.option);
+    return ids;
 }
 
 void BlindSetup::start (bool ranking)
 {
-    const auto tags = chosen (ranking ? toRank : toTell);
-    const auto why = ! ranking && tags.size() != 2 ? std::string ("Choose the two to tell apart.") : ui.bench.whyNoBlind (tags);
+    const auto ids = chosen (ranking ? toRank : toTell);
+    const auto why = ! ranking && ids.size() != 2 ? std::string ("Choose the two to tell apart.") : ui.bench.whyNoBlind (ids);
     const bool started =
         why.empty()
-        && (ranking ? ui.bench.startRanking (tags) : ui.bench.startAbx (tags[0], tags[1], numbersOfTrials[trials.chosen()]));
+        && (ranking ? ui.bench.startRanking (ids) : ui.bench.startAbx (ids[0], ids[1], numbersOfTrials[trials.chosen()]));
     if (started)
     {
         if (onStarted)
@@ -72,7 +72,7 @@ void BlindSetup::placeChips (std::vector<Chip>& chips, juce::Rectangle<int> row)
     const int each = juce::jmin (44, (row.getWidth() + 6) / juce::jmax (1, static_cast<int> (chips.size())) - 6);
     for (auto& chip : chips)
     {
-        chip.area = row.removeFromLeft (chip.tag == asRecorded ? juce::jmax (each, 40) : each).withHeight (32);
+        chip.area = row.removeFromLeft (chip.option == asRecorded ? juce::jmax (each, 40) : each).withHeight (32);
         row.removeFromLeft (6);
     }
 }
@@ -127,8 +127,8 @@ void BlindSetup::paintChips (juce::Graphics& g, const std::vector<Chip>& chips)
         g.setColour (chip.on ? t.ink : t.line);
         g.drawRoundedRectangle (box, 5.0f, 1.0f);
         g.setColour (chip.on ? t.sheet : t.mute);
-        g.setFont (chip.tag == asRecorded ? type::bold (12.0f) : type::name (18.0f));
-        type::draw (g, shown (chip.tag), chip.area, juce::Justification::centred, false);
+        g.setFont (chip.option == asRecorded ? type::bold (12.0f) : type::name (18.0f));
+        type::draw (g, shown (chip.option), chip.area, juce::Justification::centred, false);
     }
 }
 

@@ -20,7 +20,7 @@ public:
 private:
     struct Chip
     {
-        Tag tag;
+        OptionId option;
         juce::Rectangle<int> area;
         bool on = false;
     };
@@ -32,7 +32,7 @@ private:
     juce::String refusal;
 
     void placeChips (std::vector<Chip>&, juce::Rectangle<int>);
-    std::vector<Tag> chosen (const std::vector<Chip>&) const;
+    std::vector<OptionId> chosen (const std::vector<Chip>&) const;
     void paintChips (juce::Graphics&, const std::vector<Chip>&);
     void paintBefore (juce::Graphics&);
     void start (bool ranking);

@@ -11,7 +11,7 @@ namespace
 constexpr float turn = juce::MathConstants<float>::pi * 1.5f, start = -juce::MathConstants<float>::pi * 0.75f;
 }
 
-Knob::Knob (UiContext& d, Tag t, std::string n) : ui (d), tag (t), name (std::move (n))
+Knob::Knob (UiContext& d, OptionId t, std::string n) : ui (d), id (t), name (std::move (n))
 {
     setWantsKeyboardFocus (true);
     setTitle (words::plain (name));
@@ -31,8 +31,8 @@ int Knob::idealWidth() const
 
 void Knob::refresh()
 {
-    if (! held || tag != asRecorded)
-        value = ui.bench.setting (tag).knob (name);
+    if (! held || id != asRecorded)
+        value = ui.bench.setting (id).knob (name);
     repaint();
 }
 
@@ -55,7 +55,7 @@ void Knob::paint (juce::Graphics& g)
     juce::Path rest, set;
     rest.addCentredArc (c.x, c.y, radius, radius, 0.0f, start, start + turn, true);
     set.addCentredArc (c.x, c.y, radius, radius, 0.0f, start, start + turn * share, true);
-    const auto colour = touched() ? t.of (tag) : t.ink;
+    const auto colour = touched() ? t.of (id) : t.ink;
     const juce::PathStrokeType stroke (isCompact() ? 3.5f : 4.5f, juce::PathStrokeType::curved, juce::PathStrokeType::rounded);
     g.setColour (t.line);
     g.strokePath (rest, stroke);
@@ -105,17 +105,17 @@ void Knob::set (double wanted, bool ownGesture)
         return;
     value = to;
     repaint();
-    if (tag == asRecorded)
+    if (id == asRecorded)
     {
         if (ownGesture)
             keepRecorded();
         return;
     }
     if (ownGesture)
-        ui.bench.beginGesture (tag, name);
-    ui.bench.setKnob (tag, name, to);
+        ui.bench.beginGesture (id, name);
+    ui.bench.setKnob (id, name, to);
     if (ownGesture)
-        ui.bench.endGesture (tag, name);
+        ui.bench.endGesture (id, name);
 }
 
 /** Of the take the knob says where it stood: written into the job, one step of undo. */
@@ -131,8 +131,8 @@ void Knob::mouseDown (const juce::MouseEvent&)
 {
     held = true;
     atStart = value;
-    if (tag != asRecorded)
-        ui.bench.beginGesture (tag, name);
+    if (id != asRecorded)
+        ui.bench.beginGesture (id, name);
     if (onTouch)
         onTouch (true);
     repaint();
@@ -151,8 +151,8 @@ void Knob::mouseUp (const juce::MouseEvent&)
     if (! held)
         return;
     held = false;
-    if (tag != asRecorded)
-        ui.bench.endGesture (tag, name);
+    if (id != asRecorded)
+        ui.bench.endGesture (id, name);
     else if (std::abs (value - atStart) > 1e-9)
         keepRecorded();
     if (onTouch && ! hasKeyboardFocus (true))
@@ -225,7 +225,7 @@ void Knob::endTyping (bool keep)
     repaint();
 }
 
-LeverRail::LeverRail (UiContext& d, Tag t, PanelControl c) : ui (d), tag (t), control (std::move (c))
+LeverRail::LeverRail (UiContext& d, OptionId t, PanelControl c) : ui (d), id (t), control (std::move (c))
 {
     setWantsKeyboardFocus (true);
     refresh();
@@ -249,7 +249,7 @@ int LeverRail::idealWidth() const
 
 void LeverRail::refresh()
 {
-    const auto setting = ui.bench.setting (tag);
+    const auto setting = ui.bench.setting (id);
     const auto found = setting.levers.find (control.name);
     stands = 0;
     for (size_t i = 0; i < control.positions.size(); ++i)
@@ -305,7 +305,7 @@ void LeverRail::choose (int position)
     if (position == stands)
         return;
     const auto& wanted = control.positions[static_cast<size_t> (position)];
-    if (tag == asRecorded)
+    if (id == asRecorded)
     {
         auto setting = ui.bench.setting (asRecorded);
         setting.levers[control.name] = wanted;
@@ -313,9 +313,9 @@ void LeverRail::choose (int position)
     }
     else
     {
-        ui.bench.beginGesture (tag, control.name);
-        ui.bench.setLever (tag, control.name, wanted);
-        ui.bench.endGesture (tag, control.name);
+        ui.bench.beginGesture (id, control.name);
+        ui.bench.setLever (id, control.name, wanted);
+        ui.bench.endGesture (id, control.name);
     }
     refresh();
 }

@@ -8,7 +8,7 @@ namespace coldiron
 class Knob : public juce::Component, public juce::SettableTooltipClient
 {
 public:
-    Knob (UiContext&, Tag, std::string name);
+    Knob (UiContext&, OptionId, std::string name);
 
     std::function<void (bool)> onTouch; ///< true while it is held or has the keyboard
     const std::string& control() const { return name; }
@@ -29,7 +29,7 @@ public:
 
 private:
     UiContext& ui;
-    const Tag tag;
+    const OptionId id;
     const std::string name;
     double value = 10.0, atStart = 10.0;
     bool held = false;
@@ -48,7 +48,7 @@ private:
 class LeverRail : public juce::Component
 {
 public:
-    LeverRail (UiContext&, Tag, PanelControl);
+    LeverRail (UiContext&, OptionId, PanelControl);
 
     void refresh();
     int idealWidth() const;
@@ -61,7 +61,7 @@ public:
 
 private:
     UiContext& ui;
-    const Tag tag;
+    const OptionId id;
     const PanelControl control;
     int stands = 0;
 

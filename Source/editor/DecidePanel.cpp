@@ -210,7 +210,7 @@ void DecidePanel::paint (juce::Graphics& g)
     const auto& t = colours();
     auto head = getLocalBounds().reduced (16, 12).removeFromTop (28);
     const auto job = ui.bench.job();
-    if (shown <= asRecorded)
+    if (shown == asRecorded)
     {
         g.setColour (t.ink);
         g.setFont (type::bold (14.0f));
@@ -242,7 +242,7 @@ void DecidePanel::paint (juce::Graphics& g)
         g.setFont (type::text (12.0f));
         type::draw (g, hint(), hintArea, juce::Justification::centred, false);
     }
-    if (shown <= asRecorded)
+    if (shown == asRecorded)
     {
         g.setColour (t.mute);
         g.setFont (type::text (13.0f));

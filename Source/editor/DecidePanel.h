@@ -19,7 +19,7 @@ public:
     void focusFirstKnob();
 
 private:
-    Tag shown = -1;
+    OptionId shown = asRecorded;
     std::vector<std::unique_ptr<Knob>> knobs;
     std::vector<std::unique_ptr<LeverRail>> levers;
     /** Says when it was scrolled. */

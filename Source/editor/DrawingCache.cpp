@@ -24,10 +24,10 @@ DrawingCache::~DrawingCache()
 }
 
 /** All that the drawing depends on, as text. */
-std::string DrawingCache::keyOf (const Job& job, Tag tag)
+std::string DrawingCache::keyOf (const Job& job, OptionId id)
 {
     std::string key;
-    for (const auto* harness : { &jobwords::harnessBefore (job, tag), &jobwords::harnessOf (job, tag) })
+    for (const auto* harness : { &jobwords::harnessBefore (job, id), &jobwords::harnessOf (job, id) })
     {
         for (const auto& part : harness->parts())
             key += part.name + "/" + part.kindName() + "/" + words::from (part.preset).toStdString() + ";";
@@ -45,16 +45,16 @@ std::string DrawingCache::keyOf (const Job& job, Tag tag)
     return key;
 }
 
-std::shared_ptr<const Drawing> DrawingCache::get (const std::shared_ptr<const Job>& job, Tag tag)
+std::shared_ptr<const Drawing> DrawingCache::get (const std::shared_ptr<const Job>& job, OptionId id)
 {
-    const auto key = keyOf (*job, tag);
+    const auto key = keyOf (*job, id);
     const std::lock_guard<std::mutex> lock (guard);
-    auto& entry = entries[tag];
+    auto& entry = entries[id];
     if (entry.key == key)
         return entry.drawing;
     entry = { key, nullptr };
-    queue.erase (std::remove_if (queue.begin(), queue.end(), [tag] (const Want& w) { return w.tag == tag; }), queue.end());
-    queue.push_back ({ job, tag, key });
+    queue.erase (std::remove_if (queue.begin(), queue.end(), [id] (const Want& w) { return w.option == id; }), queue.end());
+    queue.push_back ({ job, id, key });
     wake.notify_all();
     return nullptr;
 }
@@ -80,8 +80,8 @@ void DrawingCache::work()
         std::shared_ptr<const Drawing> drawing;
         try
         {
-            drawing = std::make_shared<const Drawing> (drawWiring (jobwords::harnessBefore (*want.job, want.tag),
-                                                                   jobwords::harnessOf (*want.job, want.tag),
+            drawing = std::make_shared<const Drawing> (drawWiring (jobwords::harnessBefore (*want.job, want.option),
+                                                                   jobwords::harnessOf (*want.job, want.option),
                                                                    { 60, true, pageAspect }));
         }
         catch (const HarnessError&)
@@ -89,8 +89,8 @@ void DrawingCache::work()
             drawing = std::make_shared<const Drawing>(); // nothing to draw
         }
         lock.lock();
-        if (entries[want.tag].key == want.key)
-            entries[want.tag].drawing = drawing;
+        if (entries[want.option].key == want.key)
+            entries[want.option].drawing = drawing;
         busy = false;
         wake.notify_all();
         triggerAsyncUpdate();

@@ -26,7 +26,7 @@ public:
     bool waitUntilIdle (double seconds);
 
     /** The drawing of a tag as the job has it; null while it is on its way. */
-    std::shared_ptr<const Drawing> get (const std::shared_ptr<const Job>&, Tag);
+    std::shared_ptr<const Drawing> get (const std::shared_ptr<const Job>&, OptionId);
 
 private:
     struct Entry
@@ -37,11 +37,11 @@ private:
     struct Want
     {
         std::shared_ptr<const Job> job;
-        Tag tag = asRecorded;
+        OptionId option = asRecorded;
         std::string key;
     };
 
-    std::map<Tag, Entry> entries;
+    std::map<OptionId, Entry> entries;
     std::mutex guard;
     std::condition_variable wake;
     std::vector<Want> queue;
@@ -54,7 +54,7 @@ private:
         if (onReady)
             onReady();
     }
-    static std::string keyOf (const Job&, Tag);
+    static std::string keyOf (const Job&, OptionId);
 };
 
 /** From drawing units to a rectangle, as large as fits, in the middle. */

@@ -49,7 +49,7 @@ void GuitarPanel::benchChanged (const Revisions& before, const Revisions& now)
     if (before.job != now.job)
         readRows();
     joints = opens = fits = 0;
-    const Tag heard = ui.bench.heard();
+    const OptionId heard = ui.bench.heard();
     if (heard != asRecorded)
     {
         const auto job = ui.bench.job();
@@ -94,7 +94,7 @@ void GuitarPanel::paint (juce::Graphics& g)
 
     auto wiring = wiringArea;
     auto title = wiring.removeFromTop (22);
-    const Tag heard = ui.bench.heard();
+    const OptionId heard = ui.bench.heard();
     g.setColour (t.mute);
     g.setFont (type::name (15.0f));
     type::draw (g, "Wiring", title, juce::Justification::centredLeft, false);

@@ -77,7 +77,7 @@ std::shared_ptr<const Job> MainWindow::jobNow()
 juce::PopupMenu MainWindow::exportMenu()
 {
     juce::PopupMenu menu;
-    const Tag heard = bench.heard();
+    const OptionId heard = bench.heard();
     const auto of = heard == asRecorded ? juce::String ("the guitar as it is") : words::from (letterOf (heard));
     menu.addItem (drawingItem, "Wiring drawing of " + of + " (SVG)");
     menu.addItem (ohmsItem, "Ohm table of " + of + " (CSV)");
@@ -114,7 +114,7 @@ void MainWindow::jobMenu()
     menu.addSeparator();
     menu.addItem (openTakeItem, "Add a take");
     menu.addItem (cardItem, "Take card: how to record");
-    menu.addSubMenu ("Starter set", starters, ! sets.empty() && bench.tags().size() < 8);
+    menu.addSubMenu ("Starter set", starters, ! sets.empty() && bench.ids().size() < 8);
     menu.addItem (notesItem, "Notes");
     menu.addSeparator();
     menu.addSubMenu ("Export", exportMenu());
@@ -149,7 +149,7 @@ void MainWindow::jobMenu()
 
 void MainWindow::chooseExport (int choice)
 {
-    const Tag heard = bench.heard();
+    const OptionId heard = bench.heard();
     const auto job = jobNow();
     const auto which = heard == asRecorded ? juce::String ("as it is") : words::from (letterOf (heard));
     if (choice == drawingItem)
@@ -191,13 +191,13 @@ void MainWindow::exportText (const juce::String& what, const juce::String& file,
                           });
 }
 
-void MainWindow::exportDrawing (Tag tag)
+void MainWindow::exportDrawing (OptionId id)
 {
     const auto job = bench.job();
     exportText (
         "Save the wiring drawing",
-        fileName (bench, (tag == asRecorded ? juce::String ("as it is") : words::from (letterOf (tag))) + " wiring", ".svg"),
-        [job, tag] { return drawingSvg (drawWiring (jobwords::harnessBefore (*job, tag), jobwords::harnessOf (*job, tag))); });
+        fileName (bench, (id == asRecorded ? juce::String ("as it is") : words::from (letterOf (id))) + " wiring", ".svg"),
+        [job, id] { return drawingSvg (drawWiring (jobwords::harnessBefore (*job, id), jobwords::harnessOf (*job, id))); });
 }
 
 void MainWindow::saveTakeCard()

@@ -37,15 +37,15 @@ juce::String made (const Harness& harness, const Changes::Made& step)
            + point (harness, leadSecond ? step.pair.first : step.pair.second);
 }
 
-const Harness& harnessOf (const Job& job, Tag tag)
+const Harness& harnessOf (const Job& job, OptionId id)
 {
-    const auto* option = tag == asRecorded ? nullptr : job.find (letterOf (tag));
+    const auto* option = id == asRecorded ? nullptr : job.find (letterOf (id));
     return option != nullptr ? option->harness : job.guitar.harness;
 }
 
-const Harness& harnessBefore (const Job& job, Tag tag)
+const Harness& harnessBefore (const Job& job, OptionId id)
 {
-    const auto* option = tag == asRecorded ? nullptr : job.find (letterOf (tag));
+    const auto* option = id == asRecorded ? nullptr : job.find (letterOf (id));
     return option != nullptr ? option->guitar.harness : job.guitar.harness;
 }
 }

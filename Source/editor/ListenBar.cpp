@@ -232,7 +232,7 @@ void ListenBar::paint (juce::Graphics& g)
         type::draw (g, "Level", levelLabel, juce::Justification::centredLeft, false);
     type::draw (g, getWidth() < 880 ? "Hum" : "Mains hum", humLabel, juce::Justification::centredLeft, false);
 
-    const Tag heard = ui.bench.heard();
+    const OptionId heard = ui.bench.heard();
     const auto report = ui.bench.report (heard);
     g.setFont (type::text (12.5f));
     if (ui.bench.levelMatched() && heard != asRecorded && report != nullptr && report->complete && ! report->silent)

@@ -41,8 +41,8 @@ MainWindow::MainWindow (Bench& b, bool host)
         if (overlay != nullptr)
             overlay->repaint();
     };
-    ui.addRewireTo = [this] (Tag tag) { showRewires (tag); };
-    ui.rename = [this] (Tag tag) { strip.rename (tag); };
+    ui.addRewireTo = [this] (OptionId id) { showRewires (id); };
+    ui.rename = [this] (OptionId id) { strip.rename (id); };
     ui.inHost = host;
     ui.openTakeFile = [this] { openTake(); };
     ui.findTakeFile = [this] (int take) { findTake (take); };
@@ -184,7 +184,7 @@ void MainWindow::paint (juce::Graphics& g)
 
 void MainWindow::resized()
 {
-    arranged = layout (getLocalBounds(), static_cast<int> (bench.tags().size()), firstSteps != nullptr);
+    arranged = layout (getLocalBounds(), static_cast<int> (bench.ids().size()), firstSteps != nullptr);
     if (firstSteps != nullptr)
         firstSteps->setBounds (arranged.firstLine);
     auto head = arranged.header.reduced (16, 0).withTrimmedTop (arranged.header.getHeight() / 2 - 17).withHeight (34);
@@ -264,9 +264,9 @@ void MainWindow::showWiring (bool on) { on ? show (std::make_unique<WiringView> 
 void MainWindow::showSound (bool on) { on ? show (std::make_unique<SoundSheet> (ui, inHost)) : closeOverlay(); }
 void MainWindow::showKeys (bool on) { on ? show (std::make_unique<KeySheet> (ui, inHost)) : closeOverlay(); }
 
-void MainWindow::showRewires (Tag target)
+void MainWindow::showRewires (OptionId target)
 {
-    if (target == asRecorded && bench.tags().size() >= 8)
+    if (target == asRecorded && bench.ids().size() >= 8)
         return notice.say ("All eight letters are taken. Remove an option first.");
     auto list = std::make_unique<RewireList> (ui, target);
     show (std::move (list));
@@ -295,14 +295,14 @@ void MainWindow::showGuitar (bool out)
     resized();
 }
 
-bool MainWindow::letterPressed (Tag tag, bool hold)
+bool MainWindow::letterPressed (OptionId id, bool hold)
 {
-    const auto tags = bench.tags();
-    if (tag != asRecorded && std::find (tags.begin(), tags.end(), tag) == tags.end())
+    const auto ids = bench.ids();
+    if (id != asRecorded && std::find (ids.begin(), ids.end(), id) == ids.end())
         return false;
-    if (hold && comparedFrom < 0)
+    if (hold && ! comparedFrom)
         comparedFrom = bench.heard();
-    bench.hear (tag);
+    bench.hear (id);
     return true;
 }
 
@@ -350,7 +350,7 @@ bool MainWindow::keyPressed (const juce::KeyPress& key)
     if (c >= 'A' && c <= 'H')
     {
         compareKey = key.getKeyCode();
-        return letterPressed (static_cast<Tag> (c - 'A') + 1, mods.isShiftDown());
+        return letterPressed (optionAt (static_cast<int> (c - 'A') + 1), mods.isShiftDown());
     }
     switch (c)
     {
@@ -383,10 +383,10 @@ bool MainWindow::keyPressed (const juce::KeyPress& key)
 
 bool MainWindow::keyStateChanged (bool)
 {
-    if (comparedFrom >= 0 && ! juce::KeyPress::isKeyCurrentlyDown (compareKey))
+    if (comparedFrom && ! juce::KeyPress::isKeyCurrentlyDown (compareKey))
     {
-        bench.hear (comparedFrom);
-        comparedFrom = -1;
+        bench.hear (*comparedFrom);
+        comparedFrom.reset();
         return true;
     }
     return false;

@@ -50,7 +50,7 @@ public:
     void showWiring (bool);
     void showKeys (bool);
     void showSound (bool);
-    void showRewires (Tag target);
+    void showRewires (OptionId target);
     void showBlindSetup();
     void beginBlind(); ///< a blind test was started: the tags turn over
     void turnTagsOver();
@@ -110,7 +110,7 @@ private:
     juce::String client;
     juce::Rectangle<int> titleArea;
     bool guitarOut = false;
-    Tag comparedFrom = -1;
+    std::optional<OptionId> comparedFrom; ///< while a letter is held: what was heard before
     int compareKey = 0;
 
     void timerCallback() override;
@@ -138,7 +138,7 @@ private:
     void noteJobFile();
     void takeUp (const Recovery&);
     void exportText (const juce::String& what, const juce::String& file, std::function<std::string()>);
-    void exportDrawing (Tag);
+    void exportDrawing (OptionId);
     void exportTakes (bool matched);
     std::shared_ptr<const Job> jobNow(); ///< with the controls as they stand at this moment
     void followExport();
@@ -146,7 +146,7 @@ private:
     juce::PopupMenu exportMenu();
     void chooseExport (int);
     void viewMenu();
-    bool letterPressed (Tag, bool hold);
+    bool letterPressed (OptionId, bool hold);
     void doFirstStep (FirstSteps::Step);
     void endFirstSteps();
     MainView sight() const;

@@ -21,7 +21,7 @@ void MainWindow::showBlindSetup()
 {
     if (bench.blind().isRunning)
         return;
-    if (bench.tags().empty())
+    if (bench.ids().empty())
         return notice.say ("It takes an option to judge. Press N for the first.");
     blindPage.close();
     auto setup = std::make_unique<BlindSetup> (ui);

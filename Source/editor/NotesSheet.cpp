@@ -6,7 +6,7 @@
 
 namespace coldiron
 {
-NotesSheet::NotesSheet (UiContext& d, Tag tag) : Overlay (d), option (tag)
+NotesSheet::NotesSheet (UiContext& d, OptionId id) : Overlay (d), option (id)
 {
     setTitle ("Notes");
     add ("/wish", "The client's wish, in their words", "The client's wish");

@@ -9,7 +9,7 @@ namespace coldiron
 class NotesSheet : public Overlay
 {
 public:
-    NotesSheet (UiContext&, Tag option);
+    NotesSheet (UiContext&, OptionId option);
     ~NotesSheet() override;
 
     void start() override { fields.front()->field.grabKeyboardFocus(); }
@@ -26,7 +26,7 @@ private:
         juce::TextEditor field;
     };
 
-    const Tag option;
+    const OptionId option;
     std::vector<std::unique_ptr<Field>> fields;
 
     void add (const std::string& pointer, const juce::String& label, const juce::String& step);

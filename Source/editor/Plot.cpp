@@ -49,11 +49,11 @@ Plot::Plot (UiContext& d) : Panel (d), kind (d, { "Change to the take", "Whole c
     };
 }
 
-std::vector<Tag> Plot::allTags() const
+std::vector<OptionId> Plot::versions() const
 {
-    auto tags = ui.bench.tags();
-    tags.insert (tags.begin(), asRecorded);
-    return tags;
+    auto ids = ui.bench.ids();
+    ids.insert (ids.begin(), asRecorded);
+    return ids;
 }
 
 void Plot::resized()
@@ -97,7 +97,7 @@ float Plot::yOf (double db) const
 
 double Plot::shift (const Report& report) const
 {
-    return ! whole() && ui.bench.levelMatched() && report.tag != asRecorded ? report.matchDb : 0.0;
+    return ! whole() && ui.bench.levelMatched() && report.option != asRecorded ? report.matchDb : 0.0;
 }
 
 juce::Path Plot::pathOf (const std::vector<double>& hz, const std::vector<double>& db, double shiftDb) const
@@ -129,15 +129,15 @@ void Plot::build()
     if (area.isEmpty())
         return;
     double most = 12.0;
-    for (Tag tag : allTags())
-        if (const auto report = ui.bench.report (tag); report != nullptr && ! report->silent)
+    for (OptionId id : versions())
+        if (const auto report = ui.bench.report (id); report != nullptr && ! report->silent)
             for (size_t i = 0; i < report->curve.hz.size(); ++i)
                 if (report->curve.hz[i] >= leastHz && report->curve.hz[i] <= mostHz)
                     most = juce::jmax (most, report->curve.changeDb[i] + (whole() ? 0.0 : shift (*report)));
     highest = static_cast<float> (juce::jlimit (12.0, 24.0, std::ceil (most / 6.0) * 6.0));
-    for (Tag tag : allTags())
+    for (OptionId id : versions())
     {
-        const auto report = ui.bench.report (tag);
+        const auto report = ui.bench.report (id);
         if (report == nullptr || report->curve.hz.empty())
             continue;
         Drawn one;
@@ -161,7 +161,7 @@ void Plot::build()
             upper.closeSubPath();
             one.band = upper;
         }
-        drawn[tag] = std::move (one);
+        drawn[id] = std::move (one);
     }
 }
 
@@ -240,19 +240,19 @@ void Plot::paintAxes (juce::Graphics& g)
 void Plot::paintCurves (juce::Graphics& g)
 {
     const auto& t = colours();
-    const Tag heard = ui.bench.heard();
-    for (const auto& [tag, one] : drawn) // several bands muddle each other
-        if (! one.band.isEmpty() && hasBandDrawn (tag))
+    const OptionId heard = ui.bench.heard();
+    for (const auto& [id, one] : drawn) // several bands muddle each other
+        if (! one.band.isEmpty() && hasBandDrawn (id))
         {
-            g.setColour (t.of (tag).withAlpha (0.16f));
+            g.setColour (t.of (id).withAlpha (0.16f));
             g.fillPath (one.band);
         }
-    for (const auto& [tag, one] : drawn)
+    for (const auto& [id, one] : drawn)
     {
-        if (tag == heard || one.silent || (tag == asRecorded && ! whole()))
+        if (id == heard || one.silent || (id == asRecorded && ! whole()))
             continue;
-        g.setColour (t.of (tag));
-        strokeDashed (g, one.curve, tag, 2.2f);
+        g.setColour (t.of (id));
+        strokeDashed (g, one.curve, id, 2.2f);
     }
     const auto found = drawn.find (heard);
     if (found == drawn.end() || found->second.silent || (heard == asRecorded && ! whole()))
@@ -280,7 +280,7 @@ void Plot::paintCurves (juce::Graphics& g)
 void Plot::paintSweep (juce::Graphics& g, const std::vector<SweepCurve>& sweep)
 {
     const auto& t = colours();
-    const Tag heard = ui.bench.heard();
+    const OptionId heard = ui.bench.heard();
     const auto report = ui.bench.report (heard);
     std::vector<float> labels;
     for (const auto& curve : sweep)
@@ -317,14 +317,14 @@ void Plot::paintHover (juce::Graphics& g)
     g.fillRect (hoverX - 0.5f, static_cast<float> (area.getY()), 1.0f, static_cast<float> (area.getHeight()));
     struct Row
     {
-        Tag tag;
+        OptionId id;
         juce::String value;
     };
     std::vector<Row> rows;
-    for (const auto& [tag, one] : drawn)
+    for (const auto& [id, one] : drawn)
     {
-        const auto report = ui.bench.report (tag);
-        if (report == nullptr || (tag == asRecorded && ! whole()))
+        const auto report = ui.bench.report (id);
+        if (report == nullptr || (id == asRecorded && ! whole()))
             continue;
         const auto& c = report->curve;
         auto value = one.silent ? juce::String ("silent")
@@ -333,7 +333,7 @@ void Plot::paintHover (juce::Graphics& g)
             value << "  " << words::db (valueAt (c.hz, c.lowDb, hz) + shift (*report)).upToFirstOccurrenceOf (" ", false, false)
                   << " to "
                   << words::db (valueAt (c.hz, c.highDb, hz) + shift (*report)).upToFirstOccurrenceOf (" ", false, false);
-        rows.push_back ({ tag, value });
+        rows.push_back ({ id, value });
     }
     float width = 90.0f;
     for (const auto& row : rows)
@@ -352,9 +352,9 @@ void Plot::paintHover (juce::Graphics& g)
     for (const auto& row : rows)
     {
         auto line = inner.removeFromTop (17);
-        g.setColour (t.of (row.tag));
-        g.setFont (row.tag == asRecorded ? type::bold (12.0f) : type::name (15.0f));
-        type::draw (g, row.tag == asRecorded ? juce::String ("Now") : words::from (letterOf (row.tag)), line.removeFromLeft (30),
+        g.setColour (t.of (row.id));
+        g.setFont (row.id == asRecorded ? type::bold (12.0f) : type::name (15.0f));
+        type::draw (g, row.id == asRecorded ? juce::String ("Now") : words::from (letterOf (row.id)), line.removeFromLeft (30),
                     juce::Justification::centredLeft, false);
         g.setColour (t.ink);
         g.setFont (type::text (12.0f));
@@ -365,18 +365,18 @@ void Plot::paintHover (juce::Graphics& g)
 void Plot::mouseMove (const juce::MouseEvent& e)
 {
     hoverX = area.contains (e.getPosition()) ? e.position.x : -1.0f;
-    pointed = -1;
+    pointed.reset();
     if (e.x > area.getRight())
-        for (const auto& [tag, y] : letterY)
+        for (const auto& [id, y] : letterY)
             if (std::abs (e.position.y - y) < 10.0f)
-                pointed = tag;
+                pointed = id;
     repaint();
 }
 
 void Plot::mouseExit (const juce::MouseEvent&)
 {
     hoverX = -1.0f;
-    pointed = -1;
+    pointed.reset();
     repaint();
 }
 }

@@ -34,12 +34,12 @@ private:
     StringChoice strings;
     juce::Rectangle<int> area;
     juce::String sweepKnob;
-    std::map<Tag, Drawn> drawn;
+    std::map<OptionId, Drawn> drawn;
     float hoverX = -1.0f;
-    Tag pointed = -1;             ///< whose letter the mouse is on: its band is drawn too
-    std::map<Tag, float> letterY; ///< where each letter stands
+    std::optional<OptionId> pointed;   ///< whose letter the mouse is on: its band is drawn too
+    std::map<OptionId, float> letterY; ///< where each letter stands
 
-    bool hasBandDrawn (Tag tag) const { return tag == ui.bench.heard() || tag == pointed; }
+    bool hasBandDrawn (OptionId id) const { return id == ui.bench.heard() || id == pointed; }
 
     bool whole() const { return kind.chosen() == 1; }
     float highest = 12.0f; ///< top of the scale of changes: 12, or as high as a curve needs, to 24
@@ -58,6 +58,6 @@ private:
     void paintNoise (juce::Graphics&); ///< from where on the take's own noise is lifted
     void paintHover (juce::Graphics&);
     void paintKey (juce::Graphics&);
-    std::vector<Tag> allTags() const;
+    std::vector<OptionId> versions() const;
 };
 }

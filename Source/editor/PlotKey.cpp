@@ -12,14 +12,14 @@ void Plot::paintLetters (juce::Graphics& g)
     const auto& t = colours();
     struct End
     {
-        Tag tag;
+        OptionId option;
         float y;
     };
     std::vector<End> ends;
-    for (const auto& [tag, one] : drawn)
+    for (const auto& [id, one] : drawn)
         if (! one.silent)
-            ends.push_back ({ tag, juce::jlimit (static_cast<float> (area.getY()) + 4, static_cast<float> (area.getBottom()) - 4,
-                                                 tag == asRecorded && ! whole() ? yOf (0.0) : one.yAtEnd) });
+            ends.push_back ({ id, juce::jlimit (static_cast<float> (area.getY()) + 4, static_cast<float> (area.getBottom()) - 4,
+                                                id == asRecorded && ! whole() ? yOf (0.0) : one.yAtEnd) });
     std::sort (ends.begin(), ends.end(), [] (const End& a, const End& b) { return a.y < b.y; });
     const float apart = 20.0f;
     for (int round = 0; round < 40; ++round) // push neighbours apart, keep all within the plot
@@ -36,23 +36,23 @@ void Plot::paintLetters (juce::Graphics& g)
         for (auto& end : ends)
             end.y += over > 0 ? -over : under > 0 ? under : 0.0f;
     }
-    const Tag heard = ui.bench.heard();
+    const OptionId heard = ui.bench.heard();
     letterY.clear();
     for (const auto& end : ends)
     {
-        letterY[end.tag] = end.y;
+        letterY[end.option] = end.y;
         const juce::Rectangle<float> box (static_cast<float> (area.getRight()) + 5, end.y - 9,
-                                          end.tag == asRecorded ? 34.0f : 20.0f, 18.0f);
-        const auto letter = end.tag == asRecorded ? juce::String ("Now") : words::from (letterOf (end.tag));
-        if (end.tag == heard)
+                                          end.option == asRecorded ? 34.0f : 20.0f, 18.0f);
+        const auto letter = end.option == asRecorded ? juce::String ("Now") : words::from (letterOf (end.option));
+        if (end.option == heard)
         {
-            g.setColour (t.of (end.tag));
+            g.setColour (t.of (end.option));
             g.fillRoundedRectangle (box, 3.0f);
-            g.setColour (end.tag == asRecorded ? t.sheet : t.onOption);
+            g.setColour (end.option == asRecorded ? t.sheet : t.onOption);
         }
         else
-            g.setColour (t.of (end.tag));
-        g.setFont (end.tag == asRecorded ? type::bold (12.0f) : type::name (17.0f));
+            g.setColour (t.of (end.option));
+        g.setFont (end.option == asRecorded ? type::bold (12.0f) : type::name (17.0f));
         type::draw (g, letter, box.toNearestInt(), juce::Justification::centred, false);
     }
 }
@@ -86,18 +86,18 @@ void Plot::paintKey (juce::Graphics& g)
 {
     const auto& t = colours();
     juce::String shown, others, silent;
-    Tag first = asRecorded;
-    const auto add = [] (juce::String& list, Tag tag)
-    { list << (list.isEmpty() ? "" : ", ") << (tag == asRecorded ? juce::String ("Now") : words::from (letterOf (tag))); };
-    for (const auto& [tag, one] : drawn)
+    OptionId first = asRecorded;
+    const auto add = [] (juce::String& list, OptionId id)
+    { list << (list.isEmpty() ? "" : ", ") << (id == asRecorded ? juce::String ("Now") : words::from (letterOf (id))); };
+    for (const auto& [id, one] : drawn)
     {
         if (! one.band.isEmpty())
         {
-            add (hasBandDrawn (tag) ? shown : others, tag);
-            first = hasBandDrawn (tag) && first == asRecorded ? tag : first;
+            add (hasBandDrawn (id) ? shown : others, id);
+            first = hasBandDrawn (id) && first == asRecorded ? id : first;
         }
         if (one.silent)
-            add (silent, tag);
+            add (silent, id);
     }
     auto box = area.reduced (10, 8);
     g.setFont (type::text (12.0f));

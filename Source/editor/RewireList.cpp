@@ -23,7 +23,7 @@ size_t wishRank (const std::string& wish)
 }
 }
 
-RewireList::RewireList (UiContext& d, Tag t) : Overlay (d), target (t), add (d, "Add", true)
+RewireList::RewireList (UiContext& d, OptionId t) : Overlay (d), target (t), add (d, "Add", true)
 {
     setTitle ("Pick a rewire");
     Diagnostics ignored;
@@ -262,35 +262,35 @@ void RewireList::apply()
     auto& bench = ui.bench;
     const auto before = controls (harness());
     const RewireChoice choice { infos[static_cast<size_t> (chosen)].preset, arguments };
-    Tag tag = target;
-    if (tag == asRecorded)
-        tag = bench.addOption (optionName (infos[static_cast<size_t> (chosen)], arguments));
-    if (tag == asRecorded)
+    OptionId id = target;
+    if (id == asRecorded)
+        id = bench.addOption (optionName (infos[static_cast<size_t> (chosen)], arguments));
+    if (id == asRecorded)
         return ui.tell ("All eight letters are taken. Remove an option first.");
-    auto choices = bench.rewires (tag);
+    auto choices = bench.rewires (id);
     choices.push_back (choice);
-    if (! bench.setRewires (tag, choices))
+    if (! bench.setRewires (id, choices))
     {
         if (target == asRecorded)
-            bench.removeOption (tag);
+            bench.removeOption (id);
         return;
     }
     // A switch that was just fitted is thrown, so that what it does is heard at once.
     juce::StringArray thrown;
     const auto job = bench.job();
-    for (const auto& control : controls (jobwords::harnessOf (*job, tag)))
+    for (const auto& control : controls (jobwords::harnessOf (*job, id)))
     {
         const bool isNew = std::none_of (before.begin(), before.end(), [&] (const Control& c) { return c.name == control.name; });
         if (! isNew || control.positions.size() != 2)
             continue;
         const auto& other = control.positions[0] == control.standard ? control.positions[1] : control.positions[0];
-        bench.beginGesture (tag, control.name);
-        bench.setLever (tag, control.name, other);
-        bench.endGesture (tag, control.name);
+        bench.beginGesture (id, control.name);
+        bench.setLever (id, control.name, other);
+        bench.endGesture (id, control.name);
         thrown.add (words::plain (control.name) + " is " + words::from (other));
     }
-    bench.hear (tag);
-    ui.tell (words::from (letterOf (tag)) + ": " + words::from (infos[static_cast<size_t> (chosen)].name)
+    bench.hear (id);
+    ui.tell (words::from (letterOf (id)) + ": " + words::from (infos[static_cast<size_t> (chosen)].name)
              + (thrown.isEmpty() ? juce::String (".") : ", " + thrown.joinIntoString (", ") + "."));
     if (onClose)
         onClose();

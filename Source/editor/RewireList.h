@@ -17,7 +17,7 @@ class RewireList : public Overlay, private juce::ListBoxModel
 {
 public:
     /** @param target  the option it is added to; asRecorded: a new one */
-    RewireList (UiContext&, Tag target);
+    RewireList (UiContext&, OptionId target);
     ~RewireList() override;
 
     void benchChanged (const Revisions& before, const Revisions& now) override;
@@ -47,7 +47,7 @@ private:
         std::unique_ptr<juce::TextEditor> field;
     };
 
-    const Tag target;
+    const OptionId target;
     std::vector<RewireInfo> infos;
     std::vector<Fit> fits; ///< one for each
     std::vector<Starter> starters;

@@ -86,7 +86,7 @@ void RewireList::applyStarter()
     const auto name = words::from (starters[static_cast<size_t> (chosenStarter)].name);
     if (! bench.edit ("/options", edit.options, ("Starter set: " + name).toStdString()))
         return;
-    bench.hear (tagOf (edit.letters.front()));
+    bench.hear (optionOf (edit.letters.front()));
     juce::StringArray letters;
     for (const auto& letter : edit.letters)
         letters.add (words::from (letter));

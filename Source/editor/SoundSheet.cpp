@@ -171,7 +171,7 @@ void SoundSheet::paintCoils (juce::Graphics& g, juce::Rectangle<int> area) const
     g.setFont (type::text (12.5f));
     g.setColour (t.mute);
     auto title = area.removeFromTop (20);
-    const Tag heard = ui.bench.heard();
+    const OptionId heard = ui.bench.heard();
     type::draw (
         g, (heard == asRecorded ? juce::String ("Now") : words::from (letterOf (heard))) + ": what each coil hums, and the sum",
         title, juce::Justification::centredLeft, true);

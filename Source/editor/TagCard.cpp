@@ -30,7 +30,7 @@ juce::Path tagOutline (juce::Rectangle<float> r)
     return p;
 }
 
-TagCard::TagCard (UiContext& d, Tag t) : ui (d), tagShown (t)
+TagCard::TagCard (UiContext& d, OptionId t) : ui (d), shown (t)
 {
     setWantsKeyboardFocus (true);
     addChildComponent (nameField);
@@ -56,11 +56,11 @@ void TagCard::refresh()
 {
     auto& bench = ui.bench;
     const auto job = bench.job();
-    heard = bench.heard() == tagShown;
-    working = bench.isWorking (tagShown);
-    report = bench.report (tagShown);
+    heard = bench.heard() == shown;
+    working = bench.isWorking (shown);
+    report = bench.report (shown);
     below.clear();
-    if (tagShown == asRecorded)
+    if (shown == asRecorded)
     {
         name = "As recorded";
         const int take = bench.takeFor (asRecorded);
@@ -71,7 +71,7 @@ void TagCard::refresh()
     }
     else
     {
-        const auto* option = job->find (letterOf (tagShown));
+        const auto* option = job->find (letterOf (shown));
         name = option != nullptr ? words::from (option->name) : juce::String();
         if (option != nullptr && name.isEmpty())
             name = option->rewires.empty() ? "As it is" : words::from (option->rewires.front().name);
@@ -80,11 +80,10 @@ void TagCard::refresh()
             pill = juce::String::fromUTF8 (report->figures.confidence.isEstimated() ? "\xe2\x89\x88 " : "= ")
                    + words::from (report->figures.confidence.pillWord());
     }
-    setTitle (
-        (tagShown == asRecorded ? juce::String ("As recorded") : "Option " + words::from (letterOf (tagShown)) + ", " + name)
-        + (heard ? ", heard" : ""));
+    setTitle ((shown == asRecorded ? juce::String ("As recorded") : "Option " + words::from (letterOf (shown)) + ", " + name)
+              + (heard ? ", heard" : ""));
     auto tip = name + (below.isNotEmpty() ? ". " + below : juce::String());
-    if (report != nullptr && tagShown != asRecorded && ! report->silent)
+    if (report != nullptr && shown != asRecorded && ! report->silent)
     {
         tip << ". " << words::from (report->figures.confidence.explanation());
         if (! report->choice.words.empty())
@@ -116,13 +115,13 @@ void TagCard::paint (juce::Graphics& g)
     g.setColour (t.sheet);
     g.fillPath (path);
     paintHead (g, over);
-    g.setColour (heard ? t.of (tagShown) : over ? t.ink : t.line);
+    g.setColour (heard ? t.of (shown) : over ? t.ink : t.line);
     g.strokePath (path, juce::PathStrokeType (heard ? 2.5f : 1.0f));
 
     const auto hole = eyelet();
     g.setColour (t.window);
     g.fillEllipse (juce::Rectangle<float> (11, 11).withCentre (hole));
-    g.setColour (heard ? t.of (tagShown) : t.mute);
+    g.setColour (heard ? t.of (shown) : t.mute);
     g.drawEllipse (juce::Rectangle<float> (11, 11).withCentre (hole), 1.5f);
 
     if (! nameField.isVisible())
@@ -162,7 +161,7 @@ void TagCard::paintHead (juce::Graphics& g, bool over)
 {
     const auto& t = ui.colours();
     const auto area = getLocalBounds().toFloat().reduced (inset);
-    const auto colour = t.of (tagShown);
+    const auto colour = t.of (shown);
     if (heard)
     {
         const juce::Graphics::ScopedSaveState save (g);
@@ -171,8 +170,8 @@ void TagCard::paintHead (juce::Graphics& g, bool over)
         g.fillPath (outline());
     }
     const float pad = size.compact ? 10.0f : 16.0f;
-    const auto letter = tagShown == asRecorded ? juce::String ("Now") : words::from (letterOf (tagShown));
-    auto font = type::name (tagShown == asRecorded ? (size.compact || size.low ? 22.0f : 26.0f) : (size.low ? 32.0f : 36.0f));
+    const auto letter = shown == asRecorded ? juce::String ("Now") : words::from (letterOf (shown));
+    auto font = type::name (shown == asRecorded ? (size.compact || size.low ? 22.0f : 26.0f) : (size.low ? 32.0f : 36.0f));
     g.setFont (font);
     g.setColour (heard ? t.onOption : colour);
     const float base = area.getY() + headHeight() - (size.low ? 8.0f : 12.0f);
@@ -186,8 +185,7 @@ void TagCard::paintHead (juce::Graphics& g, bool over)
     const float room = area.getRight() - (size.compact ? 6.0f : 10.0f) - (area.getX() + pad + type::width (font, letter) + 8.0f);
     auto words = pill;
     if (type::width (small, words) + 14.0f > room)
-        words =
-            tagShown == asRecorded ? juce::String() : words.substring (0, 2).trim(); // the sign alone, the words are in the tip
+        words = shown == asRecorded ? juce::String() : words.substring (0, 2).trim(); // the sign alone, the words are in the tip
     const float width = type::width (small, words) + 14.0f;
     if (width > room || words.isEmpty())
         return;
@@ -213,8 +211,8 @@ void TagCard::paintFigures (juce::Graphics& g)
     juce::Path line;
     line.startNewSubPath (static_cast<float> (area.getX()), static_cast<float> (bottom) - 11.5f);
     line.lineTo (static_cast<float> (area.getRight()), static_cast<float> (bottom) - 11.5f);
-    g.setColour (report == nullptr ? t.line : t.of (tagShown));
-    strokeDashed (g, line, report == nullptr ? asRecorded : tagShown, report == nullptr ? 1.0f : 3.0f);
+    g.setColour (report == nullptr ? t.line : t.of (shown));
+    strokeDashed (g, line, report == nullptr ? asRecorded : shown, report == nullptr ? 1.0f : 3.0f);
 
     const bool known = report != nullptr && report->complete;
     struct Row
@@ -229,7 +227,7 @@ void TagCard::paintFigures (juce::Graphics& g)
         rows = { { "level", "silent", true, false } };
     else
     {
-        const bool isNow = tagShown == asRecorded;
+        const bool isNow = shown == asRecorded;
         bool clips = false;
         if (known && report->peakDb.has_value())
             clips = *report->peakDb + (ui.bench.levelMatched() ? report->matchDb : 0.0) > 0.0;
@@ -301,25 +299,25 @@ void TagCard::mouseDown (const juce::MouseEvent& e)
     if (e.mods.isPopupMenu())
         showMenu();
     else
-        ui.bench.hear (tagShown);
+        ui.bench.hear (shown);
 }
 
 void TagCard::mouseDoubleClick (const juce::MouseEvent& e)
 {
-    if (tagShown != asRecorded && nameArea().contains (e.getPosition()))
+    if (shown != asRecorded && nameArea().contains (e.getPosition()))
         startRenaming();
 }
 
 bool TagCard::keyPressed (const juce::KeyPress& key)
 {
     if (key == juce::KeyPress::returnKey)
-        ui.bench.hear (tagShown);
+        ui.bench.hear (shown);
     else if (key == juce::KeyPress (juce::KeyPress::F10Key, juce::ModifierKeys::shiftModifier, 0))
         showMenu();
-    else if (key == juce::KeyPress::F2Key && tagShown != asRecorded)
+    else if (key == juce::KeyPress::F2Key && shown != asRecorded)
         startRenaming();
-    else if (key == juce::KeyPress::deleteKey && tagShown != asRecorded)
-        ui.bench.removeOption (tagShown);
+    else if (key == juce::KeyPress::deleteKey && shown != asRecorded)
+        ui.bench.removeOption (shown);
     else
         return false;
     return true;
@@ -342,7 +340,7 @@ void TagCard::endRenaming (bool keep)
     nameField.setVisible (false);
     const auto typed = nameField.getText().trim();
     if (keep && typed.isNotEmpty() && typed != name)
-        ui.bench.renameOption (tagShown, typed.toStdString());
+        ui.bench.renameOption (shown, typed.toStdString());
     repaint();
 }
 
@@ -354,7 +352,7 @@ NewTag::NewTag (UiContext& d) : ui (d)
     setTitle ("New option, pick a rewire");
 }
 
-void NewTag::setLetter (Tag t)
+void NewTag::setLetter (OptionId t)
 {
     letter = t;
     repaint();

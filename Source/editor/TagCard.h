@@ -15,9 +15,9 @@ struct TagSize
 class TagCard : public juce::Component, public juce::SettableTooltipClient
 {
 public:
-    TagCard (UiContext&, Tag);
+    TagCard (UiContext&, OptionId);
 
-    Tag tag() const { return tagShown; }
+    OptionId option() const { return shown; }
     void setSize (TagSize);
     void refresh(); ///< reads the bench again
     juce::Point<float> eyelet() const;
@@ -37,7 +37,7 @@ public:
 
 private:
     UiContext& ui;
-    Tag tagShown;
+    OptionId shown;
     TagSize size;
     juce::String name, below, pill;
     bool heard = false, working = false;
@@ -57,7 +57,7 @@ class NewTag : public juce::Component
 {
 public:
     explicit NewTag (UiContext&);
-    void setLetter (Tag);
+    void setLetter (OptionId);
     void paint (juce::Graphics&) override;
     void mouseUp (const juce::MouseEvent&) override;
     bool keyPressed (const juce::KeyPress&) override;
@@ -68,7 +68,7 @@ public:
 
 private:
     UiContext& ui;
-    Tag letter = 1;
+    OptionId letter = OptionId::A;
 };
 
 /** The outline of a tag: corners cut above, round below. */

@@ -9,20 +9,20 @@ void TagCard::showMenu()
 {
     auto& bench = ui.bench;
     juce::PopupMenu menu;
-    const auto tags = bench.tags();
-    const auto found = std::find (tags.begin(), tags.end(), tagShown);
-    const int place = found == tags.end() ? -1 : static_cast<int> (found - tags.begin());
-    const bool room = tags.size() < 8;
+    const auto ids = bench.ids();
+    const auto found = std::find (ids.begin(), ids.end(), shown);
+    const int place = found == ids.end() ? -1 : static_cast<int> (found - ids.begin());
+    const bool room = ids.size() < 8;
     menu.addItem (1, "Hear");
-    if (tagShown == asRecorded)
+    if (shown == asRecorded)
         menu.addItem (2, "New option from a rewire", room);
     else
     {
         menu.addItem (3, "Add a rewire");
-        if (const auto choices = bench.rewires (tagShown); ! choices.empty())
+        if (const auto choices = bench.rewires (shown); ! choices.empty())
         {
             juce::PopupMenu off;
-            const auto* option = bench.job()->find (letterOf (tagShown));
+            const auto* option = bench.job()->find (letterOf (shown));
             for (size_t i = 0; i < choices.size(); ++i)
                 off.addItem (100 + static_cast<int> (i), option != nullptr && i < option->rewires.size()
                                                              ? words::from (option->rewires[i].name)
@@ -33,7 +33,7 @@ void TagCard::showMenu()
         menu.addItem (4, "Rename");
         menu.addItem (5, "Duplicate", room);
         menu.addItem (6, "Move left", place > 0);
-        menu.addItem (7, "Move right", place >= 0 && place + 1 < static_cast<int> (tags.size()));
+        menu.addItem (7, "Move right", place >= 0 && place + 1 < static_cast<int> (ids.size()));
         menu.addSeparator();
         menu.addItem (8, "Remove");
     }
@@ -45,24 +45,24 @@ void TagCard::showMenu()
                             if (self == nullptr || choice == 0)
                                 return;
                             auto& d = self->ui;
-                            const Tag tag = self->tagShown;
+                            const OptionId id = self->shown;
                             if (choice >= 100)
                             {
-                                auto list = d.bench.rewires (tag);
+                                auto list = d.bench.rewires (id);
                                 list.erase (list.begin() + (choice - 100));
-                                d.bench.setRewires (tag, list);
+                                d.bench.setRewires (id, list);
                                 return;
                             }
                             switch (choice)
                             {
-                            case 1: d.bench.hear (tag); break;
+                            case 1: d.bench.hear (id); break;
                             case 2: d.addRewireTo (asRecorded); break;
-                            case 3: d.addRewireTo (tag); break;
+                            case 3: d.addRewireTo (id); break;
                             case 4: self->startRenaming(); break;
-                            case 5: d.bench.hear (d.bench.duplicateOption (tag)); break;
-                            case 6: d.bench.moveOption (tag, place - 1); break;
-                            case 7: d.bench.moveOption (tag, place + 1); break;
-                            case 8: d.bench.removeOption (tag); break;
+                            case 5: d.bench.hear (d.bench.duplicateOption (id)); break;
+                            case 6: d.bench.moveOption (id, place - 1); break;
+                            case 7: d.bench.moveOption (id, place + 1); break;
+                            case 8: d.bench.removeOption (id); break;
                             default: break;
                             }
                         });

@@ -11,25 +11,25 @@ TagStrip::TagStrip (UiContext& d) : Panel (d), newTag (d)
 
 void TagStrip::rebuild()
 {
-    std::vector<Tag> wanted { asRecorded };
-    for (Tag tag : ui.bench.tags())
-        wanted.push_back (tag);
-    const bool same =
-        wanted.size() == cards.size()
-        && std::equal (wanted.begin(), wanted.end(), cards.begin(), [] (Tag t, const auto& card) { return card->tag() == t; });
+    std::vector<OptionId> wanted { asRecorded };
+    for (OptionId id : ui.bench.ids())
+        wanted.push_back (id);
+    const bool same = wanted.size() == cards.size()
+                      && std::equal (wanted.begin(), wanted.end(), cards.begin(),
+                                     [] (OptionId t, const auto& card) { return card->option() == t; });
     if (same)
         return;
     cards.clear();
-    for (Tag tag : wanted)
+    for (OptionId id : wanted)
     {
-        cards.push_back (std::make_unique<TagCard> (ui, tag));
+        cards.push_back (std::make_unique<TagCard> (ui, id));
         addAndMakeVisible (*cards.back());
     }
     newTag.toFront (false);
-    for (Tag tag = 1; tag <= maxTag; ++tag)
-        if (std::find (wanted.begin(), wanted.end(), tag) == wanted.end())
+    for (const OptionId id : optionIds)
+        if (std::find (wanted.begin(), wanted.end(), id) == wanted.end())
         {
-            newTag.setLetter (tag);
+            newTag.setLetter (id);
             break;
         }
 }
@@ -60,7 +60,7 @@ void TagStrip::paintOverChildren (juce::Graphics& g)
 {
     for (const auto& card : cards)
     {
-        const bool heard = ui.bench.heard() == card->tag();
+        const bool heard = ui.bench.heard() == card->option();
         const auto hole = card->eyelet() + card->getPosition().toFloat();
         juce::Path thread;
         const float top = 6.0f; // where the take's sheet ends
@@ -68,7 +68,7 @@ void TagStrip::paintOverChildren (juce::Graphics& g)
         {
             thread.startNewSubPath (hole.x, top);
             thread.lineTo (hole);
-            g.setColour (colours().of (card->tag()));
+            g.setColour (colours().of (card->option()));
             g.strokePath (thread, juce::PathStrokeType (3.0f));
             g.fillEllipse (juce::Rectangle<float> (10, 10).withCentre ({ hole.x, top }));
             g.setColour (colours().sheet);
@@ -84,21 +84,21 @@ void TagStrip::paintOverChildren (juce::Graphics& g)
     }
 }
 
-void TagStrip::rename (Tag tag)
+void TagStrip::rename (OptionId id)
 {
     for (auto& card : cards)
-        if (card->tag() == tag)
+        if (card->option() == id)
             card->startRenaming();
 }
 
 void TagStrip::hearNext (int direction)
 {
     for (size_t i = 0; i < cards.size(); ++i)
-        if (cards[i]->tag() == ui.bench.heard())
+        if (cards[i]->option() == ui.bench.heard())
         {
             const auto next = static_cast<int> (i) + direction;
             if (next >= 0 && next < static_cast<int> (cards.size()))
-                ui.bench.hear (cards[static_cast<size_t> (next)]->tag());
+                ui.bench.hear (cards[static_cast<size_t> (next)]->option());
             return;
         }
 }

@@ -15,7 +15,7 @@ public:
     void arrange (const std::vector<juce::Rectangle<int>>& places, TagSize);
     void benchChanged (const Revisions& before, const Revisions& now) override;
     void paintOverChildren (juce::Graphics&) override;
-    void rename (Tag);
+    void rename (OptionId);
     void hearNext (int direction);
     int numOptions() const { return static_cast<int> (cards.size()) - 1; }
 

@@ -50,19 +50,19 @@ const Tokens& Tokens::dark()
     return tokens;
 }
 
-const std::vector<float>& dashOf (Tag tag)
+const std::vector<float>& dashOf (OptionId id)
 {
     static const std::array<std::vector<float>, 9> dashes {
         { {}, {}, { 12, 5 }, { 3, 5 }, { 14, 4, 3, 4 }, { 7, 4 }, { 14, 4, 3, 4, 3, 4 }, { 1, 5 }, { 20, 6 } }
     };
-    return dashes[static_cast<size_t> (tag)];
+    return dashes[indexOf (id)];
 }
 
-void strokeDashed (juce::Graphics& g, const juce::Path& path, Tag tag, float weight)
+void strokeDashed (juce::Graphics& g, const juce::Path& path, OptionId id, float weight)
 {
-    const auto& dash = dashOf (tag);
+    const auto& dash = dashOf (id);
     const juce::PathStrokeType stroke (weight, juce::PathStrokeType::curved,
-                                       tag == 7 ? juce::PathStrokeType::rounded : juce::PathStrokeType::butt);
+                                       id == OptionId::G ? juce::PathStrokeType::rounded : juce::PathStrokeType::butt);
     if (dash.empty())
     {
         g.strokePath (path, stroke);

@@ -18,14 +18,14 @@ struct Tokens
     static const Tokens& light();
     static const Tokens& dark();
 
-    juce::Colour of (Tag tag) const { return options[static_cast<size_t> (tag)]; }
+    juce::Colour of (OptionId id) const { return options[indexOf (id)]; }
 };
 
 /** Dash lengths of a tag in px, drawn and gap by turns; empty: solid. */
-const std::vector<float>& dashOf (Tag);
+const std::vector<float>& dashOf (OptionId);
 
 /** Strokes a path with the tag's dash. */
-void strokeDashed (juce::Graphics&, const juce::Path&, Tag, float weight);
+void strokeDashed (juce::Graphics&, const juce::Path&, OptionId, float weight);
 
 /** Contrast of two colours, WCAG 2: (L1 + 0.05) / (L2 + 0.05), 1 to 21. */
 double contrast (juce::Colour, juce::Colour);

@@ -14,8 +14,8 @@ struct UiContext
     Bench& bench;
     const Tokens* tokens = &Tokens::light();
 
-    std::function<void (Tag)> addRewireTo; ///< opens the list of rewires for an option; asRecorded: a new one
-    std::function<void (Tag)> rename;
+    std::function<void (OptionId)> addRewireTo; ///< opens the list of rewires for an option; asRecorded: a new one
+    std::function<void (OptionId)> rename;
     std::function<void()> openTakeFile;
     std::function<void (int)> findTakeFile; ///< asks where a take's file is now
     std::function<void()> openNotes;

@@ -184,7 +184,7 @@ void WaveformView::paintHead (juce::Graphics& g)
 {
     const auto& t = colours();
     const auto blind = ui.bench.blind();
-    const Tag heard = ui.bench.heard();
+    const OptionId heard = ui.bench.heard();
     const float x =
         juce::jlimit (static_cast<float> (wave.getX()), static_cast<float> (wave.getRight()), xOf (ui.bench.positionSeconds()));
     g.setColour (t.ink);

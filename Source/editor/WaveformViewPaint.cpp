@@ -111,7 +111,7 @@ void WaveformView::paintHeading (juce::Graphics& g)
               + how.substring (words::seconds (picture->seconds).length());
     if (const auto report = ui.bench.report (ui.bench.heard());
         report != nullptr && report->figures.trust.trustedToHz && ! ui.bench.blind().isRunning)
-        how = words::seconds (picture->seconds) + ", noise: trust " + words::from (letterOf (report->tag)) + " up to "
+        how = words::seconds (picture->seconds) + ", noise: trust " + words::from (letterOf (report->option)) + " up to "
               + words::hertz (*report->figures.trust.trustedToHz) + how.substring (words::seconds (picture->seconds).length());
     if (isLive())
         how = "Live: a loudspeaker nearby can feed back";

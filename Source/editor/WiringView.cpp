@@ -41,13 +41,13 @@ juce::Rectangle<float> WiringView::sheetArea() const
 void WiringView::readBench()
 {
     const auto job = ui.bench.job();
-    const Tag heard = ui.bench.heard();
+    const OptionId heard = ui.bench.heard();
     const auto next = cache.get (job, heard);
     fresh = next != nullptr && next->width > 0;
-    if (const auto now = ui.bench.revisions(); now.job + 1 != seenJob || heard != seenTag)
+    if (const auto now = ui.bench.revisions(); now.job + 1 != seenJob || heard != seenOption)
     {
         seenJob = now.job + 1;
-        seenTag = heard;
+        seenOption = heard;
         inPlace = mayBeRewired (ui.bench, heard);
     }
     if (! fresh)
@@ -257,8 +257,8 @@ void WiringView::finish()
         return repaint();
     }
     const auto result = rewireByHand (ui.bench, ui.bench.heard(), *wanted);
-    if (result.done && result.tag != ui.bench.heard())
-        ui.bench.hear (result.tag);
+    if (result.done && result.option != ui.bench.heard())
+        ui.bench.hear (result.option);
     if (! result.words.empty())
         ui.tell (words::from (result.words));
     else if (verdict.kind == HandVerdict::Kind::bad)

@@ -40,7 +40,7 @@ private:
     std::shared_ptr<const Drawing> drawing; ///< the newest; stays on screen until the next is worked out
     bool inPlace = true;                    ///< what is shown may change; else a new option is made
     uint32_t seenJob = 0;                   ///< revision + 1
-    Tag seenTag = asRecorded;
+    OptionId seenOption = asRecorded;
     bool fresh = false;            ///< the drawing shows the wiring as it is
     std::string standing, pointed; ///< by keys; under the mouse
     const DrawnGrip* hovered = nullptr;

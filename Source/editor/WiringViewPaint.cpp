@@ -29,7 +29,7 @@ void WiringView::paint (juce::Graphics& g)
     readBench();
     Overlay::paint (g);
     const auto& t = colours();
-    const Tag heard = ui.bench.heard();
+    const OptionId heard = ui.bench.heard();
     const auto job = ui.bench.job();
     const auto* option = job->find (letterOf (heard));
     paintTitle (g, heard == asRecorded ? juce::String ("Wiring as it came in")

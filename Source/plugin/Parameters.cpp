@@ -21,13 +21,13 @@ Parameters::Parameters (juce::AudioProcessor& processor, Session& s) : session (
     const auto optionName = [this] (int value, int) -> juce::String
     {
         const auto job = session.job();
-        const Option* option = job->find (letterOf (value));
-        return option                ? juce::String::fromUTF8 ((option->letter + ": " + option->name).c_str())
-               : value == asRecorded ? juce::String ("as recorded")
-                                     : juce::String (letterOf (value)) + ": none";
+        const Option* option = job->find (letterOf (optionAt (value)));
+        return option                           ? juce::String::fromUTF8 ((option->letter + ": " + option->name).c_str())
+               : optionAt (value) == asRecorded ? juce::String ("as recorded")
+                                                : juce::String (letterOf (optionAt (value))) + ": none";
     };
     add (processor, ParameterKind::option, 0,
-         std::make_unique<IntLane> (s, ParameterKind::option, 0, "option", "Option", asRecorded, maxTag, asRecorded,
+         std::make_unique<IntLane> (s, ParameterKind::option, 0, "option", "Option", 0, lastOption, 0,
                                     IntLook().withStringFromValueFunction (optionName)));
 
     for (int place = 0; place < numKnobs; ++place)

@@ -1,13 +1,13 @@
 #pragma once
 
-#include "engine/HeardLevel.h"
 #include "job/Job.h"
-#include "metering/TakeFaults.h"
-#include "response/CoilChoice.h"
-#include "response/Figures.h"
 #include "session/BlindView.h"
+#include "session/PanelControl.h"
+#include "session/Report.h"
+#include "session/Revisions.h"
+#include "session/RewireChoice.h"
+#include "session/TakePicture.h"
 
-#include <cstdint>
 #include <filesystem>
 #include <map>
 #include <memory>
@@ -19,94 +19,7 @@ namespace coldiron
 {
 struct RenderPlan;
 
-/** Which version of the sound: 0 is as recorded (`Now`), 1 to 8 are the options A to H. The number is the letter's,
-    not the place in the file: a job that has A and C uses 1 and 3. */
-using Tag = int;
-inline constexpr Tag asRecorded = 0;
-inline constexpr Tag maxTag = 8;
-
-std::string letterOf (Tag);            ///< "A" to "H"; empty for as recorded
-Tag tagOf (const std::string& letter); ///< asRecorded for what is no letter of an option
-
-/** A knob or lever that a parameter of the plugin stands for. The places are the same for all options of a job: the
-    guitar's own controls first, then those that rewires fit, in the order of the options. */
-struct PanelControl
-{
-    std::string name;
-    std::vector<std::string> positions; ///< empty for a knob
-    int place = 0;                      ///< from 0, among the knobs or among the levers; -1: more than there are parameters
-    bool isKnob() const { return positions.empty(); }
-};
-
-/** What is drawn of one option. All vectors are as long as hz. */
-struct Curve
-{
-    std::vector<double> hz;            ///< rising, 20 Hz to 20 kHz
-    std::vector<double> changeDb;      ///< what is applied to the take; -300 where silent
-    std::vector<double> circuitDb;     ///< the whole circuit: V at the input per volt of coil EMF, all coils alike
-    std::vector<double> lowDb, highDb; ///< the band around changeDb; empty until computed (it takes longer)
-};
-
-/** One curve of a knob's sweep. */
-struct SweepCurve
-{
-    double knob = 0.0;
-    std::vector<double> hz, changeDb, circuitDb;
-};
-
-/** All that is known of one option at its present setting. Immutable. */
-struct Report
-{
-    Tag tag = asRecorded;
-    Setting setting;
-    bool silent = false;
-    bool complete = false; ///< false: only the curve without band, the rest follows
-    Curve curve;
-    Figures figures;                      ///< once complete; sureness is there at once
-    double matchDb = 0.0;                 ///< what level matching adds
-    std::optional<HeardLevel> heard;      ///< behind the jack, once complete and with a take
-    double humPeak = 0.0, buzzPeak = 0.0; ///< most the hum of 0 dB can reach behind the jack, buzz at 0 and at 1 [linear]
-    std::vector<CoilHum> coilHums;        ///< once complete
-    std::vector<OtherCoil> otherCoils;    ///< to keep instead, where two kept coils hum together
-    double hissPeak = 0.0;                ///< likewise of the hiss under 0 dB: five times its rms
-    std::optional<double> peakDb;         ///< of the take through this option, dBFS at true level; none without a take
-    TakeChoice choice;                    ///< from which take, and why; empty words with one take or none
-    double filterErrorDb = 0.0;           ///< the filter against its target, worst of 20 Hz to 20 kHz
-};
-
-/** The take as the lane draws it. Immutable. */
-struct TakePicture
-{
-    std::string name;  ///< of the file
-    std::string fault; ///< not empty: why it cannot be played
-    double seconds = 0.0;
-    double sampleRate = 0.0;
-    int channels = 0;
-    std::vector<float> low, high; ///< least and largest sample of each of up to 4000 equal stretches
-    double loudnessLufs = -300.0;
-    std::vector<TakeFault> remarks; ///< what a better recording would not have, the worst first
-    double noiseDb = -300.0;        ///< of its pauses against the playing; -300 where that cannot be told
-};
-
-/** A rewire and what fills its asks, as written in a job. */
-struct RewireChoice
-{
-    std::string preset;
-    std::map<std::string, std::string> arguments;
-};
-
 enum class Source { host, take }; ///< the host's track or the live input; or the take's file, looping
-
-/** Counters that rise when something changed. Poll them (30 times a second is plenty) and compare with the last. */
-struct Revisions
-{
-    uint32_t job = 0;       ///< the document: options, rewires, guitar, takes, faults, undo; read everything again
-    uint32_t heard = 0;     ///< which tag is heard, bypass, level, hum, trim, source
-    uint32_t settings = 0;  ///< a knob or lever of any option
-    uint32_t reports = 0;   ///< a curve or figure of any option, a sweep
-    uint32_t transport = 0; ///< take loaded, playing, loop (not the running position)
-    bool operator== (const Revisions&) const = default;
-};
 
 /** Everything a window needs of the plugin. Owned by the processor, outlives every editor.
 
@@ -146,23 +59,23 @@ public:
 
     /** @name Options */
     ///@{
-    virtual std::vector<Tag> tags() const = 0;           ///< of the options there are, in the file's order
-    virtual Tag addOption (const std::string& name) = 0; ///< the first free letter; asRecorded when all eight are taken
-    virtual Tag duplicateOption (Tag) = 0;
-    virtual bool renameOption (Tag, const std::string&) = 0;
-    virtual bool removeOption (Tag) = 0;
-    virtual bool moveOption (Tag, int place) = 0; ///< place in the file, from 0; the letter stays
-    virtual bool setRewires (Tag, const std::vector<RewireChoice>&) = 0;
-    virtual std::vector<RewireChoice> rewires (Tag) const = 0; ///< in-line rewires are named "(in line)"
+    virtual std::vector<OptionId> ids() const = 0;            ///< of the options there are, in the file's order
+    virtual OptionId addOption (const std::string& name) = 0; ///< the first free letter; asRecorded when all eight are taken
+    virtual OptionId duplicateOption (OptionId) = 0;
+    virtual bool renameOption (OptionId, const std::string&) = 0;
+    virtual bool removeOption (OptionId) = 0;
+    virtual bool moveOption (OptionId, int place) = 0; ///< place in the file, from 0; the letter stays
+    virtual bool setRewires (OptionId, const std::vector<RewireChoice>&) = 0;
+    virtual std::vector<RewireChoice> rewires (OptionId) const = 0; ///< in-line rewires are named "(in line)"
 
     /** Why a rewire cannot be added to an option as it is; empty when it can. */
-    virtual Diagnostics whyNot (Tag, const RewireChoice&) const = 0;
+    virtual Diagnostics whyNot (OptionId, const RewireChoice&) const = 0;
     ///@}
 
     /** @name What is heard */
     ///@{
-    virtual Tag heard() const = 0; ///< [any thread]
-    virtual void hear (Tag) = 0;   ///< one that does not exist plays as recorded
+    virtual OptionId heard() const = 0; ///< [any thread]
+    virtual void hear (OptionId) = 0;   ///< one that does not exist plays as recorded
     virtual bool bypassed() const = 0;
     virtual void setBypassed (bool) = 0;
     virtual bool levelMatched() const = 0;
@@ -205,9 +118,9 @@ public:
     ///@{
     /** While a blind test runs heard() is as recorded, whatever plays, and levels are matched: nothing a window reads
         here tells what is behind a number. A job that is opened, or loses one of the versions, ends it. */
-    virtual std::string whyNoBlind (const std::vector<Tag>&) const = 0; ///< empty: these can be judged now
-    virtual bool startRanking (const std::vector<Tag>&, std::optional<uint64_t> seed = {}) = 0; ///< two to nine versions
-    virtual bool startAbx (Tag, Tag, int trials, std::optional<uint64_t> seed = {}) = 0;        ///< 5 to 100 trials
+    virtual std::string whyNoBlind (const std::vector<OptionId>&) const = 0; ///< empty: these can be judged now
+    virtual bool startRanking (const std::vector<OptionId>&, std::optional<uint64_t> seed = {}) = 0; ///< two to nine versions
+    virtual bool startAbx (OptionId, OptionId, int trials, std::optional<uint64_t> seed = {}) = 0;   ///< 5 to 100 trials
     virtual BlindView blind() const = 0;
     virtual void hearBlind (int number) = 0; ///< from 1
     virtual void rankBlind (int number, RankMove) = 0;
@@ -218,9 +131,9 @@ public:
     virtual std::optional<BlindOutcome> reveal (const std::string& date = {}) = 0;
     virtual void stopBlind() = 0; ///< ends it without a result
 
-    virtual bool heardAtTrueLevel (Tag) const = 0; ///< for a second at least, as it is wired now
-    virtual void hearAtTrueLevel (Tag) = 0;        ///< level true, no bypass, and the take plays if there is one
-    virtual bool agree (Tag) = 0;                  ///< refused unless heard at true level; the job notes what was
+    virtual bool heardAtTrueLevel (OptionId) const = 0; ///< for a second at least, as it is wired now
+    virtual void hearAtTrueLevel (OptionId) = 0;        ///< level true, no bypass, and the take plays if there is one
+    virtual bool agree (OptionId) = 0;                  ///< refused unless heard at true level; the job notes what was
     virtual bool takeAgreementBack() = 0;
 
     virtual int onlyString() const = 0; ///< index of the string alone that changes are asked for; -1 all
@@ -229,21 +142,21 @@ public:
 
     /** @name Settings */
     ///@{
-    virtual std::vector<PanelControl> controls (Tag) const = 0;            ///< those the option's harness has
-    virtual Setting setting (Tag) const = 0;                               ///< as it stands now, everything named
-    virtual void setKnob (Tag, const std::string& name, double value) = 0; ///< heard within 20 ms; no undo step
-    virtual void setLever (Tag, const std::string& name, const std::string& position) = 0;
-    virtual void beginGesture (Tag, const std::string& name) = 0; ///< around a drag, for the host's automation
-    virtual void endGesture (Tag, const std::string& name) = 0;   ///< writes the setting into the job: one step of undo
+    virtual std::vector<PanelControl> controls (OptionId) const = 0;            ///< those the option's harness has
+    virtual Setting setting (OptionId) const = 0;                               ///< as it stands now, everything named
+    virtual void setKnob (OptionId, const std::string& name, double value) = 0; ///< heard within 20 ms; no undo step
+    virtual void setLever (OptionId, const std::string& name, const std::string& position) = 0;
+    virtual void beginGesture (OptionId, const std::string& name) = 0; ///< around a drag, for the host's automation
+    virtual void endGesture (OptionId, const std::string& name) = 0;   ///< writes the setting into the job: one step of undo
     ///@}
 
     /** @name Responses and figures, computed in the background */
     ///@{
-    virtual std::shared_ptr<const Report> report (Tag) const = 0; ///< null until first computed; maybe of the setting before
-    virtual bool isWorking (Tag) const = 0;                       ///< a newer report is on its way
+    virtual std::shared_ptr<const Report> report (OptionId) const = 0; ///< null until first computed; maybe of the setting before
+    virtual bool isWorking (OptionId) const = 0;                       ///< a newer report is on its way
 
     /** Asks for the knob at 8, 6, 4, 2, 0; an empty name ends it. */
-    virtual void wantSweep (Tag, const std::string& knob) = 0;
+    virtual void wantSweep (OptionId, const std::string& knob) = 0;
     virtual std::vector<SweepCurve> sweep() const = 0; ///< of the last one wanted; empty until computed
     ///@}
 
@@ -251,10 +164,10 @@ public:
     ///@{
     /** Each option is derived from the take nearest to it, and that one plays while it is heard; the place in the phrase
         is kept where the takes are alike in length (2 %). A take selected by hand holds for all options. */
-    virtual int take() const = 0;         ///< index of the one that plays; -1 none
-    virtual int takeFor (Tag) const = 0;  ///< index of the one that a version is derived from; -1 none
-    virtual void selectTake (int) = 0;    ///< for all versions, until followTakes()
-    virtual bool takesFollow() const = 0; ///< each option from its own or nearest take
+    virtual int take() const = 0;             ///< index of the one that plays; -1 none
+    virtual int takeFor (OptionId) const = 0; ///< index of the one that a version is derived from; -1 none
+    virtual void selectTake (int) = 0;        ///< for all versions, until followTakes()
+    virtual bool takesFollow() const = 0;     ///< each option from its own or nearest take
     virtual void followTakes() = 0;
     virtual bool addTake (const std::filesystem::path&) = 0;    ///< file drop: checked, added to the job, selected
     virtual bool setTakeSetting (int take, const Setting&) = 0; ///< where the controls stood in the recording

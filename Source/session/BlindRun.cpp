@@ -8,20 +8,20 @@ namespace coldiron
 {
 namespace
 {
-std::string versionOf (Tag tag) { return tag == asRecorded ? "recorded" : letterOf (tag); }
-std::string shownAs (Tag tag) { return tag == asRecorded ? "Now" : letterOf (tag); }
+std::string versionOf (OptionId id) { return id == asRecorded ? "recorded" : letterOf (id); }
+std::string shownAs (OptionId id) { return id == asRecorded ? "Now" : letterOf (id); }
 }
 
-BlindRun::BlindRun (std::vector<Tag> versions, SeededRandom& random)
+BlindRun::BlindRun (std::vector<OptionId> versions, SeededRandom& random)
 {
-    if (std::set<Tag> (versions.begin(), versions.end()).size() != versions.size())
+    if (std::set<OptionId> (versions.begin(), versions.end()).size() != versions.size())
         throw std::invalid_argument ("a version is there twice");
     std::sort (versions.begin(), versions.end());
     for (int place : shuffled (static_cast<int> (versions.size()), random))
         behind.push_back (versions[static_cast<size_t> (place)]);
 }
 
-BlindRun BlindRun::ofRanking (std::vector<Tag> versions, uint64_t seed)
+BlindRun BlindRun::ofRanking (std::vector<OptionId> versions, uint64_t seed)
 {
     const int count = static_cast<int> (versions.size());
     SeededRandom random (seed);
@@ -30,7 +30,7 @@ BlindRun BlindRun::ofRanking (std::vector<Tag> versions, uint64_t seed)
     return run;
 }
 
-BlindRun BlindRun::ofAbx (Tag a, Tag b, int count, uint64_t seed)
+BlindRun BlindRun::ofAbx (OptionId a, OptionId b, int count, uint64_t seed)
 {
     SeededRandom random (seed);
     BlindRun run ({ a, b }, random);
@@ -38,7 +38,7 @@ BlindRun BlindRun::ofAbx (Tag a, Tag b, int count, uint64_t seed)
     return run;
 }
 
-bool BlindRun::involves (Tag tag) const { return std::find (behind.begin(), behind.end(), tag) != behind.end(); }
+bool BlindRun::involves (OptionId id) const { return std::find (behind.begin(), behind.end(), id) != behind.end(); }
 bool BlindRun::isComplete() const { return ranking ? ranking->isComplete() : trials->isFinished(); }
 
 BlindView BlindRun::view() const
@@ -66,7 +66,7 @@ BlindView BlindRun::view() const
     return view;
 }
 
-Tag BlindRun::playing() const
+OptionId BlindRun::playing() const
 {
     const int place = trials && heard == 3 ? trials->x() : heard - 1;
     return behind[static_cast<size_t> (place)];
@@ -108,8 +108,8 @@ BlindOutcome BlindRun::outcome (const Job& job, int take, const std::string& dat
     result.date = date;
     if (take >= 0)
         result.take = take + 1;
-    for (Tag tag : behind)
-        if (const Option* option = job.find (letterOf (tag)); option != nullptr && ! option->name.empty())
+    for (OptionId id : behind)
+        if (const Option* option = job.find (letterOf (id)); option != nullptr && ! option->name.empty())
             result.names[option->letter] = option->name;
     if (ranking)
     {

@@ -11,14 +11,14 @@ class BlindRun
 {
 public:
     /** @throws std::invalid_argument unless two to nine different versions */
-    static BlindRun ofRanking (std::vector<Tag>, uint64_t seed);
+    static BlindRun ofRanking (std::vector<OptionId>, uint64_t seed);
 
     /** @throws std::invalid_argument for two alike or a number of trials that cannot be */
-    static BlindRun ofAbx (Tag, Tag, int trials, uint64_t seed);
+    static BlindRun ofAbx (OptionId, OptionId, int trials, uint64_t seed);
 
     BlindView view() const;
-    Tag playing() const; ///< what is behind the number heard
-    bool involves (Tag tag) const;
+    OptionId playing() const; ///< what is behind the number heard
+    bool involves (OptionId id) const;
 
     void hear (int number);
     void rank (int number, RankMove);
@@ -28,12 +28,12 @@ public:
     BlindOutcome outcome (const Job&, int take, const std::string& date) const; ///< @param take  index, -1: none
 
 private:
-    std::vector<Tag> behind; ///< by number less 1, X left out
+    std::vector<OptionId> behind; ///< by number less 1, X left out
     std::optional<Ranking> ranking;
     std::optional<AbxTrials> trials;
     int heard = 1;
     bool xHeard = false; ///< in this trial
 
-    BlindRun (std::vector<Tag>, SeededRandom&);
+    BlindRun (std::vector<OptionId>, SeededRandom&);
 };
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "job/BlindResult.h"
+#include "session/OptionId.h"
 
 #include <optional>
 #include <string>
@@ -35,6 +36,6 @@ enum class RankMove { up, down, tie };
 struct BlindOutcome
 {
     BlindResult result;
-    std::vector<int> behind; ///< tag by number less 1; 0 is as recorded
+    std::vector<OptionId> behind; ///< by number less 1
 };
 }

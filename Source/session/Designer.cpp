@@ -36,18 +36,18 @@ Designer::Key Designer::wanted() const
     const auto snapshot = shared.snapshot();
     key.prepared = shared.prepared.load();
     key.snapshot = snapshot->revision;
-    key.tag = shared.playing();
-    if (snapshot->option (key.tag) == nullptr)
-        key.tag = asRecorded;
-    key.setting = key.tag == asRecorded ? 0 : shared.live.generation (key.tag);
-    key.matched = (shared.matched.load() || shared.isBlind()) && key.tag != asRecorded;
+    key.option = shared.playing();
+    if (snapshot->option (key.option) == nullptr)
+        key.option = asRecorded;
+    key.setting = key.option == asRecorded ? 0 : shared.live.generation (key.option);
+    key.matched = (shared.matched.load() || shared.isBlind()) && key.option != asRecorded;
     key.mainsHz = shared.mainsHz.load();
     key.facingDegrees = shared.facingDegrees.load();
     key.buzz = shared.buzz.load();
     key.hisses = shared.hissGainDb.load() >= 0.0;
     key.rate = shared.sampleRate.load();
     if (key.matched)
-        if (const auto report = shared.freshReport (key.tag))
+        if (const auto report = shared.freshReport (key.option))
             key.exactMatch = report->complete;
     return key;
 }
@@ -75,29 +75,30 @@ bool Designer::waitUntilIdle (double seconds)
 EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
 {
     EngineDesign result;
-    if (! recorded || recordedFrom != snapshot.revision || recordedTake != snapshot.takeFor (key.tag))
+    if (! recorded || recordedFrom != snapshot.revision || recordedTake != snapshot.takeFor (key.option))
     {
         recorded.reset();
-        const CircuitConfig config = snapshot.recordedConfig (key.tag);
+        const CircuitConfig config = snapshot.recordedConfig (key.option);
         recorded.emplace (config.response());
         recordedFrom = snapshot.revision;
-        recordedTake = snapshot.takeFor (key.tag);
+        recordedTake = snapshot.takeFor (key.option);
     }
 
     const MainsField field { key.mainsHz, facingOf (key.facingDegrees), key.buzz };
-    const double lufs = snapshot.materialFor (key.tag).lufs;
-    if (key.tag == asRecorded)
+    const double lufs = snapshot.materialFor (key.option).lufs;
+    if (key.option == asRecorded)
         result = EngineDesign::of (nullptr, *recorded, field, lufs, key.rate, key.hisses);
     else
     {
-        const GuitarResponse option = configOf (snapshot, shared.live, key.tag).response();
+        const GuitarResponse option = configOf (snapshot, shared.live, key.option).response();
         const TransferFunction transfer (*recorded, option);
         result = EngineDesign::of (&transfer, option, field, lufs, key.rate, key.hisses);
         if (key.matched)
         {
-            const auto report = key.exactMatch ? shared.freshReport (key.tag) : nullptr;
-            const double db = report != nullptr ? report->matchDb
-                                                : matchDb (transfer, afterCurve.heard (snapshot.materialFor (key.tag).spectrum));
+            const auto report = key.exactMatch ? shared.freshReport (key.option) : nullptr;
+            const double db = report != nullptr
+                                  ? report->matchDb
+                                  : matchDb (transfer, afterCurve.heard (snapshot.materialFor (key.option).spectrum));
             result.gain = std::pow (10.0, db / 20.0);
         }
     }

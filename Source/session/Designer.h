@@ -34,7 +34,7 @@ private:
     struct Key
     {
         uint32_t snapshot = 0, setting = 0, prepared = 0;
-        Tag tag = asRecorded;
+        OptionId option = asRecorded;
         bool matched = false, exactMatch = false, hisses = false;
         double mainsHz = 0.0, facingDegrees = 0.0, buzz = 0.0, rate = 0.0;
         bool operator== (const Key&) const = default;

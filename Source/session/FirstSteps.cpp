@@ -7,7 +7,7 @@ MainView sightOf (const Bench& bench, bool drawingOpen, bool guitarPicked)
 {
     MainView sight;
     sight.heard = bench.heard();
-    sight.tags = bench.tags();
+    sight.options = bench.ids();
     sight.hums = bench.humDb() > -80.0;
     const auto picture = bench.takePicture();
     sight.isPlaying = bench.isPlaying();
@@ -27,22 +27,22 @@ MainView sightOf (const Bench& bench, bool drawingOpen, bool guitarPicked)
 
 FirstSteps::FirstSteps (const MainView& sight) : atStep (sight), last (sight)
 {
-    now = sight.hasTake && sight.tags.size() > 1 ? Step::hearFirst : Step::pickGuitar;
+    now = sight.hasTake && sight.options.size() > 1 ? Step::hearFirst : Step::pickGuitar;
 }
 
 bool FirstSteps::isDone (const MainView& sight) const
 {
     switch (now)
     {
-    case Step::hearFirst: return ! sight.tags.empty() && sight.heard == sight.tags[0];
+    case Step::hearFirst: return ! sight.options.empty() && sight.heard == sight.options[0];
     case Step::raiseHum: return sight.hums;
-    case Step::hearSecond: return sight.tags.size() < 2 || sight.heard == sight.tags[1];
+    case Step::hearSecond: return sight.options.size() < 2 || sight.heard == sight.options[1];
     case Step::turnVolume: return sight.heard == atStep.heard && sight.volumes != atStep.volumes;
     case Step::openDrawing: return sight.drawingOpen;
     case Step::pickGuitar: return sight.guitarPicked;
     case Step::typeOhms: return sight.ohmsKnown || sight.hasTake;
     case Step::dropTake: return sight.hasTake;
-    case Step::starterSet: return sight.tags.size() >= 3;
+    case Step::starterSet: return sight.options.size() >= 3;
     case Step::done: return false;
     }
     return false;
@@ -76,7 +76,7 @@ void FirstSteps::skip()
 
 std::string FirstSteps::words (bool inHost) const
 {
-    const auto letter = [&] (size_t i) { return i < last.tags.size() ? letterOf (last.tags[i]) : std::string ("a tag"); };
+    const auto letter = [&] (size_t i) { return i < last.options.size() ? letterOf (last.options[i]) : std::string ("a tag"); };
     switch (now)
     {
     case Step::hearFirst:

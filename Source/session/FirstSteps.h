@@ -10,8 +10,8 @@ namespace coldiron
 /** What the line of the first minutes goes by: what the person has done, read from the bench. */
 struct MainView
 {
-    Tag heard = asRecorded;
-    std::vector<Tag> tags;
+    OptionId heard = asRecorded;
+    std::vector<OptionId> options;
     bool hums = false, hasTake = false, isPlaying = false;
     bool drawingOpen = false;    ///< said by the window
     bool guitarPicked = false;   ///< said by the window: a job was begun on a guitar of the person's choice

@@ -108,30 +108,30 @@ void trimSetting (JobTree& option, const Harness& harness)
     option["setting"] = kept;
 }
 
-Tag firstFree (const Job& job)
+OptionId firstFree (const Job& job)
 {
-    for (Tag tag = 1; tag <= maxTag; ++tag)
-        if (job.find (letterOf (tag)) == nullptr)
-            return tag;
+    for (const OptionId id : optionIds)
+        if (job.find (letterOf (id)) == nullptr)
+            return id;
     return asRecorded;
 }
 }
 
-bool mayBeRewired (const Bench& bench, Tag tag)
+bool mayBeRewired (const Bench& bench, OptionId id)
 {
     const auto tree = parseJobTree (bench.jobText());
-    return tag != asRecorded && bench.job()->find (letterOf (tag)) != nullptr && tree.value ("agreed", "") != letterOf (tag);
+    return id != asRecorded && bench.job()->find (letterOf (id)) != nullptr && tree.value ("agreed", "") != letterOf (id);
 }
 
-HandResult rewireByHand (Bench& bench, Tag shown, const Harness& wanted)
+HandResult rewireByHand (Bench& bench, OptionId shown, const Harness& wanted)
 {
     const auto job = bench.job();
     const auto tree = parseJobTree (bench.jobText());
     const auto* option = shown == asRecorded ? nullptr : job->find (letterOf (shown));
     HandResult result;
     result.isNew = ! mayBeRewired (bench, shown);
-    result.tag = result.isNew ? firstFree (*job) : shown;
-    if (result.tag == asRecorded)
+    result.option = result.isNew ? firstFree (*job) : shown;
+    if (result.option == asRecorded)
     {
         result.words = "All eight letters are taken. Remove an option first.";
         return result;
@@ -154,12 +154,12 @@ HandResult rewireByHand (Bench& bench, Tag shown, const Harness& wanted)
     optionTree["rewires"] = rewires;
     trimSetting (optionTree, wanted);
     result.done =
-        bench.edit ("/options/" + letterOf (result.tag), optionTree.dump(), "Rewire " + letterOf (result.tag) + " by hand");
+        bench.edit ("/options/" + letterOf (result.option), optionTree.dump(), "Rewire " + letterOf (result.option) + " by hand");
     if (! result.done)
         result.words = bench.diagnostics().empty() ? "The job could not be read again." : bench.diagnostics().front().message;
     else if (result.isNew)
         result.words = (option == nullptr ? "Now stays as it came in" : letterOf (shown) + " is agreed and stays")
-                       + ". This is option " + letterOf (result.tag) + ".";
+                       + ". This is option " + letterOf (result.option) + ".";
     return result;
 }
 }

@@ -13,17 +13,17 @@ inline constexpr const char* byHand = "By hand";
 struct HandResult
 {
     bool done = false;
-    Tag tag = asRecorded; ///< the option that has the wiring now
-    bool isNew = false;   ///< an option of its own was made, because the one shown must stay as it is
-    std::string words;    ///< why not, or what was made; may be empty
+    OptionId option = asRecorded; ///< the option that has the wiring now
+    bool isNew = false;           ///< an option of its own was made, because the one shown must stay as it is
+    std::string words;            ///< why not, or what was made; may be empty
 };
 
 /** Whether an option's wiring may be changed in place: as recorded and the one agreed on may not. */
-bool mayBeRewired (const Bench&, Tag);
+bool mayBeRewired (const Bench&, OptionId);
 
 /** Makes the wiring of an option the one wanted, as one rewire "By hand" in line, the last of the option's rewires: its
     steps are the difference to what the other rewires leave, so that doing and undoing by hand leaves no rewire behind.
     As recorded and an agreed option stay: a new option is made first. One step of undo. Message thread.
     @param wanted  made from the option's own harness by steps that job files can say */
-HandResult rewireByHand (Bench&, Tag shown, const Harness& wanted);
+HandResult rewireByHand (Bench&, OptionId shown, const Harness& wanted);
 }

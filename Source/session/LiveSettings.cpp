@@ -18,64 +18,63 @@ LiveSettings::LiveSettings()
         value = 0;
 }
 
-void LiveSettings::load (Tag tag, const Setting& setting, const Harness& harness, const ControlMap& map)
+void LiveSettings::load (OptionId id, const Setting& setting, const Harness& harness, const ControlMap& map)
 {
     const Setting full = fullSetting (harness, setting);
     for (const auto& [name, value] : full.knobs)
         if (const PanelControl* control = map.find (name); control != nullptr && control->place >= 0)
-            knobs[at (tag)][static_cast<size_t> (control->place)] = static_cast<float> (value);
+            knobs[at (id)][static_cast<size_t> (control->place)] = static_cast<float> (value);
     for (const auto& [name, position] : full.levers)
         if (const PanelControl* control = map.find (name); control != nullptr && control->place >= 0)
         {
             const auto& names = control->positions;
             const auto found = std::find (names.begin(), names.end(), position);
-            levers[at (tag)][static_cast<size_t> (control->place)] =
+            levers[at (id)][static_cast<size_t> (control->place)] =
                 found == names.end() ? 0 : static_cast<int> (found - names.begin());
         }
-    generations[at (tag)].fetch_add (1, std::memory_order_release);
+    generations[at (id)].fetch_add (1, std::memory_order_release);
 }
 
 void LiveSettings::load (const Job& job, const ControlMap& map)
 {
     const CircuitConfig recorded = job.recordedConfig (job.takes.empty() ? -1 : 0);
-    for (Tag tag = asRecorded; tag <= maxTag; ++tag)
+    for (const OptionId id : versionIds)
     {
-        const Option* option = job.find (letterOf (tag));
-        load (tag, option ? option->setting : recorded.setting, option ? option->harness : recorded.harness, map);
+        const Option* option = job.find (letterOf (id));
+        load (id, option ? option->setting : recorded.setting, option ? option->harness : recorded.harness, map);
     }
 }
 
-Setting LiveSettings::setting (Tag tag, const Setting& base, const Harness& harness, const ControlMap& map) const
+Setting LiveSettings::setting (OptionId id, const Setting& base, const Harness& harness, const ControlMap& map) const
 {
     Setting result = fullSetting (harness, base);
     for (auto& [name, value] : result.knobs)
         if (const PanelControl* control = map.find (name); control != nullptr && control->place >= 0)
-            value = std::clamp (knob (tag, control->place), 0.0f, 10.0f);
+            value = std::clamp (knob (id, control->place), 0.0f, 10.0f);
     for (const Control& lever : controls (harness))
     {
         const PanelControl* control = map.find (lever.name);
         if (lever.positions.empty() || control == nullptr || control->place < 0)
             continue;
         const int last = static_cast<int> (lever.positions.size()) - 1;
-        result.levers[lever.name] =
-            lever.positions[static_cast<size_t> (std::clamp (this->lever (tag, control->place), 0, last))];
+        result.levers[lever.name] = lever.positions[static_cast<size_t> (std::clamp (this->lever (id, control->place), 0, last))];
     }
     return result;
 }
 
-void LiveSettings::setKnob (Tag tag, int place, float value)
+void LiveSettings::setKnob (OptionId id, int place, float value)
 {
     if (place < 0 || place >= numKnobs)
         return;
-    knobs[at (tag)][static_cast<size_t> (place)].store (value, std::memory_order_relaxed);
-    generations[at (tag)].fetch_add (1, std::memory_order_release);
+    knobs[at (id)][static_cast<size_t> (place)].store (value, std::memory_order_relaxed);
+    generations[at (id)].fetch_add (1, std::memory_order_release);
 }
 
-void LiveSettings::setLever (Tag tag, int place, int position)
+void LiveSettings::setLever (OptionId id, int place, int position)
 {
     if (place < 0 || place >= numLevers)
         return;
-    levers[at (tag)][static_cast<size_t> (place)].store (position, std::memory_order_relaxed);
-    generations[at (tag)].fetch_add (1, std::memory_order_release);
+    levers[at (id)][static_cast<size_t> (place)].store (position, std::memory_order_relaxed);
+    generations[at (id)].fetch_add (1, std::memory_order_release);
 }
 }

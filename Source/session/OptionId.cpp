@@ -1,14 +1,14 @@
-#include "session/Bench.h"
+#include "session/OptionId.h"
 
 namespace coldiron
 {
-std::string letterOf (Tag tag)
+std::string letterOf (OptionId id)
 {
-    return tag >= 1 && tag <= maxTag ? std::string (1, static_cast<char> ('A' + tag - 1)) : std::string();
+    return id == asRecorded ? std::string() : std::string (1, static_cast<char> ('A' + numberOf (id) - 1));
 }
 
-Tag tagOf (const std::string& letter)
+OptionId optionOf (const std::string& letter)
 {
-    return letter.size() == 1 && letter[0] >= 'A' && letter[0] <= 'H' ? letter[0] - 'A' + 1 : asRecorded;
+    return letter.size() == 1 && letter[0] >= 'A' && letter[0] <= 'H' ? optionAt (letter[0] - 'A' + 1) : asRecorded;
 }
 }

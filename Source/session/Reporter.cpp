@@ -32,15 +32,15 @@ void fillCurve (const TransferFunction& transfer, const std::vector<double>& hz,
 namespace
 {
 /** From which take, as things are: one selected by hand holds as if the option had asked for it. */
-TakeChoice choiceOf (const Snapshot& snapshot, Tag tag)
+TakeChoice choiceOf (const Snapshot& snapshot, OptionId id)
 {
-    const Option* option = snapshot.option (tag);
+    const Option* option = snapshot.option (id);
     if (option == nullptr || snapshot.job->takes.empty())
         return {};
     std::vector<CircuitConfig> takes;
     for (int take = 0; take < static_cast<int> (snapshot.job->takes.size()); ++take)
         takes.push_back (snapshot.job->recordedConfig (take));
-    return nearestTake (takes, snapshot.job->optionConfig (*option), snapshot.takeFor (tag));
+    return nearestTake (takes, snapshot.job->optionConfig (*option), snapshot.takeFor (id));
 }
 }
 
@@ -73,11 +73,11 @@ void Reporter::wake()
     signal.notify_all();
 }
 
-void Reporter::wantSweep (Tag tag, const std::string& knob)
+void Reporter::wantSweep (OptionId id, const std::string& knob)
 {
     {
         const std::scoped_lock lock (mutex);
-        wanted = { tag, knob, wanted.number + 1 };
+        wanted = { id, knob, wanted.number + 1 };
         swept.clear();
         woken = true;
     }
@@ -90,12 +90,12 @@ std::vector<SweepCurve> Reporter::sweep() const
     return swept;
 }
 
-bool Reporter::isWorking (Tag tag) const
+bool Reporter::isWorking (OptionId id) const
 {
     const auto snapshot = shared.snapshot();
-    if (tag != asRecorded && snapshot->option (tag) == nullptr)
+    if (id != asRecorded && snapshot->option (id) == nullptr)
         return false;
-    const auto report = shared.freshReport (tag);
+    const auto report = shared.freshReport (id);
     return report == nullptr || ! report->complete;
 }
 
@@ -112,9 +112,9 @@ bool Reporter::waitFor (double seconds, const std::function<bool()>& holds)
     return true;
 }
 
-bool Reporter::waitUntilIdle (Tag tag, double seconds)
+bool Reporter::waitUntilIdle (OptionId id, double seconds)
 {
-    return waitFor (seconds, [&] { return ! isWorking (tag); });
+    return waitFor (seconds, [&] { return ! isWorking (id); });
 }
 
 bool Reporter::waitUntilIdle (double seconds)
@@ -123,8 +123,8 @@ bool Reporter::waitUntilIdle (double seconds)
     return waitFor (seconds,
                     [&]
                     {
-                        for (Tag tag = asRecorded; tag <= maxTag; ++tag)
-                            if (isWorking (tag))
+                        for (const OptionId id : versionIds)
+                            if (isWorking (id))
                             {
                                 restsThen.reset();
                                 return false;
@@ -168,11 +168,11 @@ void Reporter::keepHeadroom()
     const double hiss = shared.hissGainDb.load() >= 0.0 ? std::pow (10.0, shared.hissGainDb.load() / 20.0) : 0.0;
     bool all = true;
     double most = 0.0;
-    for (Tag tag = asRecorded; tag <= maxTag; ++tag)
+    for (const OptionId id : versionIds)
     {
-        if (tag != asRecorded && snapshot->option (tag) == nullptr)
+        if (id != asRecorded && snapshot->option (id) == nullptr)
             continue;
-        const auto report = shared.freshReport (tag);
+        const auto report = shared.freshReport (id);
         all = all && report != nullptr && report->complete;
         if (report == nullptr || ! report->heard)
             continue;
@@ -193,12 +193,12 @@ void Reporter::keepHeadroom()
     }
 }
 
-std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bool complete)
+std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, OptionId id, bool complete)
 {
     auto report = std::make_shared<Report>();
-    report->tag = tag;
-    const CircuitConfig recordedConfig = snapshot.recordedConfig (tag), optionConfig = configOf (snapshot, shared.live, tag);
-    const TakeMaterial& take = snapshot.materialFor (tag);
+    report->option = id;
+    const CircuitConfig recordedConfig = snapshot.recordedConfig (id), optionConfig = configOf (snapshot, shared.live, id);
+    const TakeMaterial& take = snapshot.materialFor (id);
     followAfter (snapshot, take);
     const GuitarResponse recorded = recordedConfig.response(), option = optionConfig.response();
     const TransferFunction transfer (recorded, option);
@@ -208,7 +208,7 @@ std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bo
     fillCurve (transfer, report->curve.hz, report->curve.changeDb, report->curve.circuitDb);
     report->figures.confidence = transfer.confidence();
     report->figures.silent = report->silent;
-    report->matchDb = tag == asRecorded ? 0.0 : matchDb (transfer, heardCurve.heard (take.spectrum));
+    report->matchDb = id == asRecorded ? 0.0 : matchDb (transfer, heardCurve.heard (take.spectrum));
     if (! complete)
         return report;
 
@@ -219,7 +219,7 @@ std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bo
 
     const double rate = take.audio ? take.audio->sampleRate : std::max (44100.0, shared.sampleRate.load());
     const ModalFilter filter =
-        tag == asRecorded ? ModalFilter::unity (rate) : designFilter (transfer, *FilterDesigner::shared (rate));
+        id == asRecorded ? ModalFilter::unity (rate) : designFilter (transfer, *FilterDesigner::shared (rate));
     report->filterErrorDb = filter.worstErrorDb;
     if (take.audio && take.audio->frames() < longestRendered * rate)
     {
@@ -227,13 +227,13 @@ std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, Tag tag, bo
         spec.design.filter = filter;
         const SoundLevel dry = soundLevel (take.audio->channels, spec.dry(), notLookedAt);
         report->heard = heardLevel (take.audio->channels, spec, heardTakeLufs);
-        report->matchDb = tag == asRecorded ? 0.0 : report->heard->matchDb;
+        report->matchDb = id == asRecorded ? 0.0 : report->heard->matchDb;
         report->peakDb = inDb (dry.peak);
         if (std::isfinite (dry.lufs) && std::isfinite (take.lufs))
             report->figures.loudnessLu = dry.lufs - take.lufs;
     }
     report->figures.trust = judgeNoise (take.noise, recordedConfig, transfer);
-    report->choice = choiceOf (snapshot, tag);
+    report->choice = choiceOf (snapshot, id);
     const double emf = humEmfFor (take.lufs, 0.0);
     report->coilHums = coilHums (option);
     report->otherCoils = otherCoils (optionConfig);
@@ -253,9 +253,9 @@ bool Reporter::doSweep()
         want = wanted;
     }
     const auto snapshot = shared.snapshot();
-    if (want.knob.empty() || (want.tag != asRecorded && snapshot->option (want.tag) == nullptr))
+    if (want.knob.empty() || (want.option != asRecorded && snapshot->option (want.option) == nullptr))
         return false;
-    const uint32_t generation = shared.live.generation (want.tag) + snapshot->revision * 1000003u;
+    const uint32_t generation = shared.live.generation (want.option) + snapshot->revision * 1000003u;
     {
         const std::scoped_lock lock (mutex);
         if (sweptNumber == want.number && sweptSetting == generation)
@@ -263,8 +263,8 @@ bool Reporter::doSweep()
     }
 
     std::vector<SweepCurve> curves;
-    CircuitConfig config = configOf (*snapshot, shared.live, want.tag);
-    const GuitarResponse recorded = snapshot->recordedConfig (want.tag).response();
+    CircuitConfig config = configOf (*snapshot, shared.live, want.option);
+    const GuitarResponse recorded = snapshot->recordedConfig (want.option).response();
     if (config.setting.knobs.count (want.knob) != 0)
         for (double knob : { 8.0, 6.0, 4.0, 2.0, 0.0 })
         {
@@ -288,32 +288,32 @@ bool Reporter::doSweep()
 bool Reporter::doNext()
 {
     const auto snapshot = shared.snapshot();
-    std::vector<Tag> order { shared.heard.load() };
-    for (Tag tag = asRecorded; tag <= maxTag; ++tag)
-        if (tag != order.front())
-            order.push_back (tag);
+    std::vector<OptionId> order { shared.heard.load() };
+    for (const OptionId id : versionIds)
+        if (id != order.front())
+            order.push_back (id);
 
     for (const bool complete : { false, true })
-        for (Tag tag : order)
+        for (OptionId id : order)
         {
-            if (tag != asRecorded && snapshot->option (tag) == nullptr)
+            if (id != asRecorded && snapshot->option (id) == nullptr)
                 continue;
-            const SharedState::Origin now = shared.origin (tag);
+            const SharedState::Origin now = shared.origin (id);
             if (now.snapshot != snapshot->revision)
                 return true; // the job has changed meanwhile
-            const auto fresh = shared.freshReport (tag);
+            const auto fresh = shared.freshReport (id);
             if (fresh != nullptr && (fresh->complete || ! complete))
                 continue;
 
             std::shared_ptr<Report> report;
             try
             {
-                report = compute (*snapshot, tag, complete);
+                report = compute (*snapshot, id, complete);
             }
             catch (const std::exception&)
             {
                 report = std::make_shared<Report>();
-                report->tag = tag;
+                report->option = id;
                 report->silent = report->figures.silent = report->complete = true;
                 report->curve.hz = curveHz();
                 report->curve.changeDb.assign (report->curve.hz.size(), silentDb);

@@ -18,22 +18,22 @@ public:
     ~Reporter();
 
     void wake();
-    void wantSweep (Tag, const std::string& knob);
+    void wantSweep (OptionId, const std::string& knob);
     std::vector<SweepCurve> sweep() const;
-    bool isWorking (Tag) const;
+    bool isWorking (OptionId) const;
 
     /** Waits until everything is told, and the headroom kept for it. @return whether it is */
     bool waitUntilIdle (double seconds);
 
     /** Waits until all of one version is told. @return whether it is */
-    bool waitUntilIdle (Tag, double seconds);
+    bool waitUntilIdle (OptionId, double seconds);
 
     static std::vector<double> curveHz();
 
 private:
     struct Wanted
     {
-        Tag tag = asRecorded;
+        OptionId option = asRecorded;
         std::string knob;
         uint32_t number = 0;
     };
@@ -62,7 +62,7 @@ private:
     void run();
     bool doNext();
     bool doSweep();
-    std::shared_ptr<Report> compute (const Snapshot&, Tag, bool complete);
+    std::shared_ptr<Report> compute (const Snapshot&, OptionId, bool complete);
     void followAfter (const Snapshot&, const TakeMaterial&);
     void keepHeadroom();
 };

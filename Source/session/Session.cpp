@@ -34,7 +34,7 @@ void Session::documentChanged (bool settingsToo)
     shared.put (std::move (next));
     if (blindRun && ! blindStillHolds())
         blindRun.reset();
-    shared.blindTag = blindRun ? blindRun->playing() : noBlindTag;
+    shared.blindOption = blindRun ? blindRun->playing() : notBlind;
     followHeard();
     announce();
 }
@@ -78,9 +78,9 @@ void Session::setEngineLevels()
 /** Seconds that an option was listened to at true level: the take playing, or something live coming in. */
 void Session::countHeard (const float* const* channels, int numChannels, int frames, bool takeOn)
 {
-    const Tag tag = shared.heard.load (std::memory_order_relaxed);
+    const OptionId id = shared.heard.load (std::memory_order_relaxed);
     const double rate = shared.sampleRate.load (std::memory_order_relaxed);
-    if (tag <= asRecorded || tag > maxTag || rate <= 0.0 || shared.isBlind() || shared.matched.load (std::memory_order_relaxed)
+    if (id == asRecorded || rate <= 0.0 || shared.isBlind() || shared.matched.load (std::memory_order_relaxed)
         || bypass.load (std::memory_order_relaxed))
         return;
     constexpr float audible = 0.001f; // -60 dBFS
@@ -88,7 +88,7 @@ void Session::countHeard (const float* const* channels, int numChannels, int fra
     for (int c = 0; c < numChannels && ! takeOn && ! sounds; ++c)
         for (int i = 0; i < frames && ! sounds; ++i)
             sounds = std::abs (channels[c][i]) > audible;
-    auto& seconds = shared.heardSeconds[static_cast<size_t> (tag)];
+    auto& seconds = shared.heardSeconds[indexOf (id)];
     if (! sounds)
         return;
     const double before = seconds.load (std::memory_order_relaxed), now = before + frames / rate;

@@ -80,18 +80,18 @@ public:
     std::string undoName() const override;
     std::string redoName() const override;
 
-    std::vector<Tag> tags() const override;
-    Tag addOption (const std::string&) override;
-    Tag duplicateOption (Tag) override;
-    bool renameOption (Tag, const std::string&) override;
-    bool removeOption (Tag) override;
-    bool moveOption (Tag, int place) override;
-    bool setRewires (Tag, const std::vector<RewireChoice>&) override;
-    std::vector<RewireChoice> rewires (Tag) const override;
-    Diagnostics whyNot (Tag, const RewireChoice&) const override;
+    std::vector<OptionId> ids() const override;
+    OptionId addOption (const std::string&) override;
+    OptionId duplicateOption (OptionId) override;
+    bool renameOption (OptionId, const std::string&) override;
+    bool removeOption (OptionId) override;
+    bool moveOption (OptionId, int place) override;
+    bool setRewires (OptionId, const std::vector<RewireChoice>&) override;
+    std::vector<RewireChoice> rewires (OptionId) const override;
+    Diagnostics whyNot (OptionId, const RewireChoice&) const override;
 
-    Tag heard() const override { return shared.isBlind() ? asRecorded : shared.heard.load(); }
-    void hear (Tag) override;
+    OptionId heard() const override { return shared.isBlind() ? asRecorded : shared.heard.load(); }
+    void hear (OptionId) override;
     bool bypassed() const override { return bypass.load(); }
     void setBypassed (bool) override;
     bool levelMatched() const override { return shared.matched.load() || shared.isBlind(); }
@@ -118,36 +118,36 @@ public:
     Source source() const override { return fromTake.load() ? Source::take : Source::host; }
     void setSource (Source) override;
 
-    std::string whyNoBlind (const std::vector<Tag>&) const override;
-    bool startRanking (const std::vector<Tag>&, std::optional<uint64_t> seed = {}) override;
-    bool startAbx (Tag, Tag, int trials, std::optional<uint64_t> seed = {}) override;
+    std::string whyNoBlind (const std::vector<OptionId>&) const override;
+    bool startRanking (const std::vector<OptionId>&, std::optional<uint64_t> seed = {}) override;
+    bool startAbx (OptionId, OptionId, int trials, std::optional<uint64_t> seed = {}) override;
     BlindView blind() const override;
     void hearBlind (int number) override;
     void rankBlind (int number, RankMove) override;
     void answerBlind (int number) override;
     std::optional<BlindOutcome> reveal (const std::string& date = {}) override;
     void stopBlind() override;
-    bool heardAtTrueLevel (Tag) const override;
-    void hearAtTrueLevel (Tag) override;
-    bool agree (Tag) override;
+    bool heardAtTrueLevel (OptionId) const override;
+    void hearAtTrueLevel (OptionId) override;
+    bool agree (OptionId) override;
     bool takeAgreementBack() override;
     int onlyString() const override { return shared.snapshot()->only; }
     void setOnlyString (int) override;
 
-    std::vector<PanelControl> controls (Tag) const override;
-    Setting setting (Tag) const override;
-    void setKnob (Tag, const std::string&, double) override;
-    void setLever (Tag, const std::string&, const std::string&) override;
-    void beginGesture (Tag, const std::string&) override;
-    void endGesture (Tag, const std::string&) override;
+    std::vector<PanelControl> controls (OptionId) const override;
+    Setting setting (OptionId) const override;
+    void setKnob (OptionId, const std::string&, double) override;
+    void setLever (OptionId, const std::string&, const std::string&) override;
+    void beginGesture (OptionId, const std::string&) override;
+    void endGesture (OptionId, const std::string&) override;
 
-    std::shared_ptr<const Report> report (Tag tag) const override { return shared.report (tag); }
-    bool isWorking (Tag tag) const override { return reporter.isWorking (tag); }
-    void wantSweep (Tag tag, const std::string& knob) override { reporter.wantSweep (tag, knob); }
+    std::shared_ptr<const Report> report (OptionId id) const override { return shared.report (id); }
+    bool isWorking (OptionId id) const override { return reporter.isWorking (id); }
+    void wantSweep (OptionId id, const std::string& knob) override { reporter.wantSweep (id, knob); }
     std::vector<SweepCurve> sweep() const override { return reporter.sweep(); }
 
     int take() const override;
-    int takeFor (Tag tag) const override { return shared.snapshot()->takeFor (tag); }
+    int takeFor (OptionId id) const override { return shared.snapshot()->takeFor (id); }
     void selectTake (int) override;
     bool takesFollow() const override { return ! byHand.load(); }
     void followTakes() override;
@@ -212,7 +212,7 @@ private:
     void countHeard (const float* const* channels, int numChannels, int frames, bool takeOn); ///< [audio-thread]
     void forgetRewired (const Job& before);
     void rememberHeard();
-    bool startBlind (const std::vector<Tag>&, const std::function<BlindRun()>&);
+    bool startBlind (const std::vector<OptionId>&, const std::function<BlindRun()>&);
     bool blindStillHolds() const;
     void blindMoved();
     void announce();

@@ -41,22 +41,22 @@ uint64_t freshSeed()
 }
 }
 
-std::string Session::whyNoBlind (const std::vector<Tag>& versions) const
+std::string Session::whyNoBlind (const std::vector<OptionId>& versions) const
 {
     if (versions.size() < 2)
         return "It takes two versions to compare.";
     const auto snapshot = shared.snapshot();
-    for (Tag tag : versions)
+    for (OptionId id : versions)
     {
-        const std::string name = tag == asRecorded ? "As recorded" : letterOf (tag);
-        if (tag != asRecorded && snapshot->option (tag) == nullptr)
+        const std::string name = id == asRecorded ? "As recorded" : letterOf (id);
+        if (id != asRecorded && snapshot->option (id) == nullptr)
             return "There is no option " + name + ".";
-        const auto report = shared.freshReport (tag);
+        const auto report = shared.freshReport (id);
         if (report == nullptr || ! report->complete)
             return "Levels are still being measured. A moment.";
         if (report->silent)
             return name + " is silent at its setting.";
-        if (snapshot->takeFor (tag) != snapshot->takeFor (versions.front()))
+        if (snapshot->takeFor (id) != snapshot->takeFor (versions.front()))
             return "These come from different takes, and takes differ by themselves. Select one take first.";
     }
     return {};
@@ -67,18 +67,18 @@ bool Session::blindStillHolds() const
 {
     const auto snapshot = shared.snapshot();
     std::optional<int> take;
-    for (Tag tag = asRecorded; tag <= maxTag; ++tag)
-        if (blindRun->involves (tag))
+    for (const OptionId id : versionIds)
+        if (blindRun->involves (id))
         {
-            if ((tag != asRecorded && snapshot->option (tag) == nullptr) || (take && *take != snapshot->takeFor (tag)))
+            if ((id != asRecorded && snapshot->option (id) == nullptr) || (take && *take != snapshot->takeFor (id)))
                 return false;
-            take = snapshot->takeFor (tag);
+            take = snapshot->takeFor (id);
         }
     return true;
 }
 
 /** Starts a run that has been made, or says why it cannot be. */
-bool Session::startBlind (const std::vector<Tag>& versions, const std::function<BlindRun()>& make)
+bool Session::startBlind (const std::vector<OptionId>& versions, const std::function<BlindRun()>& make)
 {
     const std::scoped_lock lock (mutex);
     const auto why = whyNoBlind (versions);
@@ -100,12 +100,12 @@ bool Session::startBlind (const std::vector<Tag>& versions, const std::function<
     return true;
 }
 
-bool Session::startRanking (const std::vector<Tag>& versions, std::optional<uint64_t> seed)
+bool Session::startRanking (const std::vector<OptionId>& versions, std::optional<uint64_t> seed)
 {
     return startBlind (versions, [&] { return BlindRun::ofRanking (versions, seed ? *seed : freshSeed()); });
 }
 
-bool Session::startAbx (Tag a, Tag b, int trials, std::optional<uint64_t> seed)
+bool Session::startAbx (OptionId a, OptionId b, int trials, std::optional<uint64_t> seed)
 {
     return startBlind ({ a, b }, [&] { return BlindRun::ofAbx (a, b, trials, seed ? *seed : freshSeed()); });
 }
@@ -113,7 +113,7 @@ bool Session::startAbx (Tag a, Tag b, int trials, std::optional<uint64_t> seed)
 /** What plays follows the run; the window looks again. */
 void Session::blindMoved()
 {
-    shared.blindTag = blindRun ? blindRun->playing() : noBlindTag;
+    shared.blindOption = blindRun ? blindRun->playing() : notBlind;
     followHeard();
     shared.heardRevision.fetch_add (1);
     designer.wake();
@@ -178,59 +178,55 @@ void Session::stopBlind()
     blindMoved();
 }
 
-bool Session::heardAtTrueLevel (Tag tag) const
-{
-    return tag > asRecorded && tag <= maxTag && shared.heardSeconds[static_cast<size_t> (tag)].load() >= 1.0;
-}
+bool Session::heardAtTrueLevel (OptionId id) const { return id != asRecorded && shared.heardSeconds[indexOf (id)].load() >= 1.0; }
 
 /** @param before  the options as they were: one that is wired otherwise now has not been heard yet */
 void Session::forgetRewired (const Job& before)
 {
-    for (Tag tag = 1; tag <= maxTag; ++tag)
+    for (const OptionId id : optionIds)
     {
-        const Option *was = before.find (letterOf (tag)), *is = document.job()->find (letterOf (tag));
+        const Option *was = before.find (letterOf (id)), *is = document.job()->find (letterOf (id));
         if (was == nullptr || is == nullptr || ! was->harness.sameAs (is->harness))
-            shared.heardSeconds[static_cast<size_t> (tag)] = 0.0;
+            shared.heardSeconds[indexOf (id)] = 0.0;
     }
 }
 
 /** Of a job just opened: those it says were heard. */
 void Session::rememberHeard()
 {
-    for (Tag tag = 1; tag <= maxTag; ++tag)
+    for (const OptionId id : optionIds)
     {
         const auto& heard = document.job()->heard;
-        shared.heardSeconds[static_cast<size_t> (tag)] =
-            std::find (heard.begin(), heard.end(), letterOf (tag)) == heard.end() ? 0.0 : 1.0;
+        shared.heardSeconds[indexOf (id)] = std::find (heard.begin(), heard.end(), letterOf (id)) == heard.end() ? 0.0 : 1.0;
     }
 }
 
-void Session::hearAtTrueLevel (Tag tag)
+void Session::hearAtTrueLevel (OptionId id)
 {
     if (shared.matched.load())
         setLevelMatched (false);
     if (bypassed())
         setBypassed (false);
-    hear (tag);
+    hear (id);
     if (! isPlaying() && takePicture() != nullptr && takePicture()->fault.empty())
         play();
 }
 
-bool Session::agree (Tag tag)
+bool Session::agree (OptionId id)
 {
     const std::scoped_lock lock (mutex);
-    if (! heardAtTrueLevel (tag))
+    if (! heardAtTrueLevel (id))
     {
-        document.refuse ("Hear " + letterOf (tag) + " at true level first");
+        document.refuse ("Hear " + letterOf (id) + " at true level first");
         announce();
         return false;
     }
-    return editTree ("Agree on " + letterOf (tag),
+    return editTree ("Agree on " + letterOf (id),
                      [&] (JobTree& tree)
                      {
-                         tree["agreed"] = letterOf (tag);
+                         tree["agreed"] = letterOf (id);
                          JobTree letters = JobTree::array();
-                         for (Tag each = 1; each <= maxTag; ++each)
+                         for (const OptionId each : optionIds)
                              if (heardAtTrueLevel (each) && document.job()->find (letterOf (each)) != nullptr)
                                  letters.push_back (letterOf (each));
                          tree["heard"] = letters;

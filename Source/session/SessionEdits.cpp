@@ -19,12 +19,12 @@ JobTree Session::treeNow() const
         return tree;
     for (const Option& option : document.job()->options)
     {
-        const Tag tag = tagOf (option.letter);
-        if (tag == asRecorded || ! tree["options"].contains (option.letter))
+        const OptionId id = optionOf (option.letter);
+        if (id == asRecorded || ! tree["options"].contains (option.letter))
             continue;
         const auto& takes = document.job()->takes;
         const Setting base = takes.empty() ? Setting() : takes[static_cast<size_t> (option.settingTake)].setting;
-        writeSetting (tree["options"][option.letter], shared.live.setting (tag, option.setting, option.harness, snapshot->map),
+        writeSetting (tree["options"][option.letter], shared.live.setting (id, option.setting, option.harness, snapshot->map),
                       base, option.harness);
     }
     return tree;
@@ -175,77 +175,77 @@ std::string Session::redoName() const
     return document.redoName();
 }
 
-std::vector<Tag> Session::tags() const
+std::vector<OptionId> Session::ids() const
 {
-    std::vector<Tag> result;
+    std::vector<OptionId> result;
     for (const Option& option : job()->options)
-        if (const Tag tag = tagOf (option.letter); tag != asRecorded)
-            result.push_back (tag);
+        if (const OptionId id = optionOf (option.letter); id != asRecorded)
+            result.push_back (id);
     return result;
 }
 
-Tag Session::addOption (const std::string& name)
+OptionId Session::addOption (const std::string& name)
 {
-    for (Tag tag = 1; tag <= maxTag; ++tag)
-        if (job()->find (letterOf (tag)) == nullptr)
-            return editTree ("Add option " + letterOf (tag),
+    for (const OptionId id : optionIds)
+        if (job()->find (letterOf (id)) == nullptr)
+            return editTree ("Add option " + letterOf (id),
                              [&] (JobTree& tree)
                              {
-                                 tree["options"][letterOf (tag)] = { { "name", name } };
+                                 tree["options"][letterOf (id)] = { { "name", name } };
                                  return std::string();
                              })
-                       ? tag
+                       ? id
                        : asRecorded;
     return asRecorded;
 }
 
-Tag Session::duplicateOption (Tag from)
+OptionId Session::duplicateOption (OptionId from)
 {
     if (job()->find (letterOf (from)) == nullptr)
         return asRecorded;
-    for (Tag tag = 1; tag <= maxTag; ++tag)
-        if (job()->find (letterOf (tag)) == nullptr)
+    for (const OptionId id : optionIds)
+        if (job()->find (letterOf (id)) == nullptr)
             return editTree ("Duplicate " + letterOf (from),
                              [&] (JobTree& tree)
                              {
                                  JobTree copy = tree["options"].at (letterOf (from));
-                                 tree["options"][letterOf (tag)] = std::move (copy);
+                                 tree["options"][letterOf (id)] = std::move (copy);
                                  return std::string();
                              })
-                       ? tag
+                       ? id
                        : asRecorded;
     return asRecorded;
 }
 
-bool Session::renameOption (Tag tag, const std::string& name)
+bool Session::renameOption (OptionId id, const std::string& name)
 {
-    return editTree ("Rename " + letterOf (tag),
+    return editTree ("Rename " + letterOf (id),
                      [&] (JobTree& tree)
                      {
-                         tree.at ("options").at (letterOf (tag))["name"] = name;
+                         tree.at ("options").at (letterOf (id))["name"] = name;
                          return std::string();
                      });
 }
 
-bool Session::removeOption (Tag tag)
+bool Session::removeOption (OptionId id)
 {
     return editTree (
-        "Remove " + letterOf (tag), [&] (JobTree& tree)
-        { return tree.at ("options").erase (letterOf (tag)) == 1 ? std::string() : "there is no option " + letterOf (tag); });
+        "Remove " + letterOf (id), [&] (JobTree& tree)
+        { return tree.at ("options").erase (letterOf (id)) == 1 ? std::string() : "there is no option " + letterOf (id); });
 }
 
-bool Session::moveOption (Tag tag, int place)
+bool Session::moveOption (OptionId id, int place)
 {
-    return editTree ("Move " + letterOf (tag),
+    return editTree ("Move " + letterOf (id),
                      [&] (JobTree& tree)
                      {
                          std::vector<std::pair<std::string, JobTree>> list;
                          for (const auto& [letter, option] : tree.at ("options").items())
                              list.emplace_back (letter, option);
                          const auto from =
-                             std::find_if (list.begin(), list.end(), [&] (const auto& o) { return o.first == letterOf (tag); });
+                             std::find_if (list.begin(), list.end(), [&] (const auto& o) { return o.first == letterOf (id); });
                          if (from == list.end())
-                             return "there is no option " + letterOf (tag);
+                             return "there is no option " + letterOf (id);
                          auto moved = *from;
                          list.erase (from);
                          list.insert (list.begin() + std::clamp (place, 0, static_cast<int> (list.size())), moved);
@@ -257,12 +257,12 @@ bool Session::moveOption (Tag tag, int place)
                      });
 }
 
-bool Session::setRewires (Tag tag, const std::vector<RewireChoice>& choices)
+bool Session::setRewires (OptionId id, const std::vector<RewireChoice>& choices)
 {
-    return editTree ("Rewire " + letterOf (tag),
+    return editTree ("Rewire " + letterOf (id),
                      [&] (JobTree& tree)
                      {
-                         JobTree& option = tree.at ("options").at (letterOf (tag));
+                         JobTree& option = tree.at ("options").at (letterOf (id));
                          const JobTree before = option.contains ("rewires") ? option["rewires"] : JobTree::array();
                          JobTree list = JobTree::array();
                          size_t inLine = 0;
@@ -282,16 +282,16 @@ bool Session::setRewires (Tag tag, const std::vector<RewireChoice>& choices)
                          option["rewires"] = list;
                          option.erase ("setting"); // positions of what is gone are no longer names
                          const JobTree old = document.tree();
-                         if (old.contains ("options") && old["options"].contains (letterOf (tag))
-                             && old["options"][letterOf (tag)].contains ("setting"))
+                         if (old.contains ("options") && old["options"].contains (letterOf (id))
+                             && old["options"][letterOf (id)].contains ("setting"))
                          {
                              // Those that the rewired harness still has are kept; which they are shows once it is read.
                              Diagnostics ignored;
                              if (auto tried = readJobText (jobTreeText (tree), document.folder(), document.presets(), ignored))
-                                 if (const Option* rewired = tried->find (letterOf (tag)))
+                                 if (const Option* rewired = tried->find (letterOf (id)))
                                      for (const Control& control : coldiron::controls (rewired->harness))
                                      {
-                                         const Setting now = setting (tag);
+                                         const Setting now = setting (id);
                                          if (control.positions.empty() && now.knobs.count (control.name) != 0
                                              && now.knob (control.name) != control.rest)
                                              option["setting"][control.name] = now.knob (control.name);
@@ -306,23 +306,23 @@ bool Session::setRewires (Tag tag, const std::vector<RewireChoice>& choices)
                      });
 }
 
-std::vector<RewireChoice> Session::rewires (Tag tag) const
+std::vector<RewireChoice> Session::rewires (OptionId id) const
 {
     const std::scoped_lock lock (mutex);
     std::vector<RewireChoice> result;
     const JobTree& tree = document.tree();
-    const JobTree::json_pointer at ("/options/" + letterOf (tag) + "/rewires");
-    if (tag != asRecorded && tree.is_object() && tree.contains (at))
+    const JobTree::json_pointer at ("/options/" + letterOf (id) + "/rewires");
+    if (id != asRecorded && tree.is_object() && tree.contains (at))
         for (const JobTree& rewire : tree.at (at))
             result.push_back (asChoice (rewire));
     return result;
 }
 
-Diagnostics Session::whyNot (Tag tag, const RewireChoice& choice) const
+Diagnostics Session::whyNot (OptionId id, const RewireChoice& choice) const
 {
     Diagnostics diagnostics;
     const auto now = job();
-    const Option* option = now->find (letterOf (tag));
+    const Option* option = now->find (letterOf (id));
     const Harness harness = option ? option->harness : now->guitar.harness;
     try
     {

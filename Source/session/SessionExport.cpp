@@ -13,8 +13,8 @@ RenderPlan Session::renderPlan (bool matched) const
         return plan;
     if (takesFollow() && ! now.follows) // the source is live, where all go through the selected take's wiring
         for (const Option& option : now.job->options)
-            if (const Tag tag = tagOf (option.letter); tag != asRecorded)
-                now.derivedFrom[static_cast<size_t> (tag)] = option.take;
+            if (const OptionId id = optionOf (option.letter); id != asRecorded)
+                now.derivedFrom[indexOf (id)] = option.take;
 
     const Job& job = *now.job;
     for (now.take = 0; now.take < static_cast<int> (job.takes.size()); ++now.take)
@@ -23,12 +23,12 @@ RenderPlan Session::renderPlan (bool matched) const
         plan.pieces.back().recorded = now.recordedConfig (asRecorded);
     }
     for (const Option& option : job.options)
-        if (const Tag tag = tagOf (option.letter); tag != asRecorded)
+        if (const OptionId id = optionOf (option.letter); id != asRecorded)
         {
             RenderPiece piece = optionPiece (job, option);
-            piece.take = job.takes.at (static_cast<size_t> (now.takeFor (tag))).file;
-            piece.recorded = now.recordedConfig (tag);
-            piece.option = configOf (now, shared.live, tag);
+            piece.take = job.takes.at (static_cast<size_t> (now.takeFor (id))).file;
+            piece.recorded = now.recordedConfig (id);
+            piece.option = configOf (now, shared.live, id);
             plan.pieces.push_back (std::move (piece));
         }
 

@@ -26,7 +26,7 @@ void Session::moved (ParameterKind kind, int place, double value)
     switch (kind)
     {
     case ParameterKind::option:
-        shared.heard = static_cast<Tag> (std::lround (std::clamp<double> (value, asRecorded, maxTag)));
+        shared.heard = optionAt (static_cast<int> (std::lround (std::clamp<double> (value, 0.0, lastOption))));
         break;
     case ParameterKind::bypass: bypass = value >= 0.5; break;
     case ParameterKind::matched: shared.matched = value >= 0.5; break;
@@ -45,7 +45,7 @@ double Session::hostValue (ParameterKind kind, int place) const
 {
     switch (kind)
     {
-    case ParameterKind::option: return shared.heard.load();
+    case ParameterKind::option: return numberOf (shared.heard.load());
     case ParameterKind::bypass: return bypass.load() ? 1.0 : 0.0;
     case ParameterKind::matched: return shared.matched.load() ? 1.0 : 0.0;
     case ParameterKind::hum: return shared.humDb.load();
@@ -65,11 +65,11 @@ void Session::move (ParameterKind kind, int place, double value)
     designer.wake();
 }
 
-void Session::hear (Tag tag)
+void Session::hear (OptionId id)
 {
     if (shared.isBlind())
         return; // numbers alone are heard then
-    move (ParameterKind::option, 0, std::clamp (tag, asRecorded, maxTag));
+    move (ParameterKind::option, 0, numberOf (id));
     followHeard();
 }
 
@@ -118,10 +118,10 @@ void Session::setHissGainDb (double db)
     designer.wake();
 }
 
-std::vector<PanelControl> Session::controls (Tag tag) const
+std::vector<PanelControl> Session::controls (OptionId id) const
 {
     const auto snapshot = shared.snapshot();
-    const Option* option = snapshot->option (tag);
+    const Option* option = snapshot->option (id);
     std::vector<PanelControl> result;
     for (const Control& control : coldiron::controls (option ? option->harness : snapshot->recordedConfig (asRecorded).harness))
     {
@@ -131,59 +131,59 @@ std::vector<PanelControl> Session::controls (Tag tag) const
     return result;
 }
 
-Setting Session::setting (Tag tag) const
+Setting Session::setting (OptionId id) const
 {
     const auto snapshot = shared.snapshot();
-    if (snapshot->option (tag) == nullptr)
+    if (snapshot->option (id) == nullptr)
     {
         const CircuitConfig config = snapshot->recordedConfig (asRecorded);
         return fullSetting (config.harness, config.setting);
     }
-    return configOf (*snapshot, shared.live, tag).setting;
+    return configOf (*snapshot, shared.live, id).setting;
 }
 
-void Session::setKnob (Tag tag, const std::string& name, double value)
+void Session::setKnob (OptionId id, const std::string& name, double value)
 {
     const auto snapshot = shared.snapshot();
     const PanelControl* control = snapshot->map.find (name);
-    if (snapshot->option (tag) == nullptr || control == nullptr || ! control->isKnob() || ! std::isfinite (value))
+    if (snapshot->option (id) == nullptr || control == nullptr || ! control->isKnob() || ! std::isfinite (value))
         return;
     value = std::clamp (value, 0.0, 10.0);
     if (control->place < 0)
-        edit ("/options/" + letterOf (tag) + "/setting/" + name, std::to_string (value), "Turn " + name);
-    else if (tag == heard())
+        edit ("/options/" + letterOf (id) + "/setting/" + name, std::to_string (value), "Turn " + name);
+    else if (id == heard())
         move (ParameterKind::knob, control->place, value);
     else
     {
-        shared.live.setKnob (tag, control->place, static_cast<float> (value));
+        shared.live.setKnob (id, control->place, static_cast<float> (value));
         shared.settingsRevision.fetch_add (1);
     }
     reporter.wake();
 }
 
-void Session::setLever (Tag tag, const std::string& name, const std::string& position)
+void Session::setLever (OptionId id, const std::string& name, const std::string& position)
 {
     const auto snapshot = shared.snapshot();
     const PanelControl* control = snapshot->map.find (name);
-    if (snapshot->option (tag) == nullptr || control == nullptr || control->isKnob())
+    if (snapshot->option (id) == nullptr || control == nullptr || control->isKnob())
         return;
     const auto found = std::find (control->positions.begin(), control->positions.end(), position);
     if (found == control->positions.end())
         return;
     const int index = static_cast<int> (found - control->positions.begin());
     if (control->place < 0)
-        edit ("/options/" + letterOf (tag) + "/setting/" + name, JobTree (position).dump(), "Throw " + name);
-    else if (tag == heard())
+        edit ("/options/" + letterOf (id) + "/setting/" + name, JobTree (position).dump(), "Throw " + name);
+    else if (id == heard())
         move (ParameterKind::lever, control->place, index);
     else
     {
-        shared.live.setLever (tag, control->place, index);
+        shared.live.setLever (id, control->place, index);
         shared.settingsRevision.fetch_add (1);
     }
     reporter.wake();
 }
 
-void Session::beginGesture (Tag tag, const std::string& name)
+void Session::beginGesture (OptionId id, const std::string& name)
 {
     const auto snapshot = shared.snapshot();
     const PanelControl* control = snapshot->map.find (name);
@@ -191,15 +191,15 @@ void Session::beginGesture (Tag tag, const std::string& name)
         const std::scoped_lock lock (mutex);
         gestureBefore = treeNow();
     }
-    if (host != nullptr && control != nullptr && control->place >= 0 && tag == heard())
+    if (host != nullptr && control != nullptr && control->place >= 0 && id == heard())
         host->begin (control->isKnob() ? ParameterKind::knob : ParameterKind::lever, control->place);
 }
 
-void Session::endGesture (Tag tag, const std::string& name)
+void Session::endGesture (OptionId id, const std::string& name)
 {
     const auto snapshot = shared.snapshot();
     const PanelControl* control = snapshot->map.find (name);
-    if (host != nullptr && control != nullptr && control->place >= 0 && tag == heard())
+    if (host != nullptr && control != nullptr && control->place >= 0 && id == heard())
         host->end (control->isKnob() ? ParameterKind::knob : ParameterKind::lever, control->place);
 
     const std::scoped_lock lock (mutex);

@@ -44,7 +44,7 @@ std::string Session::state() const
     state["folder"] = document.folder().string();
     state["changed"] = document.isChanged() || treeNow() != document.tree();
     state["presets"] = JobTree (presetsNamedBy (document.tree(), document.presets()));
-    state["heard"] = shared.heard.load();
+    state["heard"] = numberOf (shared.heard.load());
     state["bypassed"] = bypass.load();
     state["matched"] = shared.matched.load();
     state["hum_db"] = shared.humDb.load();
@@ -59,21 +59,21 @@ std::string Session::state() const
     state["take_by_hand"] = byHand.load();
     state["only_string"] = only;
     state["heard_true"] = JobTree::array();
-    for (Tag tag = 1; tag <= maxTag; ++tag)
-        if (heardAtTrueLevel (tag))
-            state["heard_true"].push_back (tag);
+    for (const OptionId id : optionIds)
+        if (heardAtTrueLevel (id))
+            state["heard_true"].push_back (numberOf (id));
     state["loops"] = player.isLooping();
     const auto ends = player.loop();
     state["loop"] = { ends.first, ends.second };
 
     // Settings again, by place and in full: the job's text rounds, and automation moves places that no option uses.
-    for (Tag tag = asRecorded; tag <= maxTag; ++tag)
+    for (const OptionId id : versionIds)
     {
         JobTree knobs = JobTree::array(), levers = JobTree::array();
         for (int place = 0; place < numKnobs; ++place)
-            knobs.push_back (shared.live.knob (tag, place));
+            knobs.push_back (shared.live.knob (id, place));
         for (int place = 0; place < numLevers; ++place)
-            levers.push_back (shared.live.lever (tag, place));
+            levers.push_back (shared.live.lever (id, place));
         state["knobs"].push_back (knobs);
         state["levers"].push_back (levers);
     }
@@ -106,7 +106,7 @@ bool Session::restore (const std::string& text)
     if (flagIn (state, "changed"))
         document.markChanged(); // what its file lacks, it lacks still
 
-    shared.heard = static_cast<Tag> (numberIn (state, "heard", asRecorded, maxTag, asRecorded));
+    shared.heard = optionAt (static_cast<int> (numberIn (state, "heard", 0.0, lastOption, 0.0)));
     bypass = flagIn (state, "bypassed");
     shared.matched = flagIn (state, "matched");
     shared.humDb = numberIn (state, "hum_db", -80.0, 0.0, -80.0);
@@ -126,16 +126,16 @@ bool Session::restore (const std::string& text)
     documentChanged (true);
     rememberHeard();
     if (const auto heard = state.find ("heard_true"); heard != state.end() && heard->is_array())
-        for (const auto& tag : *heard)
-            if (tag.is_number_integer() && tag.get<int64_t>() > asRecorded && tag.get<int64_t>() <= maxTag)
-                shared.heardSeconds[static_cast<size_t> (tag.get<int>())] = 1.0;
+        for (const auto& id : *heard)
+            if (id.is_number_integer() && id.get<int64_t>() >= 1 && id.get<int64_t>() <= lastOption)
+                shared.heardSeconds[static_cast<size_t> (id.get<int>())] = 1.0;
 
     if (const auto loop = state.find ("loop");
         loop != state.end() && loop->is_array() && loop->size() == 2 && (*loop)[0].is_number() && (*loop)[1].is_number())
         player.setLoop ((*loop)[0].get<double>(), (*loop)[1].get<double>());
-    for (Tag tag = asRecorded; tag <= maxTag; ++tag)
+    for (const OptionId id : versionIds)
     {
-        const auto place = static_cast<size_t> (tag);
+        const auto place = indexOf (id);
         const auto rowOf = [&] (const char* key) -> JobTree
         {
             const auto rows = state.find (key);
@@ -146,10 +146,10 @@ bool Session::restore (const std::string& text)
         const JobTree knobs = rowOf ("knobs"), levers = rowOf ("levers");
         for (size_t i = 0; i < std::min<size_t> (numKnobs, knobs.size()); ++i)
             if (knobs[i].is_number() && knobs[i].get<double>() >= 0.0 && knobs[i].get<double>() <= 10.0)
-                shared.live.setKnob (tag, static_cast<int> (i), knobs[i].get<float>());
+                shared.live.setKnob (id, static_cast<int> (i), knobs[i].get<float>());
         for (size_t i = 0; i < std::min<size_t> (numLevers, levers.size()); ++i)
             if (levers[i].is_number_integer() && levers[i].get<int64_t>() >= 0 && levers[i].get<int64_t>() < 12)
-                shared.live.setLever (tag, static_cast<int> (i), levers[i].get<int>());
+                shared.live.setLever (id, static_cast<int> (i), levers[i].get<int>());
     }
     shared.settingsRevision.fetch_add (1);
     shared.heardRevision.fetch_add (1);

@@ -26,13 +26,13 @@ void Session::gatherTakes (Snapshot& next)
         needed.push_back (takeIndex);
     if (next.follows)
         for (const Option& option : next.job->options)
-            if (const Tag tag = tagOf (option.letter); tag != asRecorded)
+            if (const OptionId id = optionOf (option.letter); id != asRecorded)
             {
                 // One that cannot be played is no use: the selected one then stands in.
                 const auto read = takesRead.find (takes[static_cast<size_t> (option.take)].file);
                 if (read != takesRead.end() && read->second.audio == nullptr)
                     continue;
-                next.derivedFrom[static_cast<size_t> (tag)] = option.take;
+                next.derivedFrom[indexOf (id)] = option.take;
                 if (std::find (needed.begin(), needed.end(), option.take) == needed.end())
                     needed.push_back (option.take);
             }

@@ -2,32 +2,32 @@
 
 namespace coldiron
 {
-const TakeMaterial& Snapshot::materialFor (Tag tag) const
+const TakeMaterial& Snapshot::materialFor (OptionId id) const
 {
     static const TakeMaterial none;
-    const auto found = material.find (takeFor (tag));
+    const auto found = material.find (takeFor (id));
     return found == material.end() ? none : found->second;
 }
 
-CircuitConfig Snapshot::recordedConfig (Tag tag) const
+CircuitConfig Snapshot::recordedConfig (OptionId id) const
 {
-    CircuitConfig config = job->recordedConfig (takeFor (tag));
+    CircuitConfig config = job->recordedConfig (takeFor (id));
     config.strings.only = only;
     return config;
 }
 
-CircuitConfig configOf (const Snapshot& snapshot, const LiveSettings& live, Tag tag)
+CircuitConfig configOf (const Snapshot& snapshot, const LiveSettings& live, OptionId id)
 {
-    const Option* option = snapshot.option (tag);
-    CircuitConfig config = option ? snapshot.job->optionConfig (*option) : snapshot.recordedConfig (tag);
+    const Option* option = snapshot.option (id);
+    CircuitConfig config = option ? snapshot.job->optionConfig (*option) : snapshot.recordedConfig (id);
     if (option)
     {
         // The strings played are those of the take it is derived from, whichever the option was planned for.
-        const CircuitConfig recorded = snapshot.recordedConfig (tag);
+        const CircuitConfig recorded = snapshot.recordedConfig (id);
         if (recorded.strings.strings.size() == config.strings.strings.size())
             config.strings.played = recorded.strings.played;
         config.strings.only = snapshot.only < static_cast<int> (config.strings.strings.size()) ? snapshot.only : -1;
-        config.setting = live.setting (tag, config.setting, config.harness, snapshot.map);
+        config.setting = live.setting (id, config.setting, config.harness, snapshot.map);
     }
     return config;
 }
@@ -59,28 +59,28 @@ void SharedState::put (Snapshot next)
     const std::scoped_lock lock (mutex);
     next.revision = current->revision + 1;
     current = std::make_shared<const Snapshot> (std::move (next));
-    for (Tag tag = 1; tag <= maxTag; ++tag)
-        if (current->option (tag) == nullptr)
-            reports[static_cast<size_t> (tag)] = nullptr;
+    for (const OptionId id : optionIds)
+        if (current->option (id) == nullptr)
+            reports[indexOf (id)] = nullptr;
 }
 
-SharedState::Origin SharedState::origin (Tag tag) const
+SharedState::Origin SharedState::origin (OptionId id) const
 {
     const std::scoped_lock lock (mutex);
-    return { current->revision, tag == asRecorded ? 0 : live.generation (tag), afterRevision };
+    return { current->revision, id == asRecorded ? 0 : live.generation (id), afterRevision };
 }
 
-std::shared_ptr<const Report> SharedState::report (Tag tag) const
+std::shared_ptr<const Report> SharedState::report (OptionId id) const
 {
     const std::scoped_lock lock (mutex);
-    return tag >= 0 && tag <= maxTag ? reports[static_cast<size_t> (tag)] : nullptr;
+    return reports[indexOf (id)];
 }
 
-std::shared_ptr<const Report> SharedState::freshReport (Tag tag) const
+std::shared_ptr<const Report> SharedState::freshReport (OptionId id) const
 {
-    const Origin now = origin (tag);
+    const Origin now = origin (id);
     const std::scoped_lock lock (mutex);
-    return origins[static_cast<size_t> (tag)] == now ? reports[static_cast<size_t> (tag)] : nullptr;
+    return origins[indexOf (id)] == now ? reports[indexOf (id)] : nullptr;
 }
 
 void SharedState::put (std::shared_ptr<const Report> report, Origin from)
@@ -89,7 +89,7 @@ void SharedState::put (std::shared_ptr<const Report> report, Origin from)
         const std::scoped_lock lock (mutex);
         if (current->revision != from.snapshot)
             return;
-        const auto place = static_cast<size_t> (report->tag);
+        const auto place = indexOf (report->option);
         origins[place] = from;
         reports[place] = std::move (report);
     }

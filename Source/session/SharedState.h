@@ -27,23 +27,23 @@ struct Snapshot
     uint32_t revision = 0;
     std::shared_ptr<const Job> job = std::make_shared<const Job>();
     ControlMap map;
-    int take = -1;                              ///< the one selected, as recorded plays it
-    bool follows = false;                       ///< each option is derived from its own or nearest take
-    int only = -1;                              ///< >= 0: changes for this string alone
-    std::array<int, maxTag + 1> derivedFrom {}; ///< index of a take by tag; -1: there is none
-    std::map<int, TakeMaterial> material;       ///< by index of the take; those that are needed
-    OutputChainChoice after;                    ///< as the job says, or as is usual
+    int take = -1;                               ///< the one selected, as recorded plays it
+    bool follows = false;                        ///< each option is derived from its own or nearest take
+    int only = -1;                               ///< >= 0: changes for this string alone
+    std::array<int, numVersions> derivedFrom {}; ///< index of a take by tag; -1: there is none
+    std::map<int, TakeMaterial> material;        ///< by index of the take; those that are needed
+    OutputChainChoice after;                     ///< as the job says, or as is usual
 
-    int takeFor (Tag tag) const { return option (tag) == nullptr ? take : derivedFrom[static_cast<size_t> (tag)]; }
-    const TakeMaterial& materialFor (Tag) const;
-    CircuitConfig recordedConfig (Tag) const; ///< how the take of that version was recorded
-    const Option* option (Tag tag) const { return job->find (letterOf (tag)); }
+    int takeFor (OptionId id) const { return option (id) == nullptr ? take : derivedFrom[indexOf (id)]; }
+    const TakeMaterial& materialFor (OptionId) const;
+    CircuitConfig recordedConfig (OptionId) const; ///< how the take of that version was recorded
+    const Option* option (OptionId id) const { return job->find (letterOf (id)); }
 };
 
 /** A version as it stands on the bench: the snapshot's option with the live setting. As recorded: the take's own. */
-CircuitConfig configOf (const Snapshot&, const LiveSettings&, Tag);
+CircuitConfig configOf (const Snapshot&, const LiveSettings&, OptionId);
 
-inline constexpr Tag noBlindTag = -1;
+inline constexpr auto notBlind = static_cast<OptionId> (-1);
 /** What is heard after the jack: the choice, unless its file could not be used. Immutable. */
 struct OutputChainInUse
 {
@@ -58,9 +58,9 @@ struct SharedState
     LiveSettings live;
     SwitchEngine engine;
 
-    std::atomic<Tag> heard { asRecorded };
-    std::atomic<Tag> blindTag { noBlindTag };                    ///< what plays in a blind test, whatever `heard` says
-    std::array<std::atomic<double>, maxTag + 1> heardSeconds {}; ///< played at true level; written by the audio thread
+    std::atomic<OptionId> heard { asRecorded };
+    std::atomic<OptionId> blindOption { notBlind };               ///< what plays in a blind test, whatever `heard` says
+    std::array<std::atomic<double>, numVersions> heardSeconds {}; ///< played at true level; written by the audio thread
     std::atomic<bool> matched { false };
     std::atomic<double> mainsHz { 50.0 }, facingDegrees { 0.0 }, buzz { 0.0 }, hissGainDb { -1.0 };
     std::atomic<double> humDb { -80.0 };
@@ -72,8 +72,8 @@ struct SharedState
     std::atomic<uint32_t> jobRevision { 0 }, heardRevision { 0 }, settingsRevision { 0 }, reportsRevision { 0 },
         transportRevision { 0 };
 
-    bool isBlind() const { return blindTag.load() != noBlindTag; }
-    Tag playing() const { return isBlind() ? blindTag.load() : heard.load(); }
+    bool isBlind() const { return blindOption.load() != notBlind; }
+    OptionId playing() const { return isBlind() ? blindOption.load() : heard.load(); }
     std::shared_ptr<const OutputChainInUse> after() const;
     void put (OutputChainInUse);
 
@@ -86,10 +86,10 @@ struct SharedState
         uint32_t snapshot = 0, setting = 0, after = 0;
         bool operator== (const Origin&) const = default;
     };
-    Origin origin (Tag) const; ///< as things stand now
+    Origin origin (OptionId) const; ///< as things stand now
 
-    std::shared_ptr<const Report> report (Tag) const;      ///< the last one, maybe of the setting before
-    std::shared_ptr<const Report> freshReport (Tag) const; ///< nullptr unless it tells of what stands now
+    std::shared_ptr<const Report> report (OptionId) const;      ///< the last one, maybe of the setting before
+    std::shared_ptr<const Report> freshReport (OptionId) const; ///< nullptr unless it tells of what stands now
     /** Refused when the job has changed since: the report would tell of another one. */
     void put (std::shared_ptr<const Report>, Origin);
 
@@ -98,7 +98,7 @@ private:
     std::shared_ptr<const Snapshot> current = std::make_shared<const Snapshot>();
     std::shared_ptr<const OutputChainInUse> afterNow = std::make_shared<const OutputChainInUse>();
     uint32_t afterRevision = 0;
-    std::array<std::shared_ptr<const Report>, maxTag + 1> reports;
-    std::array<Origin, maxTag + 1> origins;
+    std::array<std::shared_ptr<const Report>, numVersions> reports;
+    std::array<Origin, numVersions> origins;
 };
 }

@@ -82,7 +82,7 @@ juce::Button* buttonNamed (juce::Component& parent, const juce::String& name)
 TEST_CASE ("whatever is behind a number, the window looks the same", "[blind]")
 {
     Fixture fixture;
-    fixture.session.hear (2);
+    fixture.session.hear (OptionId::B);
     MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
@@ -91,7 +91,7 @@ TEST_CASE ("whatever is behind a number, the window looks the same", "[blind]")
     const auto faceUp = pictureOf (window);
     const auto blindPicture = [&] (uint64_t seed, int number)
     {
-        REQUIRE (fixture.session.startRanking ({ 0, 1, 2, 3 }, seed));
+        REQUIRE (fixture.session.startRanking ({ asRecorded, OptionId::A, OptionId::B, OptionId::C }, seed));
         window.beginBlind();
         fixture.session.hearBlind (number);
         fixture.session.waitUntilIdle (20.0);
@@ -162,7 +162,7 @@ TEST_CASE ("a preference run goes by the keyboard", "[blind]")
     buttonNamed (window, "Close")->onClick();
     CHECK (buttonNamed (window, "Close") == nullptr);
     CHECK (window.keyPressed (key ("B"))); // and letters hear again
-    CHECK (fixture.session.heard() == 2);
+    CHECK (fixture.session.heard() == OptionId::B);
 }
 
 TEST_CASE ("trials go by the keyboard, and Escape twice ends them", "[blind]")
@@ -170,7 +170,7 @@ TEST_CASE ("trials go by the keyboard, and Escape twice ends them", "[blind]")
     Fixture fixture;
     MainWindow window (fixture.session, false);
     window.setSize (960, 600);
-    REQUIRE (fixture.session.startAbx (asRecorded, 1, 10, 3));
+    REQUIRE (fixture.session.startAbx (asRecorded, OptionId::A, 10, 3));
     window.beginBlind();
     CHECK (window.keyPressed (juce::KeyPress (juce::KeyPress::leftKey)));
     CHECK (fixture.session.blind().answered == 0); // X was not heard yet
@@ -187,7 +187,7 @@ TEST_CASE ("trials go by the keyboard, and Escape twice ends them", "[blind]")
     CHECK_FALSE (fixture.session.blind().isRunning);
     CHECK (fixture.session.job()->blind.empty());
 
-    REQUIRE (fixture.session.startAbx (asRecorded, 1, 5, 3));
+    REQUIRE (fixture.session.startAbx (asRecorded, OptionId::A, 5, 3));
     window.beginBlind();
     window.keyPressed (key ("3"));
     for (int i = 0; i < 5; ++i)
@@ -203,7 +203,9 @@ TEST_CASE ("no words are cut off while tags are face down, nine at the smallest 
     Fixture fixture;
     while (fixture.session.addOption ("One more") != asRecorded) {}
     REQUIRE (fixture.session.waitUntilReported (60.0));
-    REQUIRE (fixture.session.startRanking ({ 0, 1, 2, 3, 4, 5, 6, 7, 8 }, 1));
+    REQUIRE (fixture.session.startRanking (
+        { asRecorded, OptionId::A, OptionId::B, OptionId::C, OptionId::D, OptionId::E, OptionId::F, OptionId::G, OptionId::H },
+        1));
     for (int number = 1; number <= 8; ++number)
         fixture.session.rankBlind (number, RankMove::down);
     struct Size
@@ -227,7 +229,7 @@ TEST_CASE ("the agreement asks for true level first, and its click gives it", "[
     MainWindow window (fixture.session, false);
     window.setSize (900, 600);
     fixture.session.setLevelMatched (true);
-    fixture.session.hear (2);
+    fixture.session.hear (OptionId::B);
     window.refresh();
     auto* ask = buttonNamed (window, "Hear B at true level first");
     REQUIRE (ask != nullptr);
@@ -257,7 +259,7 @@ TEST_CASE ("one string alone is chosen beside the curves of an estimate", "[blin
     window.setSize (1200, 800);
     UiContext ui (fixture.session);
     StringChoice choice (ui);
-    fixture.session.hear (1); // the bridge against the guitar at rest, its neck pickup
+    fixture.session.hear (OptionId::A); // the bridge against the guitar at rest, its neck pickup
     const auto now = fixture.session.revisions();
     choice.benchChanged (now, now);
     CHECK (choice.isVisible());
@@ -270,7 +272,7 @@ TEST_CASE ("one string alone is chosen beside the curves of an estimate", "[blin
     CHECK (choice.keyPressed (juce::KeyPress (juce::KeyPress::leftKey)));
     CHECK (fixture.session.onlyString() == -1);
     REQUIRE (fixture.session.waitUntilReported (30.0));
-    fixture.session.hear (2); // the neck as it is
+    fixture.session.hear (OptionId::B); // the neck as it is
     choice.benchChanged (now, now);
     CHECK_FALSE (choice.isVisible());
 }

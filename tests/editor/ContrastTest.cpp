@@ -36,20 +36,20 @@ TEST_CASE ("every text can be read on what it stands on", "[contrast]")
 TEST_CASE ("every option colour carries its letter and its line", "[contrast]")
 {
     for (const auto* t : { &Tokens::light(), &Tokens::dark() })
-        for (Tag tag = 1; tag <= maxTag; ++tag)
+        for (const OptionId id : optionIds)
         {
-            INFO ("option " << letterOf (tag));
-            CHECK (contrast (t->of (tag), t->sheet) >= 3.0);
-            CHECK (contrast (t->of (tag), t->window) >= 3.0);
-            CHECK (contrast (t->onOption, t->of (tag)) >= 3.0);
+            INFO ("option " << letterOf (id));
+            CHECK (contrast (t->of (id), t->sheet) >= 3.0);
+            CHECK (contrast (t->of (id), t->window) >= 3.0);
+            CHECK (contrast (t->onOption, t->of (id)) >= 3.0);
         }
 }
 
 TEST_CASE ("every option has a dash of its own", "[contrast]")
 {
     std::set<std::vector<float>> dashes;
-    for (Tag tag = 1; tag <= maxTag; ++tag)
-        dashes.insert (dashOf (tag));
-    CHECK (dashes.size() == static_cast<size_t> (maxTag));
+    for (const OptionId id : optionIds)
+        dashes.insert (dashOf (id));
+    CHECK (dashes.size() == optionIds.size());
 }
 }

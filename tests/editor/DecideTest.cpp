@@ -70,7 +70,7 @@ TEST_CASE ("six knobs and three switches fit at 1200 x 800, with the figures", "
         UNSCOPED_INFO (fault.text());
     REQUIRE (read);
     REQUIRE (session.waitUntilReported (20.0));
-    session.hear (1);
+    session.hear (OptionId::A);
     MainWindow window (session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
@@ -82,7 +82,7 @@ TEST_CASE ("six knobs and three switches fit at 1200 x 800, with the figures", "
     checkTree (*panel);
     checkText (window);
 
-    session.hear (2); // three switches more: they scroll, and it is said
+    session.hear (OptionId::B); // three switches more: they scroll, and it is said
     window.refresh();
     const auto switches = shownOf<LeverRail> (*panel);
     CHECK (switches.second == 6);

@@ -21,13 +21,13 @@ class SoundingPlugin
 public:
     static constexpr int frames = 480; // ten whole periods of 1 kHz at 48 kHz: at rest every block is like the last
 
-    explicit SoundingPlugin (Tag tag)
+    explicit SoundingPlugin (OptionId id)
     {
         processor.prepareToPlay (48000.0, frames);
         auto& session = processor.wholeSession();
         const Fixture fixture;
         REQUIRE (session.setJobText (fixture.session.jobText()));
-        session.hear (tag);
+        session.hear (id);
         REQUIRE (session.waitUntilReported (20.0));
         runFor (300); // the host's parameters follow, which asks for the sound anew
         REQUIRE (session.waitUntilIdle (20.0));
@@ -83,7 +83,7 @@ private:
 TEST_CASE ("a hundred editors of two plugins open and close while both sound, and the sound goes on as it was", "[editors]")
 {
     ::setenv ("COLDIRON_PRESETS", (std::filesystem::path (COLDIRON_SOURCE) / "presets").c_str(), 0);
-    SoundingPlugin one (1), two (2);
+    SoundingPlugin one (OptionId::A), two (OptionId::B);
     for (int i = 0; i < 50; ++i)
     {
         std::unique_ptr<juce::AudioProcessorEditor> first (one.processor.createEditor()), second (two.processor.createEditor());

@@ -105,10 +105,10 @@ double heardDb (Session& session, double hz)
 }
 
 /** What the plot shows there [dB]. */
-double shownDb (Session& session, Tag tag, double hz)
+double shownDb (Session& session, OptionId id, double hz)
 {
     REQUIRE (session.waitUntilReported (20.0));
-    const auto report = session.report (tag);
+    const auto report = session.report (id);
     REQUIRE (report != nullptr);
     const auto& curve = report->curve;
     const auto above = std::lower_bound (curve.hz.begin(), curve.hz.end(), hz) - curve.hz.begin();
@@ -168,13 +168,13 @@ TEST_CASE ("from the take landing to four tags of one's own guitar takes less th
     REQUIRE (person.wait ([&] { return dynamic_cast<RewireList*> (window.topOverlay()) != nullptr; }, 2000));
     person.press ("cursor down", true);
     person.press ("return");
-    REQUIRE (person.wait ([&] { return session.tags().size() == 3; }, 5000));
+    REQUIRE (person.wait ([&] { return session.ids().size() == 3; }, 5000));
 
     CHECK (session.job()->takes.size() == 1);
     REQUIRE (session.waitUntilReported (60.0));
-    for (const Tag tag : { 1, 2, 3 })
+    for (const OptionId id : { OptionId::A, OptionId::B, OptionId::C })
     {
-        const auto report = session.report (tag);
+        const auto report = session.report (id);
         REQUIRE (report != nullptr);
         CHECK (report->complete); // level, hum, peak: all there
         CHECK_FALSE (report->silent);
@@ -203,11 +203,11 @@ TEST_CASE ("a job is opened, an option added and a knob turned by keyboard alone
     REQUIRE (dynamic_cast<RewireList*> (window.topOverlay()) != nullptr);
     person.type ("parallel push");
     person.press ("return");
-    REQUIRE (session.tags() == std::vector<Tag> { 1, 2, 3 });
-    REQUIRE (session.heard() == 3);
+    REQUIRE (session.ids() == std::vector<OptionId> { OptionId::A, OptionId::B, OptionId::C });
+    REQUIRE (session.heard() == OptionId::C);
     const auto added = session.jobText();
     const double bright = heardDb (session, 5000.0);
-    CHECK (bright == Approx (shownDb (session, 3, 5000.0)).margin (0.1));
+    CHECK (bright == Approx (shownDb (session, OptionId::C, 5000.0)).margin (0.1));
 
     person.press ("K"); // the first knob, then Tab to the neck's tone
     const auto hasFocus = [&] (const char* title)
@@ -221,12 +221,12 @@ TEST_CASE ("a job is opened, an option added and a knob turned by keyboard alone
     person.press ("home");
     for (int i = 0; i < 30; ++i)
         frame.press (key ("cursor up"));
-    CHECK (session.setting (3).knob ("neck-tone") == Approx (3.0));
+    CHECK (session.setting (OptionId::C).knob ("neck-tone") == Approx (3.0));
     // A tone at 3 takes treble away; what is heard follows what is drawn, high and low.
     for (const double hz : { 300.0, 2000.0, 5000.0 })
     {
         INFO (hz << " Hz");
-        CHECK (heardDb (session, hz) == Approx (shownDb (session, 3, hz)).margin (0.1));
+        CHECK (heardDb (session, hz) == Approx (shownDb (session, OptionId::C, hz)).margin (0.1));
     }
     CHECK (heardDb (session, 5000.0) < bright - 6.0);
     const auto turned = session.jobText();
@@ -245,7 +245,7 @@ TEST_CASE ("a job is opened, an option added and a knob turned by keyboard alone
     again.prepare (48000.0);
     REQUIRE (again.openJob (file));
     CHECK (again.jobText() == session.jobText());
-    again.hear (3);
+    again.hear (OptionId::C);
     CHECK (heardDb (again, 5000.0) == Approx (heardDb (session, 5000.0)).margin (1e-3));
     CHECK (before != turned);
 }

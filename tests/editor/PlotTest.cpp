@@ -9,11 +9,11 @@ using namespace windows;
 namespace
 {
 /** Pixels that have the colour of an option's band on the sheet. */
-int bandPixels (Plot& plot, Tag tag)
+int bandPixels (Plot& plot, OptionId id)
 {
     const auto picture = plot.createComponentSnapshot (plot.getLocalBounds(), true, 1.0f);
     const auto& t = Tokens::light();
-    const auto wanted = t.sheet.overlaidWith (t.of (tag).withAlpha (0.16f));
+    const auto wanted = t.sheet.overlaidWith (t.of (id).withAlpha (0.16f));
     int count = 0;
     for (int y = 0; y < picture.getHeight() - 130; ++y) // the key's swatch, below, has the colour too
         for (int x = 0; x < picture.getWidth(); ++x)
@@ -40,20 +40,20 @@ TEST_CASE ("only the option heard shows its band", "[window]")
     MainWindow window (session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
-    for (const Tag heard : { 2, 3 })
+    for (const OptionId heard : { OptionId::B, OptionId::C })
     {
         session.hear (heard);
         window.refresh();
         INFO ("heard " << letterOf (heard));
         REQUIRE (session.report (heard)->figures.confidence.isEstimated());
         CHECK (bandPixels (window.look(), heard) > 300);
-        CHECK (bandPixels (window.look(), heard == 2 ? 3 : 2) < 60);
+        CHECK (bandPixels (window.look(), heard == OptionId::B ? OptionId::C : OptionId::B) < 60);
         checkText (window);
     }
     session.hear (asRecorded);
     window.refresh();
-    CHECK (bandPixels (window.look(), 2) < 60);
-    CHECK (bandPixels (window.look(), 3) < 60);
+    CHECK (bandPixels (window.look(), OptionId::B) < 60);
+    CHECK (bandPixels (window.look(), OptionId::C) < 60);
     checkText (window);
 }
 }

@@ -133,7 +133,7 @@ public:
     void judging()
     {
         session.waitUntilReported (20.0);
-        auto versions = session.tags();
+        auto versions = session.ids();
         versions.insert (versions.begin(), asRecorded);
         MainWindow window (session, false);
         window.setSize (1200, 800);
@@ -265,7 +265,7 @@ public:
             { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" }, { "use": "series-parallel", "pickup": "neck", "pot": "neck-volume" },
             { "use": "kill-switch" }, { "use": "mid-scoop", "pot": "bridge-tone" }, { "use": "rotary-cap-selector", "cap": "neck-cap" } ] } })",
                       "");
-        session.hear (1);
+        session.hear (OptionId::A);
         session.waitUntilReported (20.0);
         take (window, "decide-four-switches", 1.0f);
         session.edit ("/takes", R"([ { "file": "/nowhere/verse.wav" }, { "file": "/nowhere/bridge.wav" } ])", "");
@@ -303,9 +303,9 @@ int main (int argc, char** argv)
     }
     session.setSource (Source::take); // as the app begins
     session.waitUntilReported (20.0);
-    const auto tags = session.tags();
-    if (! tags.empty())
-        session.hear (tags.size() > 1 ? tags[1] : tags[0]);
+    const auto ids = session.ids();
+    if (! ids.empty())
+        session.hear (ids.size() > 1 ? ids[1] : ids[0]);
     Photographer photographer (session, juce::File::getCurrentWorkingDirectory().getChildFile (argv[2]));
     photographer.sizes();
     photographer.judging();

@@ -45,8 +45,8 @@ TEST_CASE ("a starter set comes by keyboard alone, is undone, saved and opened t
     REQUIRE (search->onReturnKey);
     search->onReturnKey();
     runFor (50);
-    REQUIRE (fixture.session.tags() == std::vector<Tag> { 1, 2, 3 });
-    CHECK (fixture.session.heard() == 1);
+    REQUIRE (fixture.session.ids() == std::vector<OptionId> { OptionId::A, OptionId::B, OptionId::C });
+    CHECK (fixture.session.heard() == OptionId::A);
     CHECK (fixture.session.undoName() == "Starter set: Brighter");
     CHECK (listOver (window) == nullptr);
 

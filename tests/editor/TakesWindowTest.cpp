@@ -133,7 +133,7 @@ TEST_CASE ("a take whose file is gone says so, keeps its place and is found agai
 TEST_CASE ("notes are typed, undone and kept in the job", "[window]")
 {
     Fixture fixture;
-    fixture.session.hear (2);
+    fixture.session.hear (OptionId::B);
     MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
@@ -191,11 +191,11 @@ TEST_CASE ("work left behind is offered, opens with its own file, and is gone on
         MainWindow window (before.session, false);
         window.setSize (1200, 800);
         window.keepUnsavedIn (folder.path / "unsaved");
-        REQUIRE (before.session.renameOption (1, "Not saved"));
+        REQUIRE (before.session.renameOption (OptionId::A, "Not saved"));
         runFor (3500); // kept every two seconds
         REQUIRE (window.unsaved()->waitUntilIdle (10.0));
         CHECK (fs::exists (window.unsaved()->file()));
-        REQUIRE (before.session.renameOption (1, "Changed a moment before the end"));
+        REQUIRE (before.session.renameOption (OptionId::A, "Changed a moment before the end"));
     }
     NextWindow next (folder);
     auto& [fixture, window, sheet] = next;
@@ -233,8 +233,8 @@ TEST_CASE ("a window with unsaved work is killed", "[.killed]")
     MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.keepUnsavedIn (fs::path (folder) / "unsaved");
-    REQUIRE (fixture.session.renameOption (1, "Typed before the end"));
-    fixture.session.setKnob (1, "bridge-tone", 3.0);
+    REQUIRE (fixture.session.renameOption (OptionId::A, "Typed before the end"));
+    fixture.session.setKnob (OptionId::A, "bridge-tone", 3.0);
     for (int i = 0; i < 200 && ! fs::exists (window.unsaved()->file()); ++i)
         runFor (50);
     REQUIRE (window.unsaved()->waitUntilIdle (10.0));
@@ -258,7 +258,7 @@ TEST_CASE ("the work of a killed process is offered by the next window, whole", 
     sheet->onOpen (left.front());
     runFor (100);
     CHECK (fixture.session.job()->find ("A")->name == "Typed before the end");
-    CHECK (fixture.session.setting (1).knob ("bridge-tone") == Approx (3.0));
+    CHECK (fixture.session.setting (OptionId::A).knob ("bridge-tone") == Approx (3.0));
     CHECK (fixture.session.jobFile() == folder.path / "job.json"); // Save goes there
     Session saved { PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } } };
     REQUIRE (saved.openJob (folder.path / "job.json")); // and what was saved is untouched

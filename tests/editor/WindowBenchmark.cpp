@@ -62,14 +62,14 @@ void dragging (Session& session)
     window.setSize (1200, 800);
     window.addToDesktop (0);
     window.setVisible (true);
-    session.hear (3);
+    session.hear (OptionId::C);
     runFor (500);
-    session.beginGesture (3, "bridge-tone");
-    session.wantSweep (3, "bridge-tone");
+    session.beginGesture (OptionId::C, "bridge-tone");
+    session.wantSweep (OptionId::C, "bridge-tone");
     std::vector<double> times;
     for (int i = 0; i < 120; ++i)
     {
-        session.setKnob (3, "bridge-tone", 10.0 - 0.08 * i);
+        session.setKnob (OptionId::C, "bridge-tone", 10.0 - 0.08 * i);
         session.waitUntilIdle (1.0);
         std::this_thread::sleep_for (std::chrono::milliseconds (12)); // the background's share of a frame
         const auto start = Clock::now();
@@ -77,8 +77,8 @@ void dragging (Session& session)
         window.getPeer()->performAnyPendingRepaintsNow();
         times.push_back (since (start));
     }
-    session.endGesture (3, "bridge-tone");
-    session.wantSweep (3, {});
+    session.endGesture (OptionId::C, "bridge-tone");
+    session.wantSweep (OptionId::C, {});
     tell ("one frame while a knob is dragged, dirty parts (bar 8 ms)", times);
 
     std::vector<double> whole;
@@ -98,7 +98,7 @@ void knobToSound (Session& session)
 {
     constexpr int frames = 64;
     constexpr double rate = 48000.0;
-    session.hear (3);
+    session.hear (OptionId::C);
     session.waitUntilIdle (5.0);
     std::atomic<bool> running { true };
     std::atomic<double> gain { 0.0 }; // of the last block, at 5.25 kHz: seven whole cycles
@@ -131,7 +131,7 @@ void knobToSound (Session& session)
         std::this_thread::sleep_for (std::chrono::milliseconds (150));
         const double before = gain, wanted = i % 2 ? 10.0 : 5.0;
         const auto start = Clock::now();
-        session.setKnob (3, "bridge-tone", wanted);
+        session.setKnob (OptionId::C, "bridge-tone", wanted);
         while (std::abs (gain - before) < 0.1 && since (start) < 500.0)
             std::this_thread::sleep_for (std::chrono::microseconds (100));
         begins.push_back (since (start));
@@ -178,7 +178,7 @@ void takeToTags (Session& session)
             field->onReturnKey();
         session.waitUntilReported (60.0);
         figures.push_back (since (start));
-        if (session.tags().size() != 3)
+        if (session.ids().size() != 3)
             std::puts ("  the starter set was not taken");
     }
     tell ("a take of 30 s read and drawn", lands);

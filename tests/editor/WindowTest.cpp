@@ -26,7 +26,7 @@ TEST_CASE ("no text is cut off and nothing lies over anything else", "[window]")
     {
         MainWindow window (fixture.session, false);
         window.setSize (size.width, size.height);
-        fixture.session.hear (1);
+        fixture.session.hear (OptionId::A);
         window.refresh();
         INFO (size.width << " x " << size.height);
         checkTree (window);
@@ -77,7 +77,7 @@ TEST_CASE ("letters, level and hum go by the keyboard", "[window]")
     MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     CHECK (window.keyPressed (key ("B")));
-    CHECK (fixture.session.heard() == 2);
+    CHECK (fixture.session.heard() == OptionId::B);
     CHECK (window.keyPressed (key ("0")));
     CHECK (fixture.session.heard() == asRecorded);
     CHECK_FALSE (window.keyPressed (key ("G"))); // no such option
@@ -121,35 +121,35 @@ TEST_CASE ("an option is added by the list, undone and saved", "[window]")
     REQUIRE (search->onReturnKey);
     search->onReturnKey();
     runFor (50);
-    REQUIRE (fixture.session.tags() == std::vector<Tag> { 1, 2, 3 });
-    CHECK (fixture.session.heard() == 3);
-    REQUIRE (fixture.session.rewires (3).size() == 1);
-    CHECK (fixture.session.rewires (3).front().preset == "series-parallel");
+    REQUIRE (fixture.session.ids() == std::vector<OptionId> { OptionId::A, OptionId::B, OptionId::C });
+    CHECK (fixture.session.heard() == OptionId::C);
+    REQUIRE (fixture.session.rewires (OptionId::C).size() == 1);
+    CHECK (fixture.session.rewires (OptionId::C).front().preset == "series-parallel");
 
     const auto file = std::filesystem::temp_directory_path() / "coldiron-window-test.json";
     REQUIRE (fixture.session.saveJob (file));
     Session again { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
     REQUIRE (again.openJob (file));
-    CHECK (again.tags() == fixture.session.tags());
+    CHECK (again.ids() == fixture.session.ids());
     std::filesystem::remove (file);
 
-    while (! fixture.session.undoName().empty() && fixture.session.tags().size() > 2)
+    while (! fixture.session.undoName().empty() && fixture.session.ids().size() > 2)
         CHECK (window.keyPressed (key ("ctrl + Z")));
-    CHECK (fixture.session.tags() == std::vector<Tag> { 1, 2 });
+    CHECK (fixture.session.ids() == std::vector<OptionId> { OptionId::A, OptionId::B });
 }
 
 TEST_CASE ("a knob moves what is heard and stays within 0 to 10", "[window]")
 {
     Fixture fixture;
-    fixture.session.hear (1);
+    fixture.session.hear (OptionId::A);
     UiContext ui (fixture.session);
-    Knob knob (ui, 1, "bridge-tone");
+    Knob knob (ui, OptionId::A, "bridge-tone");
     knob.setSize (80, 96);
-    REQUIRE (fixture.session.setting (1).knob ("bridge-tone") == 10.0);
+    REQUIRE (fixture.session.setting (OptionId::A).knob ("bridge-tone") == 10.0);
     const auto at5k = [&]
     {
         REQUIRE (fixture.session.waitUntilReported (20.0));
-        const auto report = fixture.session.report (1);
+        const auto report = fixture.session.report (OptionId::A);
         REQUIRE (report != nullptr);
         size_t nearest = 0;
         for (size_t i = 0; i < report->curve.hz.size(); ++i)
@@ -160,11 +160,11 @@ TEST_CASE ("a knob moves what is heard and stays within 0 to 10", "[window]")
     const double before = at5k();
     for (int i = 0; i < 60; ++i)
         CHECK (knob.keyPressed (juce::KeyPress (juce::KeyPress::downKey)));
-    CHECK (fixture.session.setting (1).knob ("bridge-tone") == Approx (4.0));
+    CHECK (fixture.session.setting (OptionId::A).knob ("bridge-tone") == Approx (4.0));
     CHECK (at5k() < before - 3.0); // a tone turned down takes treble away
     CHECK (knob.keyPressed (juce::KeyPress (juce::KeyPress::homeKey)));
     CHECK (knob.keyPressed (juce::KeyPress (juce::KeyPress::downKey)));
-    CHECK (fixture.session.setting (1).knob ("bridge-tone") == 0.0);
+    CHECK (fixture.session.setting (OptionId::A).knob ("bridge-tone") == 0.0);
 }
 
 TEST_CASE ("agreeing is kept in the job", "[window]")
@@ -179,7 +179,7 @@ TEST_CASE ("agreeing is kept in the job", "[window]")
 TEST_CASE ("a hundred windows open and close, two at a time, while sound runs", "[window]")
 {
     Fixture fixture;
-    fixture.session.hear (1);
+    fixture.session.hear (OptionId::A);
     fixture.session.waitUntilIdle (20.0);
     std::atomic<bool> running { true };
     std::atomic<int> blocks { 0 }, bad { 0 };
@@ -205,11 +205,11 @@ TEST_CASE ("a hundred windows open and close, two at a time, while sound runs", 
         MainWindow one (fixture.session, false), two (fixture.session, true);
         one.setSize (1200, 800);
         two.setSize (960, 600);
-        fixture.session.hear (i % 3);
+        fixture.session.hear (optionAt (i % 3));
         one.refresh();
         two.refresh();
         one.createComponentSnapshot (one.getLocalBounds(), true, 0.25f);
-        CHECK (fixture.session.heard() == i % 3);
+        CHECK (fixture.session.heard() == optionAt (i % 3));
     }
     running = false;
     sound.join();

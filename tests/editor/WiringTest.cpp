@@ -18,7 +18,7 @@ struct Opened
     Session session { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
     std::unique_ptr<MainWindow> made;
 
-    explicit Opened (Tag heard)
+    explicit Opened (OptionId heard)
     {
         session.prepare (48000.0);
         REQUIRE (session.setJobText (R"({ "coldiron": "job 1", "title": "By hand", "guitar": "two-humbuckers-four-knobs",
@@ -34,8 +34,8 @@ struct Opened
 
 struct HandBench : Opened, WiringHands
 {
-    explicit HandBench (Tag heard) : Opened (heard), WiringHands (*made) { REQUIRE (view != nullptr); }
-    const Harness& harness (Tag tag) const { return session.job()->find (letterOf (tag))->harness; }
+    explicit HandBench (OptionId heard) : Opened (heard), WiringHands (*made) { REQUIRE (view != nullptr); }
+    const Harness& harness (OptionId id) const { return session.job()->find (letterOf (id))->harness; }
 };
 }
 
@@ -54,8 +54,8 @@ TEST_CASE ("independent volumes by keys alone is the preset's wiring", "[wiring]
     CHECK (bench.view->hand().move().to == "bridge-volume.2");
     bench.press ("return");
     bench.waitUntilIdle();
-    REQUIRE (bench.session.tags() == std::vector<Tag> { 1, 2, 3 });
-    CHECK (bench.session.heard() == 3);
+    REQUIRE (bench.session.ids() == std::vector<OptionId> { OptionId::A, OptionId::B, OptionId::C });
+    CHECK (bench.session.heard() == OptionId::C);
 
     REQUIRE (bench.walkTo ("bridge-volume.3"));
     bench.press (U'u');
@@ -77,21 +77,21 @@ TEST_CASE ("independent volumes by keys alone is the preset's wiring", "[wiring]
     bench.press ("return");
     bench.waitUntilIdle();
 
-    CHECK (bench.harness (3).sameAs (bench.harness (2)));
-    REQUIRE (bench.session.rewires (3).size() == 1);
-    CHECK (bench.session.rewires (3)[0].preset == "(in line)");
+    CHECK (bench.harness (OptionId::C).sameAs (bench.harness (OptionId::B)));
+    REQUIRE (bench.session.rewires (OptionId::C).size() == 1);
+    CHECK (bench.session.rewires (OptionId::C)[0].preset == "(in line)");
     for (int i = 0; i < 3; ++i)
     {
         CHECK (bench.session.undoName() == "Rewire C by hand");
         bench.press ("ctrl + Z");
     }
     CHECK (bench.session.undoName() == steps);
-    CHECK (bench.session.tags() == std::vector<Tag> { 1, 2 });
+    CHECK (bench.session.ids() == std::vector<OptionId> { OptionId::A, OptionId::B });
 }
 
 TEST_CASE ("Escape puts back what is in the hand, and closes an empty one", "[wiring]")
 {
-    HandBench bench (1);
+    HandBench bench (OptionId::A);
     const auto before = bench.session.jobText();
     REQUIRE (bench.walkTo ("jack.tip"));
     bench.press (U'u');
@@ -108,14 +108,15 @@ TEST_CASE ("Escape puts back what is in the hand, and closes an empty one", "[wi
 
 TEST_CASE ("a wire's end is pulled to another lug, left off, and a new one drawn with the mouse", "[wiring]")
 {
-    HandBench bench (1);
+    HandBench bench (OptionId::A);
     const auto at = [&] (const char* point) { return bench.at (point); };
-    const Harness start = bench.harness (1);
+    const Harness start = bench.harness (OptionId::A);
 
     // Pull the tone's wire at the tone's lug 1 over to its lug 3: the tone's track and no wiper then.
     bench.drag (at ("bridge-tone.1"), at ("bridge-tone.3"));
     bench.waitUntilIdle();
-    CHECK (bench.harness (1).sameAs (applyStep (start, HandMove { "bridge-volume.3", "bridge-tone.1", "bridge-tone.3" })));
+    CHECK (
+        bench.harness (OptionId::A).sameAs (applyStep (start, HandMove { "bridge-volume.3", "bridge-tone.1", "bridge-tone.3" })));
     REQUIRE (bench.session.undo());
     bench.waitUntilIdle();
 
@@ -123,13 +124,13 @@ TEST_CASE ("a wire's end is pulled to another lug, left off, and a new one drawn
     bench.drag (at ("bridge-tone.1"),
                 bench.view->getLocalBounds().toFloat().getBottomRight() - juce::Point<float> (60.0f, 60.0f));
     bench.waitUntilIdle();
-    CHECK (bench.harness (1).sameAs (applyStep (start, HandMove { "bridge-volume.3", "bridge-tone.1", "" })));
+    CHECK (bench.harness (OptionId::A).sameAs (applyStep (start, HandMove { "bridge-volume.3", "bridge-tone.1", "" })));
 
     // Drawn out of the bare lug again.
     bench.drag (at ("bridge-tone.1"), at ("bridge-volume.3"));
     bench.waitUntilIdle();
-    CHECK (bench.harness (1).sameAs (start));
-    CHECK (bench.session.rewires (1).empty());
+    CHECK (bench.harness (OptionId::A).sameAs (start));
+    CHECK (bench.session.rewires (OptionId::A).empty());
 
     // Let go where it was: nothing, and no step of undo.
     const auto name = bench.session.undoName();
@@ -150,8 +151,8 @@ TEST_CASE ("a wire's end is pulled to another lug, left off, and a new one drawn
 
 TEST_CASE ("a capacitor is fitted between two points and a part removed by keys", "[wiring]")
 {
-    HandBench bench (1);
-    const Harness start = bench.harness (1);
+    HandBench bench (OptionId::A);
+    const Harness start = bench.harness (OptionId::A);
     REQUIRE (bench.walkTo ("bridge-volume.3"));
     bench.press (U'p');
     bench.type ("1n");
@@ -160,24 +161,24 @@ TEST_CASE ("a capacitor is fitted between two points and a part removed by keys"
     REQUIRE (bench.walkTo ("bridge-volume.2"));
     bench.press ("return");
     bench.waitUntilIdle();
-    const auto* part = bench.harness (1).find ("cap-1");
+    const auto* part = bench.harness (OptionId::A).find ("cap-1");
     REQUIRE (part != nullptr);
     CHECK (part->as<CapacitorPart>()->farads == Approx (1e-9));
-    CHECK (bench.harness (1).landings().at ("cap-1.1").lug == "bridge-volume.3");
-    CHECK (bench.harness (1).landings().at ("cap-1.2").lug == "bridge-volume.2");
+    CHECK (bench.harness (OptionId::A).landings().at ("cap-1.1").lug == "bridge-volume.3");
+    CHECK (bench.harness (OptionId::A).landings().at ("cap-1.2").lug == "bridge-volume.2");
 
     REQUIRE (bench.walkTo ("cap-1.1"));
     bench.press ("delete");
     REQUIRE (bench.view->hand().holding() == WiringHand::Holding::removal);
     bench.press ("return");
     bench.waitUntilIdle();
-    CHECK (bench.harness (1).sameAs (start));
-    CHECK (bench.session.rewires (1).empty());
+    CHECK (bench.harness (OptionId::A).sameAs (start));
+    CHECK (bench.session.rewires (OptionId::A).empty());
 }
 
 TEST_CASE ("every point of the drawing can be reached by keys and is on screen", "[wiring]")
 {
-    HandBench bench (1);
+    HandBench bench (OptionId::A);
     std::set<std::string> reached;
     for (int i = 0; i < 120; ++i)
     {
@@ -185,7 +186,7 @@ TEST_CASE ("every point of the drawing can be reached by keys and is on screen",
         reached.insert (bench.view->cursor());
         CHECK (bench.view->getLocalBounds().toFloat().contains (bench.view->placeOf (bench.view->cursor())));
     }
-    CHECK (reached.size() == bench.harness (1).allPoints().size());
+    CHECK (reached.size() == bench.harness (OptionId::A).allPoints().size());
     CHECK (reached.count ("strings") == 1);
     REQUIRE (bench.walkTo ("bridge-volume.2"));
     bench.press ("cursor left");
@@ -196,7 +197,7 @@ TEST_CASE ("every point of the drawing can be reached by keys and is on screen",
 
 TEST_CASE ("no words of the wiring view are cut off while something is in the hand", "[wiring]")
 {
-    HandBench bench (1);
+    HandBench bench (OptionId::A);
     for (const int width : { 900, 1200 })
     {
         INFO (width);

@@ -56,7 +56,7 @@ TEST_CASE ("hundreds of damaged states leave the processor playing")
 TEST_CASE ("parameters that a host sets to no number come back to the last good value")
 {
     Processor processor;
-    const auto state = stateOfTwoOptions (3, 4.0);
+    const auto state = stateOfTwoOptions (OptionId::C, 4.0);
     processor.setStateInformation (state.getData(), static_cast<int> (state.getSize()));
     processor.prepareToPlay (48000.0, 256);
     juce::MessageManager::getInstance()->runDispatchLoopUntil (100);
@@ -103,7 +103,7 @@ TEST_CASE ("a host that renders as soon as it has loaded gets what one gets that
         R"({ "coldiron": "job 1", "title": "Render", "guitar": "two-single-coils", "takes": [ { "file": ")" + file
         + R"(", "setting": { "selector": "bridge" } } ], "after_the_jack": { "sound": "amplifier", "drive_db": 12 },
                                  "options": { "A": { "name": "Darker", "setting": { "selector": "bridge", "bridge-tone": 3 } } } })"));
-    maker.hear (1);
+    maker.hear (OptionId::A);
     maker.setLevelMatched (true);
     maker.setHumDb (-20.0);
     const std::string state = maker.state();

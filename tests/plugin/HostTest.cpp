@@ -201,7 +201,7 @@ TEST_CASE ("a state set in one instance makes another the same: parameters, docu
         if (juce::String (kind) == "LV2") // the text around it has no length to mend
         {
             first->getStateInformation (state);
-            state = withState (state, stateOfTwoOptions (3, 4.0));
+            state = withState (state, stateOfTwoOptions (OptionId::C, 4.0));
             first->setStateInformation (state.getData(), static_cast<int> (state.getSize()));
             letMessagesRun (100);
         }
@@ -226,7 +226,7 @@ TEST_CASE ("a state set in one instance makes another the same: parameters, docu
 
 TEST_CASE ("a bundle plays what the command computes")
 {
-    const auto ours = stateOfTwoOptions (3, 4.0);
+    const auto ours = stateOfTwoOptions (OptionId::C, 4.0);
     const std::string text = textOf (ours);
     Host host;
     auto plugin = host.load ("VST3");
@@ -250,7 +250,7 @@ TEST_CASE ("a bundle plays what the command computes")
     REQUIRE (reference.restore (text));
     const auto x = noise (48000);
     const auto y = run (*plugin, { x, x }, 2)[0];
-    CHECK (residualDb (y, sessions::offline (reference, 3, 48000.0, x)) < -90.0);
+    CHECK (residualDb (y, sessions::offline (reference, OptionId::C, 48000.0, x)) < -90.0);
     CHECK (residualDb (y, x) > -60.0); // not simply passed through
 }
 

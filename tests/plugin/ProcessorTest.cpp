@@ -27,7 +27,7 @@ juce::AudioProcessor::BusesLayout layout (const juce::AudioChannelSet& in, const
 
 const auto mono = juce::AudioChannelSet::mono(), stereo = juce::AudioChannelSet::stereo();
 
-void open (Processor& processor, Tag heard = 3, double tone = 10.0)
+void open (Processor& processor, OptionId heard = OptionId::C, double tone = 10.0)
 {
     const auto state = stateOfTwoOptions (heard, tone);
     processor.setStateInformation (state.getData(), static_cast<int> (state.getSize()));
@@ -52,7 +52,7 @@ TEST_CASE ("layouts: mono to mono, mono to stereo, stereo to stereo, and no othe
         each.prepareToPlay (48000.0, 256);
         CHECK (each.getLatencySamples() == 0);
         const auto y = run (each, std::vector<std::vector<float>> (static_cast<size_t> (in.size()), x), out.size());
-        const auto expected = sessions::offline (each.wholeSession(), 3, 48000.0, x);
+        const auto expected = sessions::offline (each.wholeSession(), OptionId::C, 48000.0, x);
         for (const auto& channel : y)
             CHECK (residualDb (channel, expected) < -90.0);
     }
@@ -116,16 +116,16 @@ TEST_CASE ("parameters: ids, order and ranges are for ever")
 TEST_CASE ("switching the option brings its own settings to the parameters")
 {
     Processor processor;
-    open (processor, 3, 2.5);
+    open (processor, OptionId::C, 2.5);
     auto* tone = parameterNamed (processor, "bridge-tone");
     CHECK (tone->getValue() == Approx (0.25));
-    processor.bench().hear (1);
+    processor.bench().hear (OptionId::A);
     for (int i = 0; i < 100 && tone->getValue() < 0.9f; ++i)
         juce::MessageManager::getInstance()->runDispatchLoopUntil (10);
     CHECK (tone->getValue() == Approx (1.0));
     tone->setValueNotifyingHost (0.5f);
-    CHECK (processor.bench().setting (1).knob ("bridge-tone") == Approx (5.0));
-    CHECK (processor.bench().setting (3).knob ("bridge-tone") == Approx (2.5));
+    CHECK (processor.bench().setting (OptionId::A).knob ("bridge-tone") == Approx (5.0));
+    CHECK (processor.bench().setting (OptionId::C).knob ("bridge-tone") == Approx (2.5));
 }
 
 TEST_CASE ("no memory is taken and no mutex locked in processBlock while options and knobs change")

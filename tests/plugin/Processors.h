@@ -38,7 +38,7 @@ inline juce::AudioProcessorParameter* parameterNamed (juce::AudioProcessor& proc
 }
 
 /** The state of ours with a job, an option heard and a knob turned, as a host would keep it. */
-inline juce::MemoryBlock stateOfTwoOptions (coldiron::Tag heard, double tone)
+inline juce::MemoryBlock stateOfTwoOptions (coldiron::OptionId heard, double tone)
 {
     coldiron::Session session (sessions::shippedPresets());
     session.setJobText (sessions::twoOptions);

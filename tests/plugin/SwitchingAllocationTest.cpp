@@ -21,12 +21,12 @@ TEST_CASE ("no memory is taken and no mutex locked in a minute of switching with
     writer.finish();
 
     Processor processor;
-    const auto state = stateOfTwoOptions (3, 10.0);
+    const auto state = stateOfTwoOptions (OptionId::C, 10.0);
     processor.setStateInformation (state.getData(), static_cast<int> (state.getSize()));
     auto& bench = processor.bench();
-    for (Tag tag = 2; tag <= maxTag; ++tag)
-        bench.duplicateOption (1);
-    REQUIRE (bench.tags().size() == 8);
+    for (int copies = 1; copies < lastOption; ++copies)
+        bench.duplicateOption (OptionId::A);
+    REQUIRE (bench.ids().size() == 8);
     processor.prepareToPlay (48000.0, 256);
     bench.setHumDb (-20.0);
     bench.setHissGainDb (40.0);
@@ -43,7 +43,7 @@ TEST_CASE ("no memory is taken and no mutex locked in a minute of switching with
     {
         if (at >= turn * 4800)
         {
-            bench.hear (turn % 9);
+            bench.hear (optionAt (turn % 9));
             if (turn % 20 == 0)
                 bench.setOutputChain (sounds[turn / 20 % 4]);
             bench.setFacingDegrees (turn % 90);

@@ -34,7 +34,8 @@ pid_t workElsewhere (const fs::path& folder, const std::string& name, int& ready
     if (child == 0)
     {
         Session session (sessions::shippedPresets());
-        const bool edited = session.setJobText (sessions::twoOptions) && session.renameOption (1, name) && session.isChanged();
+        const bool edited =
+            session.setJobText (sessions::twoOptions) && session.renameOption (OptionId::A, name) && session.isChanged();
         Autosave autosave (folder);
         autosave.keep ({ session.jobText(), session.job()->title, {}, {} });
         const char answer = edited && autosave.waitUntilIdle (10.0) ? 'y' : 'n';

@@ -20,9 +20,9 @@ TEST_CASE ("a parameter that is no number moves nothing, and the host is shown t
 {
     Session session (shippedPresets());
     REQUIRE (session.setJobText (twoOptions));
-    session.hear (3);
-    session.setKnob (3, "bridge-tone", 4.0);
-    session.setLever (3, "bridge-volume-pull", "up");
+    session.hear (OptionId::C);
+    session.setKnob (OptionId::C, "bridge-tone", 4.0);
+    session.setLever (OptionId::C, "bridge-volume-pull", "up");
     session.setTrimDb (-6.0);
     session.setHumDb (-30.0);
     session.setLevelMatched (true);
@@ -74,8 +74,8 @@ TEST_CASE ("values of the window that are no numbers change nothing")
         session.setFacingDegrees (bad);
         session.setBuzz (bad);
         session.setHissGainDb (bad);
-        session.setKnob (1, "bridge-tone", bad);
-        session.setKnob (3, "bridge-tone", bad);
+        session.setKnob (OptionId::A, "bridge-tone", bad);
+        session.setKnob (OptionId::C, "bridge-tone", bad);
         CHECK (session.state() == before);
         session.seek (bad);
         session.setLoop (0.0, bad);
@@ -92,7 +92,7 @@ TEST_CASE ("absurd input is muted in a session too, and the meters stay numbers"
 {
     Session session (shippedPresets());
     REQUIRE (session.setJobText (twoOptions));
-    session.hear (3);
+    session.hear (OptionId::C);
     session.prepare (48000.0);
     auto x = noise (9600);
     for (size_t i = 2048; i < 2304; ++i)

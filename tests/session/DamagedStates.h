@@ -19,7 +19,7 @@ inline JobTree goodState()
 {
     Session session (sessions::shippedPresets());
     session.setJobText (usedTwice);
-    session.hear (1);
+    session.hear (OptionId::A);
     session.setTrimDb (-3.0);
     return JobTree::parse (session.state());
 }

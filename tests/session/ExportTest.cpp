@@ -69,10 +69,10 @@ void exportTo (const Session& session, const fs::path& folder, bool matched)
 }
 
 /** Plays a version from the take's start and waits for all that it depends on, as an offline bounce does. */
-std::vector<float> bounce (Session& session, Tag tag, size_t frames)
+std::vector<float> bounce (Session& session, OptionId id, size_t frames)
 {
     session.setSource (Source::take);
-    session.hear (tag);
+    session.hear (id);
     REQUIRE (session.waitUntilReported (60.0));
     session.play();
     session.prepare (48000.0);
@@ -101,7 +101,7 @@ TEST_CASE ("the window's export, the command and a bounce agree, every field set
     session.prepare (48000.0);
     session.selectTake (1); // by hand, where the option's own would be the other
     session.setOnlyString (1);
-    session.setKnob (1, "bridge-tone", 3.5); // live, not in the job's text
+    session.setKnob (OptionId::A, "bridge-tone", 3.5); // live, not in the job's text
     REQUIRE (session.setOutputChain ({ OutputSound::amplifier, {}, 9.0 }));
     session.setHumDb (-14.0);
     session.setMainsHz (60.0);
@@ -130,7 +130,7 @@ TEST_CASE ("the window's export, the command and a bounce agree, every field set
     CHECK (apartDb (now, nowToo) < -110.0);
 
     // A take fades in over 5 ms when it begins to play, and the chain rings a while; from a second on all must have settled.
-    const auto bounced = bounce (session, 1, window.size());
+    const auto bounced = bounce (session, OptionId::A, window.size());
     std::cout << "matched " << matched << ": export and command " << apartDb (window, command) << " dB apart, export and bounce "
               << apartDb (window, bounced, 48000) << " dB\n";
     CHECK (apartDb (window, bounced, 48000) < -110.0);

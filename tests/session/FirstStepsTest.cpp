@@ -15,14 +15,14 @@ using At = FirstSteps::Step;
 TEST_CASE ("with a take the line goes from listening to the person's own guitar", "[first]")
 {
     MainView sight;
-    sight.tags = { 1, 3 };
+    sight.options = { OptionId::A, OptionId::C };
     sight.hasTake = true;
     FirstSteps line (sight);
     CHECK (line.step() == At::hearFirst);
     CHECK (line.words (false).find ("Space") != std::string::npos);
     CHECK (line.words (true).find ("Space") == std::string::npos); // a host keeps its space bar
     CHECK_FALSE (line.see (sight));
-    sight.heard = 1;
+    sight.heard = OptionId::A;
     sight.volumes = { 10.0 };
     CHECK (line.see (sight));
     CHECK (line.step() == At::raiseHum);
@@ -30,10 +30,10 @@ TEST_CASE ("with a take the line goes from listening to the person's own guitar"
     sight.hums = true;
     line.see (sight);
     CHECK (line.step() == At::hearSecond);
-    sight.heard = 3;
+    sight.heard = OptionId::C;
     line.see (sight);
     CHECK (line.step() == At::turnVolume);
-    sight.heard = 1; // another option stands elsewhere: that is no turning
+    sight.heard = OptionId::A; // another option stands elsewhere: that is no turning
     sight.volumes = { 7.0 };
     line.see (sight);
     CHECK (line.step() == At::turnVolume);
@@ -45,7 +45,7 @@ TEST_CASE ("with a take the line goes from listening to the person's own guitar"
     CHECK (line.step() == At::pickGuitar);
     sight.guitarPicked = true;
     sight.hasTake = false;
-    sight.tags = { 1 };
+    sight.options = { OptionId::A };
     line.see (sight);
     CHECK (line.step() == At::typeOhms);
     sight.ohmsKnown = true;
@@ -54,7 +54,7 @@ TEST_CASE ("with a take the line goes from listening to the person's own guitar"
     sight.hasTake = true;
     line.see (sight);
     CHECK (line.step() == At::starterSet);
-    sight.tags = { 1, 2, 3 };
+    sight.options = { OptionId::A, OptionId::B, OptionId::C };
     line.see (sight);
     CHECK (line.step() == At::done);
     CHECK (line.words (false).empty());
@@ -75,7 +75,7 @@ TEST_CASE ("without a take the line is honest and begins at the guitar; ohms can
 TEST_CASE ("a person ahead of the line takes it along", "[first]")
 {
     MainView sight;
-    sight.tags = { 1, 2 };
+    sight.options = { OptionId::A, OptionId::B };
     sight.hasTake = true;
     FirstSteps line (sight);
     sight.guitarPicked = true;

@@ -28,54 +28,56 @@ Harness stepped (Harness harness, const std::vector<std::pair<Step::Kind, std::v
 
 constexpr auto off = Step::Kind::unsolder, on = Step::Kind::solder;
 
-const Harness& harnessOf (const Session& session, Tag tag) { return session.job()->find (letterOf (tag))->harness; }
-size_t rewiresOf (const Session& session, Tag tag) { return session.rewires (tag).size(); }
+const Harness& harnessOf (const Session& session, OptionId id) { return session.job()->find (letterOf (id))->harness; }
+size_t rewiresOf (const Session& session, OptionId id) { return session.rewires (id).size(); }
 }
 
 TEST_CASE ("steps by hand gather in one rewire, each a step of undo")
 {
     Session session (shippedPresets());
     REQUIRE (session.setJobText (twoOptions));
-    const Harness start = harnessOf (session, 3);
+    const Harness start = harnessOf (session, OptionId::C);
 
     const auto first = stepped (start, { { off, { "bridge-tone.1", "bridge-volume.3" } } });
-    const auto done = rewireByHand (session, 3, first);
+    const auto done = rewireByHand (session, OptionId::C, first);
     REQUIRE (done.done);
-    CHECK (done.tag == 3);
+    CHECK (done.option == OptionId::C);
     CHECK_FALSE (done.isNew);
-    CHECK (rewiresOf (session, 3) == 2);
-    CHECK (harnessOf (session, 3).sameAs (first));
+    CHECK (rewiresOf (session, OptionId::C) == 2);
+    CHECK (harnessOf (session, OptionId::C).sameAs (first));
     CHECK (session.undoName() == "Rewire C by hand");
 
     const auto second = stepped (first, { { on, { "bridge-tone.1", "bridge-volume.2" } } });
-    REQUIRE (rewireByHand (session, 3, second).done);
-    CHECK (rewiresOf (session, 3) == 2);
-    CHECK (harnessOf (session, 3).sameAs (second));
+    REQUIRE (rewireByHand (session, OptionId::C, second).done);
+    CHECK (rewiresOf (session, OptionId::C) == 2);
+    CHECK (harnessOf (session, OptionId::C).sameAs (second));
 
     REQUIRE (session.undo());
-    CHECK (harnessOf (session, 3).sameAs (first));
+    CHECK (harnessOf (session, OptionId::C).sameAs (first));
     REQUIRE (session.redo());
 
     // Put back by hand: no rewire is left of it.
-    REQUIRE (rewireByHand (session, 3, start).done);
-    CHECK (rewiresOf (session, 3) == 1);
-    CHECK (harnessOf (session, 3).sameAs (start));
+    REQUIRE (rewireByHand (session, OptionId::C, start).done);
+    CHECK (rewiresOf (session, OptionId::C) == 1);
+    CHECK (harnessOf (session, OptionId::C).sameAs (start));
 }
 
 TEST_CASE ("a rewire put on later stays, and by hand moves behind it")
 {
     Session session (shippedPresets());
     REQUIRE (session.setJobText (twoOptions));
-    REQUIRE (rewireByHand (session, 1, stepped (harnessOf (session, 1), { { off, { "neck-volume.2", "selector.neck" } } })).done);
-    auto choices = session.rewires (1);
+    REQUIRE (rewireByHand (session, OptionId::A,
+                           stepped (harnessOf (session, OptionId::A), { { off, { "neck-volume.2", "selector.neck" } } }))
+                 .done);
+    auto choices = session.rewires (OptionId::A);
     choices.push_back ({ "series-parallel", { { "pickup", "bridge" }, { "pot", "bridge-volume" } } });
-    REQUIRE (session.setRewires (1, choices));
-    const auto wanted = stepped (harnessOf (session, 1), { { on, { "neck-volume.3", "selector.neck" } } });
-    REQUIRE (rewireByHand (session, 1, wanted).done);
-    CHECK (harnessOf (session, 1).sameAs (wanted));
-    REQUIRE (rewiresOf (session, 1) == 2);
-    CHECK (session.rewires (1)[0].preset == "series-parallel");
-    CHECK (session.rewires (1)[1].preset == "(in line)");
+    REQUIRE (session.setRewires (OptionId::A, choices));
+    const auto wanted = stepped (harnessOf (session, OptionId::A), { { on, { "neck-volume.3", "selector.neck" } } });
+    REQUIRE (rewireByHand (session, OptionId::A, wanted).done);
+    CHECK (harnessOf (session, OptionId::A).sameAs (wanted));
+    REQUIRE (rewiresOf (session, OptionId::A) == 2);
+    CHECK (session.rewires (OptionId::A)[0].preset == "series-parallel");
+    CHECK (session.rewires (OptionId::A)[1].preset == "(in line)");
 }
 
 TEST_CASE ("as recorded and the agreed option stay, and a new option is made")
@@ -87,23 +89,23 @@ TEST_CASE ("as recorded and the agreed option stay, and a new option is made")
     const auto made = rewireByHand (session, asRecorded, wanted);
     REQUIRE (made.done);
     CHECK (made.isNew);
-    CHECK (made.tag == 2);
+    CHECK (made.option == OptionId::B);
     CHECK (made.words == "Now stays as it came in. This is option B.");
     CHECK (session.job()->guitar.harness.sameAs (guitar));
-    CHECK (harnessOf (session, 2).sameAs (wanted));
+    CHECK (harnessOf (session, OptionId::B).sameAs (wanted));
     REQUIRE (session.undo());
-    CHECK (session.tags() == std::vector<Tag> { 1, 3 });
+    CHECK (session.ids() == std::vector<OptionId> { OptionId::A, OptionId::C });
 
     REQUIRE (session.edit ("/agreed", "\"C\"", "Agree on C"));
-    CHECK_FALSE (mayBeRewired (session, 3));
-    CHECK (mayBeRewired (session, 1));
-    const Harness agreed = harnessOf (session, 3);
-    const auto beside = rewireByHand (session, 3, stepped (agreed, { { off, { "neck-cap.1", "neck-tone.2" } } }));
+    CHECK_FALSE (mayBeRewired (session, OptionId::C));
+    CHECK (mayBeRewired (session, OptionId::A));
+    const Harness agreed = harnessOf (session, OptionId::C);
+    const auto beside = rewireByHand (session, OptionId::C, stepped (agreed, { { off, { "neck-cap.1", "neck-tone.2" } } }));
     REQUIRE (beside.done);
     CHECK (beside.isNew);
-    CHECK (harnessOf (session, 3).sameAs (agreed));
-    CHECK_FALSE (harnessOf (session, beside.tag).sameAs (agreed));
-    CHECK (session.rewires (beside.tag).size() == 2);
+    CHECK (harnessOf (session, OptionId::C).sameAs (agreed));
+    CHECK_FALSE (harnessOf (session, beside.option).sameAs (agreed));
+    CHECK (session.rewires (beside.option).size() == 2);
 
     while (session.addOption ("more") != asRecorded) {}
     const auto full = rewireByHand (session, asRecorded, wanted);
@@ -120,33 +122,33 @@ TEST_CASE ("a part is fitted and removed by hand, and its knob's setting goes wi
     fit.part = "bleed";
     Part part { "bleed", CapacitorPart { 1e-9 }, "", "" };
     fit.as = part;
-    auto wanted = applyStep (harnessOf (session, 1), fit);
+    auto wanted = applyStep (harnessOf (session, OptionId::A), fit);
     wanted = stepped (wanted, { { on, { "bleed.1", "bridge-volume.2" } }, { on, { "bleed.2", "bridge-volume.3" } } });
-    REQUIRE (rewireByHand (session, 1, wanted).done);
-    CHECK (harnessOf (session, 1).sameAs (wanted));
+    REQUIRE (rewireByHand (session, OptionId::A, wanted).done);
+    CHECK (harnessOf (session, OptionId::A).sameAs (wanted));
 
-    session.setKnob (1, "bridge-tone", 4.0);
+    session.setKnob (OptionId::A, "bridge-tone", 4.0);
     wanted = stepped (wanted, { { Step::Kind::remove, { "bridge-tone" } } });
-    REQUIRE (rewireByHand (session, 1, wanted).done);
-    CHECK (harnessOf (session, 1).find ("bridge-tone") == nullptr);
-    CHECK (harnessOf (session, 1).find ("bleed") != nullptr);
+    REQUIRE (rewireByHand (session, OptionId::A, wanted).done);
+    CHECK (harnessOf (session, OptionId::A).find ("bridge-tone") == nullptr);
+    CHECK (harnessOf (session, OptionId::A).find ("bleed") != nullptr);
 }
 
 TEST_CASE ("what is heard after a step by hand is the edited harness")
 {
     Session session (shippedPresets());
     REQUIRE (session.setJobText (twoOptions));
-    session.hear (1);
+    session.hear (OptionId::A);
     session.prepare (48000.0);
     const auto x = noise (48000);
-    const auto before = offline (session, 1, 48000.0, x);
+    const auto before = offline (session, OptionId::A, 48000.0, x);
     // The bridge pickup's south coil is shorted: a wire from the middle joint to ground.
-    const auto wanted = stepped (harnessOf (session, 1), { { on, { "bridge.north.finish", "bridge-volume.case" } } });
-    REQUIRE (rewireByHand (session, 1, wanted).done);
+    const auto wanted = stepped (harnessOf (session, OptionId::A), { { on, { "bridge.north.finish", "bridge-volume.case" } } });
+    REQUIRE (rewireByHand (session, OptionId::A, wanted).done);
     REQUIRE (session.waitUntilIdle (5.0));
     session.prepare (48000.0);
     const auto heard = played (session, x);
-    CHECK (residualDb (heard, offline (session, 1, 48000.0, x)) < -90.0);
+    CHECK (residualDb (heard, offline (session, OptionId::A, 48000.0, x)) < -90.0);
     CHECK (residualDb (heard, before) > -30.0);
 
     // The same by the functions alone, from the harness that was asked for.
@@ -158,7 +160,7 @@ TEST_CASE ("what is heard after a step by hand is the edited harness")
     const auto report = [&]
     {
         REQUIRE (session.waitUntilReported (30.0));
-        return session.report (1);
+        return session.report (OptionId::A);
     }();
     for (size_t i = 0; i < report->curve.hz.size(); i += 20)
         CHECK (report->curve.changeDb[i] == Approx (20.0 * std::log10 (transfer.gain (report->curve.hz[i]))).margin (1e-6));

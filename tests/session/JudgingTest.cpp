@@ -69,14 +69,14 @@ TEST_CASE ("a preference run hides what plays, keeps levels matched and stores w
     auto& session = fixture.session;
     REQUIRE (session.setJobText (threeOptions));
     REQUIRE (session.waitUntilReported (30.0));
-    session.hear (2);
+    session.hear (OptionId::B);
     const std::string before = session.jobText();
     const auto parameter = session.hostValue (ParameterKind::option, 0);
-    REQUIRE (session.startRanking ({ 0, 1, 2, 3 }, 11));
+    REQUIRE (session.startRanking ({ asRecorded, OptionId::A, OptionId::B, OptionId::C }, 11));
 
     // Every number plays one version, each once, as loud as the take; and nothing on the bench moves with it.
     const auto x = rung (2.0, 0);
-    std::set<int> found;
+    std::set<OptionId> found;
     for (int number = 1; number <= 4; ++number)
     {
         session.hearBlind (number);
@@ -87,28 +87,28 @@ TEST_CASE ("a preference run hides what plays, keeps levels matched and stores w
         REQUIRE (session.waitUntilIdle (20.0));
         const auto y = played (session, x);
         const std::vector<float> late (y.begin() + 48000, y.end());
-        int like = -1;
+        OptionId like = asRecorded;
         double nearest = 0.0;
-        for (Tag tag = 0; tag <= 3; ++tag)
+        for (const OptionId id : { asRecorded, OptionId::A, OptionId::B, OptionId::C })
         {
-            auto expected = tag == asRecorded ? x : offline (session, tag, 48000.0, x);
-            const float gain = static_cast<float> (std::pow (10.0, session.report (tag)->matchDb / 20.0));
+            auto expected = id == asRecorded ? x : offline (session, id, 48000.0, x);
+            const float gain = static_cast<float> (std::pow (10.0, session.report (id)->matchDb / 20.0));
             for (float& sample : expected)
                 sample *= gain;
             const std::vector<float> lateExpected (expected.begin() + 48000, expected.end());
             if (const double residual = residualDb (late, lateExpected); residual < nearest)
             {
                 nearest = residual;
-                like = tag;
+                like = id;
             }
         }
         INFO ("number " << number << " residual " << nearest);
         CHECK (nearest < -60.0);
         found.insert (like);
     }
-    CHECK (found == std::set<int> { 0, 1, 2, 3 });
+    CHECK (found == std::set<OptionId> { asRecorded, OptionId::A, OptionId::B, OptionId::C });
 
-    session.hear (1);
+    session.hear (OptionId::A);
     session.setLevelMatched (false);
     CHECK (session.blind().heard == 4);
     CHECK (session.levelMatched());
@@ -123,13 +123,14 @@ TEST_CASE ("a preference run hides what plays, keeps levels matched and stores w
     const auto outcome = session.reveal ("2026-11-25");
     REQUIRE (outcome);
     CHECK_FALSE (session.blind().isRunning);
-    CHECK (session.heard() == 2);
-    CHECK (std::set<int> (outcome->behind.begin(), outcome->behind.end()) == std::set<int> { 0, 1, 2, 3 });
+    CHECK (session.heard() == OptionId::B);
+    CHECK (std::set<OptionId> (outcome->behind.begin(), outcome->behind.end())
+           == std::set<OptionId> { asRecorded, OptionId::A, OptionId::B, OptionId::C });
     REQUIRE (session.job()->blind.size() == 1);
     const auto& kept = session.job()->blind.front();
     REQUIRE (kept.ranking.size() == 3);
     CHECK (kept.ranking[2].size() == 2);
-    const int first = outcome->behind[0];
+    const OptionId first = outcome->behind[0];
     CHECK (kept.ranking[0].front() == (first == asRecorded ? "recorded" : letterOf (first)));
     CHECK (kept.names.at ("C") == "Bridge, tone 3");
     CHECK (kept.date == "2026-11-25");
@@ -146,11 +147,11 @@ TEST_CASE ("another seed, another order")
     auto& session = fixture.session;
     REQUIRE (session.setJobText (threeOptions));
     REQUIRE (session.waitUntilReported (30.0));
-    std::set<std::vector<int>> orders;
+    std::set<std::vector<OptionId>> orders;
     for (uint64_t seed = 0; seed < 12; ++seed)
     {
         REQUIRE (session.waitUntilReported (30.0)); // levels are measured again after every edit of the job
-        REQUIRE (session.startRanking ({ 0, 1, 2, 3 }, seed));
+        REQUIRE (session.startRanking ({ asRecorded, OptionId::A, OptionId::B, OptionId::C }, seed));
         for (int number = 1; number <= 4; ++number)
             session.rankBlind (number, RankMove::down);
         const auto outcome = session.reveal();
@@ -166,7 +167,7 @@ TEST_CASE ("X is one of the two, and the answers are counted")
     auto& session = fixture.session;
     REQUIRE (session.setJobText (threeOptions));
     REQUIRE (session.waitUntilReported (30.0));
-    REQUIRE (session.startAbx (asRecorded, 2, 10, 5));
+    REQUIRE (session.startAbx (asRecorded, OptionId::B, 10, 5));
     CHECK (session.blind().about == "Now and B");
     CHECK (session.blind().versions == 3);
     const auto x = rung (0.5, 0);
@@ -199,18 +200,18 @@ TEST_CASE ("a blind test that cannot be is refused, and ends where its versions 
     auto& session = fixture.session;
     REQUIRE (session.setJobText (threeOptions));
     REQUIRE (session.waitUntilReported (30.0));
-    CHECK_FALSE (session.startRanking ({ 1 }, 1));
-    CHECK_FALSE (session.startRanking ({ 1, 8 }, 1));
-    CHECK_FALSE (session.startAbx (1, 1, 10, 1));
-    CHECK_FALSE (session.startAbx (1, 2, 3, 1));
+    CHECK_FALSE (session.startRanking ({ OptionId::A }, 1));
+    CHECK_FALSE (session.startRanking ({ OptionId::A, OptionId::H }, 1));
+    CHECK_FALSE (session.startAbx (OptionId::A, OptionId::A, 10, 1));
+    CHECK_FALSE (session.startAbx (OptionId::A, OptionId::B, 3, 1));
     CHECK_FALSE (session.blind().isRunning);
-    REQUIRE (session.startRanking ({ 1, 2 }, 1));
-    REQUIRE (session.removeOption (2));
+    REQUIRE (session.startRanking ({ OptionId::A, OptionId::B }, 1));
+    REQUIRE (session.removeOption (OptionId::B));
     CHECK_FALSE (session.blind().isRunning);
     CHECK (session.job()->blind.empty());
     REQUIRE (session.undo());
     REQUIRE (session.waitUntilReported (30.0));
-    REQUIRE (session.startRanking ({ 1, 2 }, 1));
+    REQUIRE (session.startRanking ({ OptionId::A, OptionId::B }, 1));
     session.stopBlind();
     CHECK_FALSE (session.blind().isRunning);
     CHECK (session.job()->blind.empty());
@@ -224,17 +225,17 @@ TEST_CASE ("an option is agreed on after it was heard for a second at true level
         R"({ "coldiron": "job 1", "guitar": "two-humbuckers-four-knobs", "takes": [ { "file": "take.wav", "setting": { "selector": "bridge" } } ],
         "options": { "A": { "setting": { "selector": "bridge" } }, "B": { "setting": { "selector": "neck" } } } })");
     auto& session = fixture.session;
-    CHECK_FALSE (session.agree (1));
+    CHECK_FALSE (session.agree (OptionId::A));
     CHECK (session.diagnostics().front().message == "Hear A at true level first");
     const std::vector<float> half (24000, 0.0f);
 
     session.setLevelMatched (true);
-    session.hear (1);
+    session.hear (OptionId::A);
     session.play();
     for (int i = 0; i < 4; ++i)
         played (session, half);
-    CHECK_FALSE (session.heardAtTrueLevel (1)); // matched
-    session.hearAtTrueLevel (1);
+    CHECK_FALSE (session.heardAtTrueLevel (OptionId::A)); // matched
+    session.hearAtTrueLevel (OptionId::A);
     CHECK_FALSE (session.levelMatched());
     CHECK (session.isPlaying());
     session.setBypassed (true);
@@ -242,16 +243,16 @@ TEST_CASE ("an option is agreed on after it was heard for a second at true level
     played (session, half);
     session.setBypassed (false);
     played (session, half);
-    CHECK_FALSE (session.heardAtTrueLevel (1)); // half a second, and a bypass before
+    CHECK_FALSE (session.heardAtTrueLevel (OptionId::A)); // half a second, and a bypass before
     session.stop();
     played (session, half);
-    CHECK_FALSE (session.heardAtTrueLevel (1)); // nothing played
+    CHECK_FALSE (session.heardAtTrueLevel (OptionId::A)); // nothing played
     session.play();
     played (session, half);
     played (session, half);
-    CHECK (session.heardAtTrueLevel (1));
-    CHECK_FALSE (session.heardAtTrueLevel (2));
-    REQUIRE (session.agree (1));
+    CHECK (session.heardAtTrueLevel (OptionId::A));
+    CHECK_FALSE (session.heardAtTrueLevel (OptionId::B));
+    REQUIRE (session.agree (OptionId::A));
     CHECK (session.job()->agreed == "A");
     CHECK (session.job()->heard == std::vector<std::string> { "A" });
 
@@ -260,12 +261,12 @@ TEST_CASE ("an option is agreed on after it was heard for a second at true level
     REQUIRE (session.saveJob (file));
     Session again (shippedPresets()), restored (shippedPresets());
     REQUIRE (again.openJob (file));
-    CHECK (again.heardAtTrueLevel (1));
+    CHECK (again.heardAtTrueLevel (OptionId::A));
     REQUIRE (restored.restore (session.state()));
-    CHECK (restored.heardAtTrueLevel (1));
-    CHECK_FALSE (restored.heardAtTrueLevel (2));
-    REQUIRE (session.setRewires (1, { { "series-parallel", { { "pickup", "bridge" }, { "pot", "bridge-volume" } } } }));
-    CHECK_FALSE (session.heardAtTrueLevel (1));
+    CHECK (restored.heardAtTrueLevel (OptionId::A));
+    CHECK_FALSE (restored.heardAtTrueLevel (OptionId::B));
+    REQUIRE (session.setRewires (OptionId::A, { { "series-parallel", { { "pickup", "bridge" }, { "pot", "bridge-volume" } } } }));
+    CHECK_FALSE (session.heardAtTrueLevel (OptionId::A));
     CHECK (session.takeAgreementBack());
     CHECK (session.job()->agreed.empty());
 }
@@ -275,11 +276,11 @@ TEST_CASE ("playing live at true level counts, silence does not")
     Fixture fixture;
     auto& session = fixture.session;
     REQUIRE (session.setJobText (threeOptions));
-    session.hear (3);
+    session.hear (OptionId::C);
     played (session, std::vector<float> (96000, 0.0f));
-    CHECK_FALSE (session.heardAtTrueLevel (3));
+    CHECK_FALSE (session.heardAtTrueLevel (OptionId::C));
     played (session, rung (1.1, 0));
-    CHECK (session.heardAtTrueLevel (3));
+    CHECK (session.heardAtTrueLevel (OptionId::C));
 }
 
 TEST_CASE ("each option plays the take it is derived from, at the same place of the phrase")
@@ -292,19 +293,19 @@ TEST_CASE ("each option plays the take it is derived from, at the same place of 
         "takes": [ { "file": "bridge.wav", "setting": { "selector": "bridge" } }, { "file": "neck.wav", "setting": { "selector": "neck" } } ],
         "options": { "A": { "setting": { "selector": "bridge" } }, "B": { "setting": { "selector": "neck" } } } })");
     auto& session = fixture.session;
-    session.hear (1);
+    session.hear (OptionId::A);
     session.play();
     REQUIRE (session.waitUntilReported (30.0));
-    CHECK (session.takeFor (1) == 0);
-    CHECK (session.takeFor (2) == 1);
-    CHECK (session.report (2)->figures.confidence.playing == Similarity::sameCoils);
-    CHECK (session.report (2)->choice.words == "from take 2, neck alone: same coils");
-    CHECK (session.report (2)->figures.loudnessLu.value() == Approx (0.0).margin (0.02));
+    CHECK (session.takeFor (OptionId::A) == 0);
+    CHECK (session.takeFor (OptionId::B) == 1);
+    CHECK (session.report (OptionId::B)->figures.confidence.playing == Similarity::sameCoils);
+    CHECK (session.report (OptionId::B)->choice.words == "from take 2, neck alone: same coils");
+    CHECK (session.report (OptionId::B)->figures.loudnessLu.value() == Approx (0.0).margin (0.02));
 
     std::vector<float> silence (48000, 0.0f);
     played (session, silence);
     const double at = session.positionSeconds();
-    session.hear (2);
+    session.hear (OptionId::B);
     REQUIRE (session.waitUntilIdle (10.0));
     CHECK (session.take() == 1);
     CHECK (session.takePicture()->name == "neck.wav");
@@ -320,18 +321,18 @@ TEST_CASE ("each option plays the take it is derived from, at the same place of 
     CHECK (session.take() == 0);
 
     // Different takes differ by themselves: no blind test between them until one is selected for all.
-    CHECK_FALSE (session.whyNoBlind ({ 1, 2 }).empty());
+    CHECK_FALSE (session.whyNoBlind ({ OptionId::A, OptionId::B }).empty());
     session.selectTake (1);
     REQUIRE (session.waitUntilReported (30.0));
-    CHECK (session.takeFor (1) == 1);
-    CHECK (session.report (1)->choice.suggestion == "surer from take 1, bridge alone: same coils");
-    CHECK (session.whyNoBlind ({ 1, 2 }).empty());
+    CHECK (session.takeFor (OptionId::A) == 1);
+    CHECK (session.report (OptionId::A)->choice.suggestion == "surer from take 1, bridge alone: same coils");
+    CHECK (session.whyNoBlind ({ OptionId::A, OptionId::B }).empty());
     session.followTakes();
-    CHECK (session.takeFor (1) == 0);
+    CHECK (session.takeFor (OptionId::A) == 0);
 
     // Live, everything comes through the selected take's wiring.
     session.setSource (Source::host);
-    CHECK (session.takeFor (1) == 1);
+    CHECK (session.takeFor (OptionId::A) == 1);
 }
 
 TEST_CASE ("going from take to take makes no step")
@@ -373,14 +374,14 @@ TEST_CASE ("one string alone is heard and drawn")
     auto& session = fixture.session;
     REQUIRE (session.setJobText (R"({ "coldiron": "job 1", "guitar": "two-humbuckers-four-knobs",
         "takes": [ { "file": "none.wav", "setting": { "selector": "bridge" } } ], "options": { "A": { "setting": { "selector": "neck" } } } })"));
-    session.hear (1);
+    session.hear (OptionId::A);
     const auto changeOf = [&] (int string)
     {
         session.setOnlyString (string);
         CHECK (session.onlyString() == string);
         REQUIRE (session.waitUntilReported (30.0));
         REQUIRE (session.waitUntilIdle (10.0));
-        const auto report = session.report (1);
+        const auto report = session.report (OptionId::A);
         const auto x = rung (1.0, 0);
         const auto y = played (session, x);
         auto side = session.job()->recordedConfig (0), option = session.job()->optionConfig (*session.job()->find ("A"));

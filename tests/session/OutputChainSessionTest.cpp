@@ -46,7 +46,7 @@ TEST_CASE ("the amplifier and a file sound as they do by themselves, and are kep
     const Folder folder;
     Session session (shippedPresets());
     REQUIRE (session.setJobText (twoOptions));
-    session.hear (3);
+    session.hear (OptionId::C);
     CHECK (session.outputChain().sound == OutputSound::none); // a plugin leaves the host's chain alone
     session.prepare (48000.0);
     const auto x = noise (24000);
@@ -54,7 +54,7 @@ TEST_CASE ("the amplifier and a file sound as they do by themselves, and are kep
     REQUIRE (session.setOutputChain ({ OutputSound::amplifier, {}, 6.0 }));
     CHECK (session.undoName() == "Sound after the jack");
     session.prepare (48000.0);
-    std::vector<std::vector<float>> expected { offline (session, 3, 48000.0, x) };
+    std::vector<std::vector<float>> expected { offline (session, OptionId::C, 48000.0, x) };
     OutputChain ({ OutputSound::amplifier, {}, 6.0 }, {}, 48000.0, -20.0).run (expected);
     CHECK (residualDb (played (session, x), expected[0]) < -90.0);
 
@@ -67,7 +67,7 @@ TEST_CASE ("the amplifier and a file sound as they do by themselves, and are kep
     CHECK (session.jobText().find ("\"loudspeaker.wav\"") != std::string::npos); // relative to the job
     session.prepare (48000.0);
     CHECK (session.outputChainFault().empty());
-    expected = { offline (session, 3, 48000.0, x) };
+    expected = { offline (session, OptionId::C, 48000.0, x) };
     OutputChain ({ OutputSound::file, file, 0.0 }, impulse, 48000.0, -20.0).run (expected);
     CHECK (residualDb (played (session, x), expected[0]) < -90.0);
     CHECK (session.tailSeconds() > 3000.0 / 48000.0);
@@ -148,8 +148,8 @@ TEST_CASE ("headroom: the same gain for all, only as much as the loudest needs, 
     const auto most = [&]
     {
         double peak = -300.0;
-        for (Tag tag : { 0, 1, 3 })
-            peak = std::max (peak, session.report (tag)->heard->truePeakDb);
+        for (OptionId id : { asRecorded, OptionId::A, OptionId::C })
+            peak = std::max (peak, session.report (id)->heard->truePeakDb);
         return peak;
     };
     REQUIRE (until ([&] { return session.headroomDb() < 0.0; }));
@@ -158,9 +158,9 @@ TEST_CASE ("headroom: the same gain for all, only as much as the loudest needs, 
 
     session.setLooping (true);
     session.play();
-    const auto peakOf = [&] (Tag tag)
+    const auto peakOf = [&] (OptionId id)
     {
-        session.hear (tag);
+        session.hear (id);
         REQUIRE (session.waitUntilIdle (5.0));
         played (session, std::vector<float> (12000, 0.0f));
         float peak = 0.0f;
@@ -169,8 +169,8 @@ TEST_CASE ("headroom: the same gain for all, only as much as the loudest needs, 
         CHECK (session.headroomDb() == held);
         return peak;
     };
-    for (Tag tag : { 0, 1, 3 })
-        CHECK (peakOf (tag) <= 1.0f);
+    for (OptionId id : { asRecorded, OptionId::A, OptionId::C })
+        CHECK (peakOf (id) <= 1.0f);
 
     session.setHissGainDb (80.0); // what hiss may reach is counted in; these humbuckers do not hum
     CHECK (until ([&] { return session.headroomDb() < held - 0.3; }));
@@ -186,7 +186,7 @@ TEST_CASE ("hiss is heard with the option that makes it, in the level that was c
 {
     Session session (shippedPresets());
     REQUIRE (session.setJobText (twoOptions));
-    session.hear (3);
+    session.hear (OptionId::C);
     session.setHissGainDb (60.0);
     session.prepare (48000.0);
     REQUIRE (session.waitUntilReported (20.0));
@@ -196,6 +196,6 @@ TEST_CASE ("hiss is heard with the option that makes it, in the level that was c
         square += s * s;
     const double microvolts = std::sqrt (square / static_cast<double> (hiss.size())) / hissScaleFor (-20.0, 60.0);
     // The figure counts 20 Hz to 20 kHz; above a loaded pickup's resonance little is left.
-    CHECK (microvolts == Approx (session.report (3)->figures.hissUv).epsilon (0.03));
+    CHECK (microvolts == Approx (session.report (OptionId::C)->figures.hissUv).epsilon (0.03));
 }
 }

@@ -59,7 +59,7 @@ std::string stateWith (const std::string& job, Source source)
 {
     Session session (shippedPresets());
     REQUIRE (session.setJobText (job));
-    session.hear (1);
+    session.hear (OptionId::A);
     session.setLevelMatched (true);
     session.setHumDb (-20.0);
     session.setHissGainDb (40.0);
@@ -150,7 +150,7 @@ TEST_CASE ("an automated export is the same in small blocks and large ones")
     {
         Session session (shippedPresets());
         REQUIRE (session.setJobText (twoOptions));
-        session.hear (3);
+        session.hear (OptionId::C);
         session.prepare (rate);
         const int tone = session.controlMap().find ("bridge-tone")->place,
                   volume = session.controlMap().find ("bridge-volume")->place;
@@ -196,13 +196,13 @@ TEST_CASE ("after an export the designs follow by themselves again")
 {
     Session session (shippedPresets());
     REQUIRE (session.setJobText (twoOptions));
-    session.hear (3);
+    session.hear (OptionId::C);
     session.prepare (rate);
     const auto x = noise (4800);
     rendered (session, x, 512);
     played (session, x);
     session.hostMoved (ParameterKind::option, 0, 1);
-    std::vector<float> y, expected = offline (session, 1, rate, x);
+    std::vector<float> y, expected = offline (session, OptionId::A, rate, x);
     for (int tries = 0; tries < 500 && (y.empty() || residualDb (y, expected) > -20.0); ++tries)
     {
         std::this_thread::sleep_for (std::chrono::milliseconds (5));

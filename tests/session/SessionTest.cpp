@@ -18,12 +18,12 @@ TEST_CASE ("a job opens, and its options, controls and settings are on the bench
     Session session (shippedPresets());
     REQUIRE (session.setJobText (twoOptions));
     CHECK (session.job()->title == "Two options");
-    CHECK (session.tags() == std::vector<Tag> { 1, 3 });
-    CHECK (session.setting (1).levers.at ("selector") == "bridge");
-    CHECK (session.setting (3).levers.at ("bridge-volume-pull") == "up");
+    CHECK (session.ids() == std::vector<OptionId> { OptionId::A, OptionId::C });
+    CHECK (session.setting (OptionId::A).levers.at ("selector") == "bridge");
+    CHECK (session.setting (OptionId::C).levers.at ("bridge-volume-pull") == "up");
 
     // The push-pull is the rewire's: option A has none, and the guitar's own controls keep the first places.
-    const auto plain = session.controls (1), rewired = session.controls (3);
+    const auto plain = session.controls (OptionId::A), rewired = session.controls (OptionId::C);
     CHECK (rewired.size() == plain.size() + 1);
     for (const PanelControl& control : plain)
         for (const PanelControl& same : rewired)
@@ -45,7 +45,7 @@ TEST_CASE ("a broken text changes nothing and says why")
     CHECK_FALSE (session.edit ("/options/A/setting/no-such-knob", "3", ""));
     CHECK_FALSE (session.edit ("/options/A/name", "{", ""));
     CHECK (session.jobText() == before);
-    CHECK (session.renameOption (1, "Still works"));
+    CHECK (session.renameOption (OptionId::A, "Still works"));
     CHECK (session.diagnostics().empty());
 }
 
@@ -55,16 +55,16 @@ TEST_CASE ("edits of the job can be undone and redone")
     REQUIRE (session.setJobText (twoOptions));
     const std::string before = session.jobText();
 
-    const Tag added = session.addOption ("Neck");
-    CHECK (added == 2);
+    const OptionId added = session.addOption ("Neck");
+    CHECK (added == OptionId::B);
     CHECK (session.undoName() == "Add option B");
     CHECK (session.setRewires (added, { { "series-parallel", { { "pickup", "neck" }, { "pot", "neck-volume" } } } }));
     CHECK (session.rewires (added).size() == 1);
     CHECK (session.moveOption (added, 0));
-    CHECK (session.tags() == std::vector<Tag> { 2, 1, 3 });
+    CHECK (session.ids() == std::vector<OptionId> { OptionId::B, OptionId::A, OptionId::C });
     CHECK (session.renameOption (added, "Neck in parallel"));
-    CHECK (session.duplicateOption (added) == 4);
-    CHECK (session.removeOption (3));
+    CHECK (session.duplicateOption (added) == OptionId::D);
+    CHECK (session.removeOption (OptionId::C));
     const std::string after = session.jobText();
 
     for (int i = 0; i < 6; ++i)
@@ -85,33 +85,34 @@ TEST_CASE ("a turn of a knob is one step of undo, however many moves it had")
     Session session (shippedPresets());
     REQUIRE (session.setJobText (twoOptions));
     const std::string name = session.undoName();
-    session.beginGesture (1, "bridge-tone");
+    session.beginGesture (OptionId::A, "bridge-tone");
     for (double value : { 9.0, 7.5, 4.2 })
-        session.setKnob (1, "bridge-tone", value);
-    session.endGesture (1, "bridge-tone");
-    CHECK (session.setting (1).knob ("bridge-tone") == Approx (4.2));
+        session.setKnob (OptionId::A, "bridge-tone", value);
+    session.endGesture (OptionId::A, "bridge-tone");
+    CHECK (session.setting (OptionId::A).knob ("bridge-tone") == Approx (4.2));
     CHECK (session.undoName() == "Turn bridge-tone");
     CHECK (session.jobText().find ("4.2") != std::string::npos);
     REQUIRE (session.undo());
-    CHECK (session.setting (1).knob ("bridge-tone") == 10.0);
+    CHECK (session.setting (OptionId::A).knob ("bridge-tone") == 10.0);
     CHECK (session.undoName() == name);
     REQUIRE (session.redo());
-    CHECK (session.setting (1).knob ("bridge-tone") == Approx (4.2));
+    CHECK (session.setting (OptionId::A).knob ("bridge-tone") == Approx (4.2));
 }
 
 TEST_CASE ("what is heard is what the offline computation gives")
 {
     for (double rate : { 44100.0, 96000.0 })
-        for (Tag tag : { 1, 3 })
+        for (OptionId id : { OptionId::A, OptionId::C })
         {
             Session session (shippedPresets());
             REQUIRE (session.setJobText (twoOptions));
-            session.hear (tag);
+            session.hear (id);
             session.prepare (rate);
             const auto x = noise (static_cast<size_t> (rate));
-            CHECK (residualDb (played (session, x), offline (session, tag, rate, x)) < -90.0);
+            CHECK (residualDb (played (session, x), offline (session, id, rate, x)) < -90.0);
             // The check can fail: the other option is far off.
-            CHECK (residualDb (played (session, x), offline (session, tag == 1 ? 3 : 1, rate, x)) > -60.0);
+            CHECK (residualDb (played (session, x), offline (session, id == OptionId::A ? OptionId::C : OptionId::A, rate, x))
+                   > -60.0);
         }
 }
 
@@ -119,7 +120,7 @@ TEST_CASE ("a knob moved on the audio thread is in the engine within 20 ms")
 {
     Session session (shippedPresets());
     REQUIRE (session.setJobText (twoOptions));
-    session.hear (3);
+    session.hear (OptionId::C);
     session.prepare (48000.0);
     const int place = session.controlMap().find ("bridge-tone")->place;
 
@@ -144,7 +145,7 @@ TEST_CASE ("reports carry curve, band and figures; matching adds what makes the 
     REQUIRE (session.setJobText (twoOptions));
     session.prepare (48000.0);
     REQUIRE (session.waitUntilReported (60.0));
-    const auto now = session.report (asRecorded), parallel = session.report (3);
+    const auto now = session.report (asRecorded), parallel = session.report (OptionId::C);
     REQUIRE (now != nullptr);
     REQUIRE (parallel != nullptr);
     for (double db : now->curve.changeDb)
@@ -155,17 +156,17 @@ TEST_CASE ("reports carry curve, band and figures; matching adds what makes the 
     CHECK (parallel->matchDb > 0.05);
     CHECK (parallel->figures.confidence.playing == Similarity::fair); // without a take: from the guitar at rest, its neck pickup
 
-    session.hear (3);
+    session.hear (OptionId::C);
     session.setLevelMatched (true);
     REQUIRE (session.waitUntilIdle (5.0));
     const auto x = noise (48000);
-    auto expected = offline (session, 3, 48000.0, x);
+    auto expected = offline (session, OptionId::C, 48000.0, x);
     for (float& sample : expected)
         sample *= static_cast<float> (std::pow (10.0, parallel->matchDb / 20.0));
     session.prepare (48000.0);
     CHECK (residualDb (played (session, x), expected) < -90.0);
 
-    session.wantSweep (3, "bridge-tone");
+    session.wantSweep (OptionId::C, "bridge-tone");
     for (int i = 0; i < 500 && session.sweep().size() < 5; ++i)
         std::this_thread::sleep_for (std::chrono::milliseconds (10));
     REQUIRE (session.sweep().size() == 5);

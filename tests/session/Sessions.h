@@ -53,13 +53,14 @@ inline std::vector<float> played (coldiron::Session& session, std::vector<float>
 }
 
 /** The same by the functions that the command uses, not by the session. */
-inline std::vector<float> offline (const coldiron::Session& session, coldiron::Tag tag, double rate, const std::vector<float>& x)
+inline std::vector<float> offline (const coldiron::Session& session, coldiron::OptionId id, double rate,
+                                   const std::vector<float>& x)
 {
     using namespace coldiron;
     const auto job = session.job();
     const GuitarResponse recorded = job->recordedConfig (job->takes.empty() ? -1 : 0).response();
-    CircuitConfig config = job->optionConfig (*job->find (letterOf (tag)));
-    config.setting = session.setting (tag);
+    CircuitConfig config = job->optionConfig (*job->find (letterOf (id)));
+    config.setting = session.setting (id);
     const GuitarResponse option = config.response();
     return renderTake ({ x }, designFilter (TransferFunction (recorded, option), *FilterDesigner::shared (rate))).channels[0];
 }

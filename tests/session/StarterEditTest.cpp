@@ -28,10 +28,10 @@ TEST_CASE ("A starter set fills A to C of an empty job and is undone as one step
     const auto edit = withStarter (before, offerFor (session, "brighter"));
     CHECK (edit.letters == std::vector<std::string> { "A", "B", "C" }); // the option that changed nothing made room
     REQUIRE (session.edit ("/options", edit.options, "Starter set: Brighter"));
-    CHECK (session.tags() == std::vector<Tag> { 1, 2, 3 });
+    CHECK (session.ids() == std::vector<OptionId> { OptionId::A, OptionId::B, OptionId::C });
     for (const auto& option : session.job()->options)
         CHECK_FALSE (option.rewires.empty());
-    CHECK (session.setting (1).levers.at ("neck-volume-pull") == "up");
+    CHECK (session.setting (OptionId::A).levers.at ("neck-volume-pull") == "up");
     CHECK (session.undoName() == "Starter set: Brighter");
     REQUIRE (session.undo());
     CHECK (session.jobText() == before);
@@ -46,8 +46,8 @@ TEST_CASE ("A starter set takes the letters that are free and says how many it c
     const auto edit = withStarter (session.jobText(), offer);
     CHECK (edit.letters == std::vector<std::string> { "B", "D", "E" });
     CHECK (edit.left == 0);
-    while (session.tags().size() < 7)
-        REQUIRE (session.duplicateOption (3) != asRecorded);
+    while (session.ids().size() < 7)
+        REQUIRE (session.duplicateOption (OptionId::C) != asRecorded);
     const auto last = withStarter (session.jobText(), offer);
     CHECK (last.letters.size() == 1);
     CHECK (last.left == 2);

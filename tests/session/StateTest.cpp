@@ -20,8 +20,8 @@ bool sameBench (const Session& a, const Session& b)
                 && a.mainsHz() == b.mainsHz() && a.facingDegrees() == b.facingDegrees() && a.buzz() == b.buzz()
                 && a.hissGainDb() == b.hissGainDb() && a.isChanged() == b.isChanged() && a.source() == b.source()
                 && a.loop() == b.loop();
-    for (Tag tag : a.tags())
-        same = same && a.setting (tag) == b.setting (tag);
+    for (OptionId id : a.ids())
+        same = same && a.setting (id) == b.setting (id);
     for (int place = 0; place < numKnobs; ++place)
         same = same && a.hostValue (ParameterKind::knob, place) == b.hostValue (ParameterKind::knob, place);
     return same;
@@ -30,9 +30,9 @@ bool sameBench (const Session& a, const Session& b)
 void arrange (Session& session)
 {
     REQUIRE (session.setJobText (twoOptions));
-    session.hear (3);
-    session.setKnob (3, "bridge-tone", 3.3333);
-    session.setLever (1, "selector", "both");
+    session.hear (OptionId::C);
+    session.setKnob (OptionId::C, "bridge-tone", 3.3333);
+    session.setLever (OptionId::A, "selector", "both");
     session.setTrimDb (-3.0);
     session.setMainsHz (60.0);
     session.setFacingDegrees (35.0);
@@ -134,7 +134,7 @@ TEST_CASE ("a corrupt state keeps the last good one")
     odd["knobs"] = { "x" };
     odd["levers"] = 3;
     CHECK (session.restore (odd.dump()));
-    CHECK (session.heard() == maxTag);
+    CHECK (session.heard() == OptionId::H);
     CHECK (session.trimDb() == 0.0);
 }
 
@@ -147,7 +147,7 @@ TEST_CASE ("a saved job opens as the same job")
     CHECK_FALSE (first.isChanged());
     REQUIRE (second.openJob (file));
     CHECK (second.jobText() == first.jobText());
-    first.setKnob (1, "bridge-volume", 5.0);
+    first.setKnob (OptionId::A, "bridge-volume", 5.0);
     CHECK (first.isChanged());
     std::filesystem::remove (file);
     CHECK_FALSE (second.openJob (file));

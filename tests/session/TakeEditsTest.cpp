@@ -67,7 +67,7 @@ TEST_CASE ("Takes are added, renamed and removed, each undone as one step")
     CHECK (session.job()->takes[0].strings == std::vector<std::string> { "E2" });
     REQUIRE (removeTake (session, 0));
     CHECK (session.job()->takes.empty());
-    CHECK (session.tags().size() == 2);
+    CHECK (session.ids().size() == 2);
     REQUIRE (session.undo());
     REQUIRE (session.undo());
     CHECK (session.jobText() == before);
@@ -94,7 +94,7 @@ TEST_CASE ("A take whose file is gone stays in the job, also through a host's st
     CHECK (takeLines (again)[0].isMissing);
     REQUIRE (again.takePicture() != nullptr);
     CHECK_FALSE (again.takePicture()->fault.empty());
-    CHECK (again.report (1) != nullptr); // the options still read
+    CHECK (again.report (OptionId::A) != nullptr); // the options still read
 
     REQUIRE (relinkTake (again, 0, folder.path / "job" / "sound" / "moved.wav"));
     REQUIRE (again.waitUntilReported (20.0));
@@ -115,7 +115,7 @@ TEST_CASE ("Saved in another folder, a job still finds its takes, and so does wh
     std::ofstream (file) << jobWith (R"({ "file": "verse.wav" })", R"("A": { "name": "As it is" })");
     Session session (sessions::shippedPresets());
     REQUIRE (session.openJob (file));
-    REQUIRE (session.renameOption (1, "Another name"));
+    REQUIRE (session.renameOption (OptionId::A, "Another name"));
     REQUIRE (session.saveJob (folder.path / "other" / "copy.json"));
     CHECK_FALSE (session.isChanged());
     Session again (sessions::shippedPresets());
@@ -146,7 +146,8 @@ TEST_CASE ("All options are written as sound on a thread of their own, the same 
     const auto take = readTake (folder.path / "job" / "verse.wav");
     const auto a = readTake (folder.path / "out" / "A.wav");
     CHECK (a.frames() == take.frames());
-    CHECK (sessions::residualDb (a.channels[0], sessions::offline (session, 1, 48000.0, take.channels[0])) < -90.0); // 24 bits
+    CHECK (sessions::residualDb (a.channels[0], sessions::offline (session, OptionId::A, 48000.0, take.channels[0]))
+           < -90.0); // 24 bits
     CHECK (sessions::residualDb (readTake (folder.path / "out" / "now.wav").channels[0], take.channels[0]) < -120.0);
 
     fs::remove (folder.path / "job" / "verse.wav");

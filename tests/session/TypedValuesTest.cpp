@@ -170,8 +170,8 @@ TEST_CASE ("ohms make a pickup from ohms: turns as ohms, henries as turns square
     const auto known = [&]
     {
         REQUIRE (session.waitUntilReported (20.0));
-        REQUIRE (session.report (1) != nullptr);
-        return session.report (1)->figures.confidence.guitar;
+        REQUIRE (session.report (OptionId::A) != nullptr);
+        return session.report (OptionId::A)->figures.confidence.guitar;
     };
     CHECK (known() == Provenance::assumed); // the weaker of two: as recorded, the selector stood at neck
     REQUIRE (type (session, valueOf (session, Kind::pickupOhms, "neck"), "8.1k"));
