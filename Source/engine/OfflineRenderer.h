@@ -1,9 +1,9 @@
 #pragma once
 
+#include "dsp/WhiteNoise.h"
 #include "engine/EngineDesign.h"
 #include "engine/OutputChain.h"
 #include "engine/TakePass.h"
-#include "response/Hiss.h"
 
 #include <memory>
 

@@ -1,8 +1,6 @@
 #include "engine/OutputChainPlayer.h"
 
 #include <algorithm>
-#include <cmath>
-#include <numbers>
 
 namespace coldiron
 {
@@ -10,46 +8,35 @@ void OutputChainPlayer::prepare (double sampleRate)
 {
     rate = sampleRate;
     started = false;
-    now.chain = next.chain = nullptr;
-    fadeAt = fadeLength = 0;
+    now.reset();
+    next.reset();
+    fade.stop();
 }
 
 void OutputChainPlayer::reset()
 {
-    for (const Numbered& each : { now, next })
-        if (each.chain != nullptr)
-            each.chain->reset();
-}
-
-void OutputChainPlayer::publish (std::unique_ptr<OutputChain> chain)
-{
-    const uint64_t oldest = oldestInUse.load (std::memory_order_acquire);
-    std::erase_if (keep, [&] (const auto& old) { return old.first < oldest; });
-    keep.emplace_back (++counter, std::move (chain));
-    handOver.write ({ keep.back().second.get(), counter });
+    for (const auto* each : { &now, &next })
+        if (*each)
+            (*each)->reset();
 }
 
 bool OutputChainPlayer::isActive()
 {
-    if (fadeLength > 0)
+    if (fade.isActive())
         return true; // whatever comes meanwhile waits
-    if (const Numbered* fresh = handOver.read(); fresh != nullptr && fresh->chain->sampleRate() == rate)
+    if (auto fresh = handOver.take(); fresh && fresh->sampleRate() == rate)
     {
-        const bool wasIdle = now.chain == nullptr || now.chain->isNone();
-        if (! started || (wasIdle && fresh->chain->isNone()))
-        {
-            now = *fresh;
-            oldestInUse.store (now.number, std::memory_order_release);
-        }
+        const bool wasIdle = ! now || now->isNone();
+        if (! started || (wasIdle && fresh->isNone()))
+            now = std::move (fresh);
         else
         {
-            next = *fresh;
-            fadeAt = 0;
-            fadeLength = std::max (1, static_cast<int> (fadeSeconds * rate));
+            next = std::move (fresh);
+            fade.start (static_cast<int> (fadeSeconds * rate));
         }
     }
     started = true;
-    return fadeLength > 0 || (now.chain != nullptr && ! now.chain->isNone());
+    return fade.isActive() || (now && ! now->isNone());
 }
 
 void OutputChainPlayer::process (double* const* channels, int numChannels, int frames)
@@ -58,28 +45,23 @@ void OutputChainPlayer::process (double* const* channels, int numChannels, int f
     std::array<std::array<double, longest>, 2> other;
     double* others[] = { other[0].data(), other[1].data() };
     frames = std::min (frames, longest);
-    if (fadeLength > 0)
+    if (fade.isActive())
         for (int c = 0; c < numChannels; ++c)
             std::copy (channels[c], channels[c] + frames, others[c]);
 
-    if (now.chain != nullptr)
-        now.chain->process (channels, numChannels, frames);
-    if (fadeLength == 0)
+    if (now)
+        now->process (channels, numChannels, frames);
+    if (! fade.isActive())
         return;
 
-    next.chain->process (others, numChannels, frames);
+    next->process (others, numChannels, frames);
     for (int i = 0; i < frames; ++i)
     {
-        const double share = 0.5 - 0.5 * std::cos (std::numbers::pi * std::min (1.0, (fadeAt + i + 1.0) / fadeLength));
+        const double share = fade.share (i);
         for (int c = 0; c < numChannels; ++c)
             channels[c][i] += share * (others[c][i] - channels[c][i]);
     }
-    if ((fadeAt += frames) >= fadeLength)
-    {
-        now = next;
-        next.chain = nullptr;
-        fadeLength = 0;
-        oldestInUse.store (now.number, std::memory_order_release);
-    }
+    if (fade.advance (frames))
+        now = std::move (next);
 }
 }

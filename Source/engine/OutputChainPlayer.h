@@ -1,6 +1,7 @@
 #pragma once
 
-#include "concurrency/LatestValue.h"
+#include "concurrency/Handover.h"
+#include "dsp/Crossfade.h"
 #include "engine/OutputChain.h"
 
 #include <memory>
@@ -21,7 +22,7 @@ public:
     void reset();
 
     /** [publisher] */
-    void publish (std::unique_ptr<OutputChain>);
+    void publish (std::unique_ptr<OutputChain> chain) { handOver.publish (std::move (chain)); }
 
     /** [audio-thread] Looks for a new chain. @return whether there is anything to do */
     bool isActive();
@@ -30,20 +31,12 @@ public:
     void process (double* const* channels, int numChannels, int frames);
 
 private:
-    struct Numbered
-    {
-        OutputChain* chain = nullptr;
-        uint64_t number = 0;
-    };
+    Handover<OutputChain> handOver;
 
-    std::vector<std::pair<uint64_t, std::unique_ptr<OutputChain>>> keep; ///< the publisher's
-    uint64_t counter = 0;
-    LatestValue<Numbered> handOver;
-    std::atomic<uint64_t> oldestInUse { 0 };
-
+    // The audio thread's.
     double rate = 48000.0;
     bool started = false;
-    Numbered now, next; ///< no chain: nothing is done
-    int fadeAt = 0, fadeLength = 0;
+    Handover<OutputChain>::Held now, next; ///< no chain: nothing is done
+    Crossfade fade;
 };
 }

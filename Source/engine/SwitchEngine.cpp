@@ -2,7 +2,6 @@
 
 #include <bit>
 #include <cmath>
-#include <numbers>
 #include <stdexcept>
 
 namespace coldiron
@@ -10,8 +9,6 @@ namespace coldiron
 namespace
 {
 constexpr double glideSeconds = 0.020; ///< of bypass, hum and trim over their whole way of 1
-
-double raisedCosine (double x) { return 0.5 - 0.5 * std::cos (std::numbers::pi * x); }
 
 bool isFinite (const ModalFilter& filter)
 {
@@ -25,7 +22,7 @@ void SwitchEngine::prepare (double sampleRate)
 {
     rate = sampleRate;
     started = false;
-    fadeLength = fadeAt = 0;
+    fade.stop();
     fading.store (false, std::memory_order_relaxed);
     mains.reset();
     white.reset();
@@ -74,7 +71,7 @@ int SwitchEngine::fadeFramesTo (const EngineDesign& design) const
 
 void SwitchEngine::pollPending()
 {
-    if (fadeLength > 0)
+    if (fade.isActive())
         return; // whatever comes meanwhile waits, the newest of it
     const EngineDesign* next = pending.read();
     if (next == nullptr || next->filter.sampleRate != rate)
@@ -86,8 +83,7 @@ void SwitchEngine::pollPending()
         return;
     }
     loadDesign (1 - playing, *next);
-    fadeLength = fadeFramesTo (*next);
-    fadeAt = 0;
+    fade.start (fadeFramesTo (*next));
     fading.store (true, std::memory_order_relaxed);
 }
 
@@ -109,11 +105,11 @@ void SwitchEngine::process (float* const* channels, int numChannels, int frames)
         for (int c = 0; c < numChannels; ++c)
             part[static_cast<size_t> (c)] = channels[c] + done;
         // A fade ends on its frame, whatever the blocks, so that what waits begins where it would in any other host.
-        const int left = fadeLength > 0 ? std::min (frames - done, fadeLength - fadeAt) : frames - done;
+        const int left = fade.isActive() ? std::min (frames - done, fade.left()) : frames - done;
         const int count = std::min (chunk, left);
         processChunk (part.data(), numChannels, count);
         done += count;
-        if (fadeLength == 0)
+        if (! fade.isActive())
             pollPending();
     }
     started = started || frames > 0;
@@ -179,7 +175,7 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
 {
     Player& now = players[static_cast<size_t> (playing)];
     Player& next = players[static_cast<size_t> (1 - playing)];
-    const bool fade = fadeLength > 0;
+    const bool fades = fade.isActive();
 
     std::array<double, chunk> nextShare, hum, wet, level; // hiss is added to the hum
     const double step = 1.0 / (glideSeconds * rate);
@@ -203,12 +199,12 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
 
     // Most of the time nothing moves: then there is nothing to work out sample by sample.
     const bool isActive = after.isActive();
-    const bool isSteady = ! isActive && ! fade && bypassMix.value == wantedBypass && trimLevel.value == wantedTrim && isQuiet
+    const bool isSteady = ! isActive && ! fades && bypassMix.value == wantedBypass && trimLevel.value == wantedTrim && isQuiet
                           && wantedBypass == 0.0;
     for (int i = 0; i < frames && ! isSteady; ++i)
     {
         const auto k = static_cast<size_t> (i);
-        nextShare[k] = fade ? raisedCosine (std::min (1.0, (fadeAt + i + 1.0) / fadeLength)) : 0.0;
+        nextShare[k] = fades ? fade.share (i) : 0.0;
         const double mix = bypassMix.next (wantedBypass, step);
         wet[k] = mix == 0.0 ? 1.0 : 1.0 - raisedCosine (mix);
         level[k] = trimLevel.next (wantedTrim, step * std::max (1.0, wantedTrim));
@@ -216,11 +212,11 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
         if (hum[k] > 0.0)
         {
             const double sound = now.gain * now.hum.at (phase[k]);
-            hum[k] *= fade ? sound + nextShare[k] * (next.gain * next.hum.at (phase[k]) - sound) : sound;
+            hum[k] *= fades ? sound + nextShare[k] * (next.gain * next.hum.at (phase[k]) - sound) : sound;
         }
     }
     if (! isSteady)
-        addHiss (now, fade ? &next : nullptr, nextShare.data(), hum.data(), frames);
+        addHiss (now, fades ? &next : nullptr, nextShare.data(), hum.data(), frames);
 
     std::array<std::array<double, chunk>, FilterRunner::maxChannels> dry, sound;
     double* sounds[] = { sound[0].data(), sound[1].data() };
@@ -243,13 +239,13 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
             continue;
         }
         std::array<double, chunk> second;
-        if (fade)
+        if (fades)
             next.runner.process (c, in.data(), second.data(), frames);
         for (int i = 0; i < frames; ++i)
         {
             const auto k = static_cast<size_t> (i);
             double y = now.gain * out[k];
-            if (fade)
+            if (fades)
                 y += nextShare[k] * (next.gain * second[k] - y);
             out[k] = y + hum[k];
         }
@@ -271,10 +267,9 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
             std::fill (channels[c], channels[c] + frames, 0.0f);
         }
 
-    if (fade && (fadeAt += frames) >= fadeLength)
+    if (fade.advance (frames))
     {
         playing = 1 - playing;
-        fadeLength = fadeAt = 0;
         fading.store (false, std::memory_order_relaxed);
     }
 }

@@ -1,9 +1,10 @@
 #pragma once
 
 #include "concurrency/LatestValue.h"
+#include "dsp/Smoother.h"
+#include "dsp/WhiteNoise.h"
 #include "engine/EngineDesign.h"
 #include "engine/OutputChainPlayer.h"
-#include "response/Hiss.h"
 
 #include <algorithm>
 #include <atomic>
@@ -59,24 +60,13 @@ private:
         std::array<float, 24> probeDb {};
     };
 
-    /** Moves towards a target in equal parts; a value of exactly 1 or 0 is reached. */
-    struct Smoother
-    {
-        double value = 0.0;
-        double next (double target, double step)
-        {
-            value = value < target ? std::min (target, value + step) : std::max (target, value - step);
-            return value;
-        }
-    };
-
     OutputChainPlayer after;
     LatestValue<EngineDesign> pending;
     std::array<Player, 2> players;
     int playing = 0;
     double rate = 48000.0;
     bool started = false, wasNoSound = false;
-    int fadeLength = 0, fadeAt = 0;
+    Crossfade fade;
     MainsClock mains;
     WhiteNoise white;
     bool areNoisesAtStart = true;

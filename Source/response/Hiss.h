@@ -3,7 +3,6 @@
 #include "filter/ModalFilter.h"
 #include "response/GuitarResponse.h"
 
-#include <cstdint>
 #include <vector>
 
 namespace coldiron
@@ -20,17 +19,4 @@ ModalFilter hissFilter (const GuitarResponse&, double sampleRate);
 /** Full scale per microvolt where a take of this loudness plays playingVolts and an amplifier lifts what is quiet by
     gainDb over the playing. 0 dB: hiss as far below the playing as it is at the jack. */
 double hissScaleFor (double takeLufs, double gainDb);
-
-/** Gaussian samples of unit variance, the same after every reset(). Never allocates. */
-class WhiteNoise
-{
-public:
-    void reset() { *this = {}; }
-    double next();
-
-private:
-    uint64_t state = 0x9e3779b97f4a7c15ull;
-    double kept = 0.0;
-    bool hasKept = false;
-};
 }

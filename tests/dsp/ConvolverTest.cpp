@@ -1,7 +1,7 @@
 // Convolution without latency held to convolution as it is defined, sum of products; nothing from elsewhere is needed.
 #include "dsp/Resample.h"
+#include "dsp/WhiteNoise.h"
 #include "engine/OutputChain.h"
-#include "response/Hiss.h"
 #include "support/Fft.h"
 
 #include <catch2/catch.hpp>

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "dsp/WhiteNoise.h"
 #include "engine/HumCycle.h"
 #include "filter/FilterRunner.h"
 #include "response/Hiss.h"
