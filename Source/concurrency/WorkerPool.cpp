@@ -9,13 +9,15 @@ WorkerPool::WorkerPool()
 {
     const unsigned cores = std::clamp (std::thread::hardware_concurrency(), 1u, 16u);
     for (unsigned i = 1; i < cores; ++i)
-        threads.emplace_back (
-            [this] (const std::stop_token& stop)
+        workers.push_back (std::make_unique<Worker> (
+            "coldiron-pool", begun,
+            [this] (const Cancellation&)
             {
                 std::unique_lock lock (mutex);
-                while (wake.wait (lock, stop, [this] { return next < end; }))
-                    help (lock);
-            });
+                help (lock);
+                return false;
+            },
+            [] (const std::string&) {})); // what a piece throws is thrown on by run()
 }
 
 WorkerPool::~WorkerPool() = default;
@@ -44,7 +46,7 @@ void WorkerPool::help (std::unique_lock<std::mutex>& lock)
             next = end;
         }
         if (--running == 0 && next >= end)
-            idle.notify_all();
+            ended.notify_all();
     }
 }
 
@@ -56,9 +58,9 @@ void WorkerPool::run (size_t count, const std::function<void (size_t)>& w)
     end = count;
     fault = nullptr;
     if (count > 1)
-        wake.notify_all();
+        begun.raise();
     help (lock);
-    idle.wait (lock, [this] { return running == 0; });
+    ended.wait (lock, [this] { return running == 0; });
     end = next = 0;
     work = nullptr;
     if (fault != nullptr)

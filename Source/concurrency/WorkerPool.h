@@ -1,16 +1,15 @@
 #pragma once
 
-#include <condition_variable>
+#include "concurrency/Worker.h"
+
 #include <cstddef>
 #include <exception>
-#include <functional>
-#include <mutex>
-#include <thread>
+#include <memory>
 #include <vector>
 
 namespace coldiron
 {
-/** Does pieces of work that know nothing of each other on all cores. The threads wait, without polling, between two calls. */
+/** Does pieces of work that know nothing of each other on all cores. */
 class WorkerPool
 {
 public:
@@ -19,7 +18,7 @@ public:
     WorkerPool (const WorkerPool&) = delete;
     WorkerPool& operator= (const WorkerPool&) = delete;
 
-    size_t numThreads() const { return threads.size() + 1; } ///< the caller's counted
+    size_t numThreads() const { return workers.size() + 1; } ///< the caller's counted
 
     /** Calls work with 0 to count - 1, each once, in any order and on any thread, and returns when all are done. The first
         exception stops what has not begun and is thrown on. Not from within work. */
@@ -27,12 +26,12 @@ public:
 
 private:
     std::mutex mutex;
-    std::condition_variable_any wake;
-    std::condition_variable idle;
+    ChangeSignal begun;
+    std::condition_variable ended;
     const std::function<void (size_t)>* work = nullptr;
     size_t next = 0, end = 0, running = 0;
     std::exception_ptr fault;
-    std::vector<std::jthread> threads; ///< last, so that they end first
+    std::vector<std::unique_ptr<Worker>> workers; ///< last, so that they end first
 
     void help (std::unique_lock<std::mutex>&);
 };
