@@ -136,7 +136,7 @@ int render (const RenderArguments& asked, const Common& common)
         plan.pieces.push_back (piece.file);
     const RenderSettings settings = plan.settings;
     Progress progress ("rendering");
-    FileRenderer renderer (std::move (plan), [&] (double share) { return (progress.show (share), true); });
+    FileRenderer renderer (std::move (plan), [&] (double share) { progress.show (share); });
     const auto written = renderer.write (asked.out);
     progress.clear();
 

@@ -20,7 +20,7 @@ double besselZero (double x)
 }
 }
 
-std::vector<float> resampled (const std::vector<float>& in, double fromRate, double toRate)
+std::vector<float> resampled (const std::vector<float>& in, double fromRate, double toRate, const Cancellation& isUnwanted)
 {
     if (fromRate == toRate || in.empty())
         return in;
@@ -42,6 +42,8 @@ std::vector<float> resampled (const std::vector<float>& in, double fromRate, dou
     std::vector<float> out (static_cast<size_t> (std::llround (static_cast<double> (in.size()) * toRate / fromRate)));
     for (size_t n = 0; n < out.size(); ++n)
     {
+        if (n % 4096 == 0)
+            isUnwanted.check();
         const double at = static_cast<double> (n) * fromRate / toRate;
         double sum = 0.0;
         for (auto i = std::max<int64_t> (0, static_cast<int64_t> (std::ceil (at - reach)));

@@ -24,7 +24,7 @@ void LevelMatch::heard (double lufs)
     done = rounds > 6;
 }
 
-SoundLevel soundLevel (const Channels& take, const RenderSpec& spec, double leastTruePeakDb)
+SoundLevel soundLevel (const Channels& take, const RenderSpec& spec, double leastTruePeakDb, const Cancellation& isUnwanted)
 {
     const double rate = spec.design.filter.sampleRate;
     OfflineRenderer renderer (spec);
@@ -34,6 +34,7 @@ SoundLevel soundLevel (const Channels& take, const RenderSpec& spec, double leas
     const auto source = blocksOf (take);
     for (Channels block; source (block);)
     {
+        isUnwanted.check();
         const Channels& sound = renderer.process (block);
         loudness.add (sound);
         peak.add (sound);
@@ -44,7 +45,7 @@ SoundLevel soundLevel (const Channels& take, const RenderSpec& spec, double leas
     return level;
 }
 
-HeardLevel heardLevel (const Channels& take, RenderSpec spec, double takeLufs)
+HeardLevel heardLevel (const Channels& take, RenderSpec spec, double takeLufs, const Cancellation& isUnwanted)
 {
     spec.humGain = spec.hissGain = 0.0;
     LevelMatch match (takeLufs, OfflineRenderer (spec).isNonlinear());
@@ -52,7 +53,7 @@ HeardLevel heardLevel (const Channels& take, RenderSpec spec, double takeLufs)
     for (bool first = true; first || ! match.isDone(); first = false)
     {
         spec.design.gain = std::pow (10.0, match.db() / 20.0);
-        const SoundLevel sound = soundLevel (take, spec);
+        const SoundLevel sound = soundLevel (take, spec, -300.0, isUnwanted);
         match.heard (sound.lufs);
         if (first)
             level.truePeakDb = sound.truePeakDb;

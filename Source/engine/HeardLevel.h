@@ -1,5 +1,6 @@
 #pragma once
 
+#include "concurrency/Cancellation.h"
 #include "engine/OfflineRenderer.h"
 
 namespace coldiron
@@ -40,12 +41,12 @@ struct SoundLevel
     double peak = 0.0;          ///< largest absolute sample, linear
 };
 
-/** Renders a take in memory, and keeps none of it. @param leastTruePeakDb  as TruePeak's */
-SoundLevel soundLevel (const Channels& take, const RenderSpec&, double leastTruePeakDb = -300.0);
+/** Renders a take in memory, and keeps none of it. @param leastTruePeakDb  as TruePeak's. @throws Cancelled */
+SoundLevel soundLevel (const Channels& take, const RenderSpec&, double leastTruePeakDb = -300.0, const Cancellation& = {});
 
 /** ITU-R BS.1770 loudness and true peak behind the chain, without noises, whatever gain the design has.
-    @param takeLufs  as LevelMatch */
-HeardLevel heardLevel (const Channels& take, RenderSpec, double takeLufs);
+    @param takeLufs  as LevelMatch. @throws Cancelled */
+HeardLevel heardLevel (const Channels& take, RenderSpec, double takeLufs, const Cancellation& = {});
 
 /** No more than this can the hum of one coil's EMF emfRms reach through a voice and a chain [linear peak]: all harmonics
     in step, 50 or 60 Hz, facing the field. */

@@ -20,8 +20,8 @@ BlockSource blocksOf (const Channels& take)
     };
 }
 
-bool runPass (const BlockSource& source, const std::vector<BlockListener>& listeners, WorkerPool& pool, double frames,
-              const PassProgress& progress)
+void runPass (const BlockSource& source, const std::vector<BlockListener>& listeners, WorkerPool& pool, double frames,
+              const PassProgress& progress, const Cancellation& isUnwanted)
 {
     Channels now, next;
     double done = 0.0;
@@ -30,6 +30,7 @@ bool runPass (const BlockSource& source, const std::vector<BlockListener>& liste
         pool.run (listeners.size() + 1,
                   [&] (size_t i)
                   {
+                      isUnwanted.check(); // before each piece: a block of many is more than some milliseconds
                       if (i == 0)
                           more = source (next);
                       else
@@ -37,9 +38,8 @@ bool runPass (const BlockSource& source, const std::vector<BlockListener>& liste
                   });
         done += static_cast<double> (now.front().size());
         std::swap (now, next);
-        if (progress && ! progress (frames > 0.0 ? std::min (1.0, done / frames) : 0.0))
-            return false;
+        if (progress)
+            progress (frames > 0.0 ? std::min (1.0, done / frames) : 0.0);
     }
-    return true;
 }
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "concurrency/Cancellation.h"
 #include "concurrency/WorkerPool.h"
 
 namespace coldiron
@@ -13,8 +14,8 @@ using BlockSource = std::function<bool (Channels&)>;
 /** Hears a take block by block. */
 using BlockListener = std::function<void (const Channels&)>;
 
-/** Told the share done, 0..1; false asks to stop. May be empty. */
-using PassProgress = std::function<bool (double)>;
+/** Told the share done, 0..1. May be empty. */
+using PassProgress = std::function<void (double)>;
 
 inline constexpr size_t blockFrames = 16384;
 
@@ -23,6 +24,7 @@ BlockSource blocksOf (const Channels&);
 
 /** One pass over a take for any number of listeners, in constant memory. Each hears every block in order; they work on one
     block at a time on all cores while the next is being read. @param frames  of the whole take, for the progress
-    @returns false where the progress asked to stop */
-bool runPass (const BlockSource&, const std::vector<BlockListener>&, WorkerPool&, double frames = 0.0, const PassProgress& = {});
+    @throws Cancelled where it is asked to stop, after what some listeners hear of a block others may not */
+void runPass (const BlockSource&, const std::vector<BlockListener>&, WorkerPool&, double frames = 0.0, const PassProgress& = {},
+              const Cancellation& = {});
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "concurrency/Cancellation.h"
 #include "guitar/Harness.h"
 
 #include <string>
@@ -74,9 +75,11 @@ struct DrawingOptions
     int rounds = 60; ///< of bettering the order of routing
     bool legend = true;
     double aspect = 0.0; ///< width over height of the page to fill; 0: as narrow as it comes
+    Cancellation isUnwanted;
 };
 
 /** The wiring from the back, changes from `before` marked; the same harness twice draws it as it is. Everything comes
-    from the two harnesses. Deterministic. Any thread; up to a second for a large guitar. */
+    from the two harnesses. Deterministic. Any thread; up to a second for a large guitar.
+    @throws HarnessError, Cancelled */
 Drawing drawWiring (const Harness& before, const Harness& after, const DrawingOptions& = {});
 }

@@ -241,7 +241,7 @@ protected:
         std::vector<std::pair<int, int>> wires;
         for (const auto& run : runs)
             wires.push_back ({ portOf.at (run.pair.first), portOf.at (run.pair.second) });
-        const auto result = route (board, ports, wires, options.rounds);
+        const auto result = route (board, ports, wires, options.rounds, options.isUnwanted);
         drawing.crossings = result.crossings;
         for (size_t i = 0; i < runs.size(); ++i)
         {

@@ -48,13 +48,14 @@ double priceOfAll (Maze& maze, const Wires& wires, const Paths& paths)
 }
 
 /** Takes out one wire after another and finds it a way among all others, until none gains. */
-void refine (Maze& maze, const Wires& wires, Paths& paths)
+void refine (Maze& maze, const Wires& wires, Paths& paths, const Cancellation& isUnwanted)
 {
     for (int pass = 0; pass < 4; ++pass)
     {
         bool gained = false;
         for (size_t w = 0; w < paths.size(); ++w)
         {
+            isUnwanted.check();
             markOthers (maze, paths, w);
             const double before = paths[w].empty() ? noWay : maze.price (paths[w], wires[w].first, wires[w].second);
             double after = 0.0;
@@ -97,13 +98,14 @@ std::vector<Cell> filled (const std::vector<Cell>& corners)
 }
 
 /** Slides each middle stretch to where its channel is widest, as long as the way costs no more and crosses as little. */
-void straighten (Maze& maze, const Wires& wires, Paths& paths)
+void straighten (Maze& maze, const Wires& wires, Paths& paths, const Cancellation& isUnwanted)
 {
     constexpr int farthest = 30, wide = 3;
     constexpr double perCell = 0.8; // of clearance: less than a bend, more than the length it may cost
     for (int pass = 0; pass < 2; ++pass)
         for (size_t w = 0; w < paths.size(); ++w)
         {
+            isUnwanted.check();
             if (paths[w].size() < 4)
                 continue;
             markOthers (maze, paths, w);
@@ -137,7 +139,8 @@ void straighten (Maze& maze, const Wires& wires, Paths& paths)
 }
 }
 
-RouteResult route (const Board& board, const std::vector<Port>& ports, const std::vector<std::pair<int, int>>& wires, int rounds)
+RouteResult route (const Board& board, const std::vector<Port>& ports, const std::vector<std::pair<int, int>>& wires, int rounds,
+                   const Cancellation& isUnwanted)
 {
     RouteResult best;
     best.paths.resize (wires.size());
@@ -169,6 +172,7 @@ RouteResult route (const Board& board, const std::vector<Port>& ports, const std
         std::vector<std::pair<double, int>> detours;
         for (int w : order)
         {
+            isUnwanted.check();
             double cost = 0.0;
             auto path = maze.find (wires[static_cast<size_t> (w)].first, wires[static_cast<size_t> (w)].second, cost);
             if (path.empty())
@@ -187,7 +191,7 @@ RouteResult route (const Board& board, const std::vector<Port>& ports, const std
         {
             ++refined;
             bestRaw = std::min (bestRaw, total);
-            refine (maze, wires, paths);
+            refine (maze, wires, paths, isUnwanted);
             if (const double price = priceOfAll (maze, wires, paths); price < best.cost - 0.01)
             {
                 bettered = round;
@@ -202,7 +206,7 @@ RouteResult route (const Board& board, const std::vector<Port>& ports, const std
         // Joints of neighbours stay first for good: their only straight way must stay free.
         std::stable_partition (order.begin(), order.end(), [&] (int w) { return straight (w) <= 4; });
     }
-    straighten (maze, wires, best.paths);
+    straighten (maze, wires, best.paths, isUnwanted);
     best.crossings = countCrossings (best.paths, board.columns, board.rows);
     return best;
 }

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "concurrency/Cancellation.h"
+
 #include <cstdint>
 #include <utility>
 #include <vector>
@@ -37,6 +39,8 @@ struct RouteResult
 
 /** Finds a way for every wire (pairs of indices into `ports`) by ordered A*: wires never share a cell, cross only
     straight over straight, turn on no other wire and touch no lug of others. The order of routing is bettered over
-    `rounds` rounds. No randomness: the same input gives the same ways. */
-RouteResult route (const Board&, const std::vector<Port>& ports, const std::vector<std::pair<int, int>>& wires, int rounds);
+    `rounds` rounds. No randomness: the same input gives the same ways.
+    @throws Cancelled */
+RouteResult route (const Board&, const std::vector<Port>& ports, const std::vector<std::pair<int, int>>& wires, int rounds,
+                   const Cancellation& = {});
 }

@@ -135,6 +135,7 @@ struct FileRenderer::Impl : render::Passes
         pool.run (pieces.size(),
                   [&] (size_t i) // a disk takes its time to have everything
                   {
+                      isUnwanted.check();
                       if (writing[i].writer != nullptr)
                           writing[i].writer->finish();
                   });
@@ -150,8 +151,8 @@ struct FileRenderer::Impl : render::Passes
     }
 };
 
-FileRenderer::FileRenderer (RenderPlan plan, PassProgress progress)
-    : impl (std::make_unique<Impl> (std::move (plan), std::move (progress)))
+FileRenderer::FileRenderer (RenderPlan plan, PassProgress progress, Cancellation isUnwanted)
+    : impl (std::make_unique<Impl> (std::move (plan), std::move (progress), std::move (isUnwanted)))
 {
     for (Take& take : impl->takes)
         impl->match (take);

@@ -7,7 +7,6 @@
 
 #include <memory>
 #include <optional>
-#include <stdexcept>
 
 namespace coldiron
 {
@@ -54,20 +53,14 @@ struct RenderedFile
     double peakDb() const; ///< [dBFS]; -300 for silence
 };
 
-/** The progress asked to stop. */
-struct RenderStopped : std::runtime_error
-{
-    RenderStopped() : std::runtime_error ("stopped") {}
-};
-
 /** Renders takes file to file, in constant memory whatever their length: all pieces of a take in one pass over it, on all
-    cores. @throws TakeError, and RenderStopped, wherever a take is read or a file written; what was not finished is gone. */
+    cores. @throws TakeError, and Cancelled, wherever a take is read or a file written; what was not finished is gone. */
 class FileRenderer
 {
 public:
     /** Opens every take and measures what is needed: loudness, matching, headroom. Nothing is written.
         @param progress  told the share done of everything, the writing too */
-    explicit FileRenderer (RenderPlan, PassProgress = {});
+    explicit FileRenderer (RenderPlan, PassProgress = {}, Cancellation = {});
     ~FileRenderer();
     FileRenderer (const FileRenderer&) = delete;
     FileRenderer& operator= (const FileRenderer&) = delete;

@@ -8,8 +8,8 @@
 
 namespace coldiron::render
 {
-Passes::Passes (RenderPlan plan, PassProgress p)
-    : settings (std::move (plan.settings)), kept (std::move (plan.kept)), progress (std::move (p))
+Passes::Passes (RenderPlan plan, PassProgress p, Cancellation c)
+    : settings (std::move (plan.settings)), kept (std::move (plan.kept)), isUnwanted (std::move (c)), progress (std::move (p))
 {
     std::optional<ImpulseResponse> impulse;
     if (settings.after.sound == OutputSound::file)
@@ -22,7 +22,7 @@ Passes::Passes (RenderPlan plan, PassProgress p)
             takes.push_back ({ piece.take, takeInfo (piece.take), 0.0, {}, {} });
             take = takes.end() - 1;
             if (impulse)
-                take->impulse = impulse->at (take->info.sampleRate);
+                take->impulse = impulse->at (take->info.sampleRate, isUnwanted);
         }
         works.push_back (std::make_unique<Work>());
         works.back()->take = static_cast<size_t> (take - takes.begin());
@@ -31,7 +31,10 @@ Passes::Passes (RenderPlan plan, PassProgress p)
     expect();
     measureTakes();
     for (size_t i = 0; i < works.size(); ++i)
+    {
+        isUnwanted.check();
         design (plan.pieces[i], *works[i]);
+    }
 }
 
 void Passes::measureTakes()
@@ -112,11 +115,12 @@ size_t Passes::piecesAtOnce() const
 void Passes::pass (const Take& take, const std::vector<BlockListener>& listeners)
 {
     const auto frames = static_cast<double> (take.info.frames);
-    const bool whole = runPass (
-        blocksOf (take.path), listeners, pool, frames,
-        [&] (double share) { return ! progress || progress (std::min (1.0, (framesDone + share * frames) / framesExpected)); });
-    if (! whole)
-        throw RenderStopped();
+    const auto tell = [&] (double share)
+    {
+        if (progress)
+            progress (std::min (1.0, (framesDone + share * frames) / framesExpected));
+    };
+    runPass (blocksOf (take.path), listeners, pool, frames, tell, isUnwanted);
     framesDone += frames;
 }
 

@@ -28,8 +28,8 @@ struct Take
 class Passes
 {
 public:
-    /** Opens and measures all takes, then designs all pieces. @throws TakeError, std::invalid_argument */
-    Passes (RenderPlan, PassProgress);
+    /** Opens and measures all takes, then designs all pieces. @throws TakeError, std::invalid_argument, Cancelled */
+    Passes (RenderPlan, PassProgress, Cancellation);
 
     const RenderSettings settings;
     const std::vector<KeptFile> kept;
@@ -52,6 +52,7 @@ public:
                  const std::function<void (size_t, Work&, const Channels&)>& hear);
 
     WorkerPool pool;
+    const Cancellation isUnwanted; ///< asked before each block of each piece
 
 private:
     const PassProgress progress;

@@ -108,11 +108,13 @@ Curve nominal (const TransferFunction& transfer, const Curve& hz)
 }
 
 /** One curve a draw: how far bent parts move the nominal string mix. */
-std::vector<Curve> partDraws (const CircuitConfig& recorded, const CircuitConfig& option, const Curve& centre, const Curve& hz)
+std::vector<Curve> partDraws (const CircuitConfig& recorded, const CircuitConfig& option, const Curve& centre, const Curve& hz,
+                              const Cancellation& isUnwanted)
 {
     std::vector<Curve> curves;
     for (int d = 0; d < numDraws; ++d)
     {
+        isUnwanted.check();
         const auto recordedFactors = drawParts (recorded.harness, Draw (d));
         const auto optionFactors = drawParts (option.harness, Draw (d));
         BuildOptions bentRecorded, bentOption;
@@ -144,7 +146,8 @@ double interpolated (const Curve& curve, double hz)
 }
 }
 
-Band computeBand (const CircuitConfig& recorded, const CircuitConfig& option, const std::vector<double>& hz)
+Band computeBand (const CircuitConfig& recorded, const CircuitConfig& option, const std::vector<double>& hz,
+                  const Cancellation& isUnwanted)
 {
     Band band;
     band.hz = hz;
@@ -159,7 +162,7 @@ Band computeBand (const CircuitConfig& recorded, const CircuitConfig& option, co
 
     const Curve grid = gridHz();
     const Curve centre = nominal (transfer, grid);
-    const auto byParts = partDraws (recorded, option, centre, grid);
+    const auto byParts = partDraws (recorded, option, centre, grid, isUnwanted);
     // Where the coils are heard in the same proportion the strings cancel, whatever their mix.
     const auto byStrings = transfer.confidence().isEstimated() ? stringDraws (recordedResponse, optionResponse, grid)
                                                                : std::vector<Curve> (1, centre);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "concurrency/Cancellation.h"
 #include "response/CircuitConfig.h"
 
 #include <vector>
@@ -14,6 +15,8 @@ struct Band
     std::vector<double> hz, lowDb, highDb;
 };
 
-/** @param hz  where the band is wanted, rising; the 5 % and 95 % of the mean ln |T|^2 per third octave around each */
-Band computeBand (const CircuitConfig& recorded, const CircuitConfig& option, const std::vector<double>& hz);
+/** @param hz  where the band is wanted, rising; the 5 % and 95 % of the mean ln |T|^2 per third octave around each
+    @throws Cancelled */
+Band computeBand (const CircuitConfig& recorded, const CircuitConfig& option, const std::vector<double>& hz,
+                  const Cancellation& = {});
 }

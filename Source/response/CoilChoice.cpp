@@ -125,7 +125,7 @@ std::string OtherCoil::words() const
                   : " and the hum falls by about " + std::to_string (std::lround (humDb - otherHumDb)) + " dB");
 }
 
-std::vector<OtherCoil> otherCoils (const CircuitConfig& option)
+std::vector<OtherCoil> otherCoils (const CircuitConfig& option, const Cancellation& isUnwanted)
 {
     CircuitConfig config = option;
     for (const Control& control : controls (config.harness))
@@ -136,6 +136,7 @@ std::vector<OtherCoil> otherCoils (const CircuitConfig& option)
     for (const Control& control : controls (config.harness))
         for (const std::string& position : control.positions)
         {
+            isUnwanted.check();
             CircuitConfig thrown = config;
             thrown.setting.levers[control.name] = position;
             auto found = atSetting (thrown);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "concurrency/Cancellation.h"
 #include "response/CircuitConfig.h"
 
 namespace coldiron
@@ -30,5 +31,5 @@ struct OtherCoil
 
 /** Looks at the option's own setting and at every position of every lever, knobs at 10. Either pickup may be the one to
     change, so two answers where both have such a coil; none where nothing is to be won. */
-std::vector<OtherCoil> otherCoils (const CircuitConfig&);
+std::vector<OtherCoil> otherCoils (const CircuitConfig&, const Cancellation& = {});
 }

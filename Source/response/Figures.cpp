@@ -48,7 +48,8 @@ std::optional<double> difference (const std::optional<double>& a, const std::opt
 }
 }
 
-Figures computeFigures (const CircuitConfig& recorded, const CircuitConfig& option, const Spectrum& take)
+Figures computeFigures (const CircuitConfig& recorded, const CircuitConfig& option, const Spectrum& take,
+                        const Cancellation& isUnwanted)
 {
     const GuitarResponse before = recorded.response(), after = option.response();
     const TransferFunction transfer (before, after);
@@ -56,7 +57,7 @@ Figures computeFigures (const CircuitConfig& recorded, const CircuitConfig& opti
     figures.silent = after.isSilent() || before.isSilent();
     figures.confidence = transfer.confidence();
     const Clarity clarity (before.isSilent() ? option : recorded, before.isSilent() ? Spectrum {} : take);
-    figures.volumes = volumeFigures (option, &clarity);
+    figures.volumes = volumeFigures (option, &clarity, isUnwanted);
 
     BuildOptions bare;
     bare.withLoad = false;

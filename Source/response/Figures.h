@@ -1,5 +1,6 @@
 #pragma once
 
+#include "concurrency/Cancellation.h"
 #include "response/Confidence.h"
 #include "response/Hum.h"
 #include "response/NoiseTrust.h"
@@ -38,7 +39,9 @@ struct Figures
     NoiseTrust trust; ///< how far up the take's own noise lets the preview be trusted; filled in where there is a take
 };
 
-Figures computeFigures (const CircuitConfig& recorded, const CircuitConfig& option, const Spectrum& take = {});
+/** @throws Cancelled */
+Figures computeFigures (const CircuitConfig& recorded, const CircuitConfig& option, const Spectrum& take = {},
+                        const Cancellation& = {});
 
 /** "much quieter, turn the amplifier up", "a little louder", "as loud" and the like. @param db  LU or dB re the take */
 std::string levelWords (double db);

@@ -69,7 +69,8 @@ std::string pickupsInWords (const GuitarResponse& response)
     return names.empty() ? "nothing" : names.size() == 1 ? names.front() + " alone" : listed (names);
 }
 
-TakeChoice nearestTake (const std::vector<CircuitConfig>& takes, const CircuitConfig& option, std::optional<int> own)
+TakeChoice nearestTake (const std::vector<CircuitConfig>& takes, const CircuitConfig& option, std::optional<int> own,
+                        const Cancellation& isUnwanted)
 {
     TakeChoice choice;
     if (takes.empty())
@@ -78,7 +79,10 @@ TakeChoice nearestTake (const std::vector<CircuitConfig>& takes, const CircuitCo
     const GuitarResponse heard = option.response();
     std::vector<GuitarResponse> recorded;
     for (const auto& take : takes)
+    {
+        isUnwanted.check();
         recorded.push_back (take.response());
+    }
 
     using Rank = std::tuple<int, bool, bool, int, int>; // the smallest is the nearest
     std::optional<Rank> best, ownRank;
@@ -86,6 +90,7 @@ TakeChoice nearestTake (const std::vector<CircuitConfig>& takes, const CircuitCo
     std::vector<Confidence> sure;
     for (int t = 0; t < static_cast<int> (takes.size()); ++t)
     {
+        isUnwanted.check();
         const auto& response = recorded[static_cast<size_t> (t)];
         sure.push_back (assessConfidence (response, heard));
         const bool silent = response.isSilent();

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "concurrency/Cancellation.h"
 #include "response/CircuitConfig.h"
 #include "response/Confidence.h"
 
@@ -23,7 +24,8 @@ struct TakeChoice
     other a take of one pickup; then the one that needs the least lift of treble, since that lifts noise; then the first.
     @param takes  how each was recorded
     @param own    index that the option names itself, which always wins; a surer one is then suggested */
-TakeChoice nearestTake (const std::vector<CircuitConfig>& takes, const CircuitConfig& option, std::optional<int> own = {});
+TakeChoice nearestTake (const std::vector<CircuitConfig>& takes, const CircuitConfig& option, std::optional<int> own = {},
+                        const Cancellation& = {});
 
 /** The pickups that are heard through a wiring, in the order of its parts: "bridge alone", "neck and bridge", "nothing". */
 std::string pickupsInWords (const GuitarResponse&);

@@ -53,7 +53,7 @@ std::vector<std::string> heardKnobs (const CircuitConfig& config, const Setting&
 }
 
 /** The lever positions, own setting first, where two volumes or more are heard with all of them at 10. */
-std::optional<Setting> whereTwoAreHeard (const CircuitConfig& config)
+std::optional<Setting> whereTwoAreHeard (const CircuitConfig& config, const Cancellation& isUnwanted)
 {
     std::vector<Setting> settings { config.setting };
     settings.front().knobs.clear();
@@ -73,12 +73,16 @@ std::optional<Setting> whereTwoAreHeard (const CircuitConfig& config)
             }
     }
     for (const auto& setting : settings)
+    {
+        isUnwanted.check();
         if (volumeKnobs (config.harness, setting).size() > 1 && heardKnobs (config, setting).size() > 1)
             return setting;
+    }
     return {};
 }
 
-std::vector<VolumeStep> stepsOf (const CircuitConfig& config, const std::string& knob, const Clarity* clarity)
+std::vector<VolumeStep> stepsOf (const CircuitConfig& config, const std::string& knob, const Clarity* clarity,
+                                 const Cancellation& isUnwanted)
 {
     std::vector<VolumeStep> steps;
     CircuitConfig turned = config;
@@ -86,6 +90,7 @@ std::vector<VolumeStep> stepsOf (const CircuitConfig& config, const std::string&
     std::optional<double> openClarity;
     for (const double value : { 10.0, 8.0, 6.0, 4.0, 2.0 })
     {
+        isUnwanted.check();
         turned.setting.knobs[knob] = value;
         const double level = 20.0 * std::log10 (stringResponse (turned.response(), 500.0) + 1e-15);
         const auto clear = clarity != nullptr ? clarity->db (turned) : std::nullopt;
@@ -129,10 +134,10 @@ std::vector<std::string> volumeKnobs (const Harness& harness, const Setting& set
     return knobs;
 }
 
-std::vector<VolumeFigures> volumeFigures (const CircuitConfig& config, const Clarity* clarity)
+std::vector<VolumeFigures> volumeFigures (const CircuitConfig& config, const Clarity* clarity, const Cancellation& isUnwanted)
 {
     const auto heard = heardKnobs (config, config.setting);
-    const auto common = whereTwoAreHeard (config);
+    const auto common = whereTwoAreHeard (config, isUnwanted);
     const auto together = common ? heardKnobs (config, *common) : std::vector<std::string> {};
     std::vector<VolumeFigures> figures;
     for (const auto& knob : volumeKnobs (config.harness, config.setting))
@@ -141,7 +146,7 @@ std::vector<VolumeFigures> volumeFigures (const CircuitConfig& config, const Cla
         volume.knob = knob;
         volume.heard = std::find (heard.begin(), heard.end(), knob) != heard.end();
         if (volume.heard)
-            volume.steps = stepsOf (config, knob, clarity);
+            volume.steps = stepsOf (config, knob, clarity, isUnwanted);
         if (std::find (together.begin(), together.end(), knob) != together.end())
             volume.mutesOthers = dropDb (config, *common, knob) < mutedDb;
         figures.push_back (std::move (volume));

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "concurrency/Cancellation.h"
 #include "response/Clarity.h"
 
 #include <optional>
@@ -30,6 +31,6 @@ std::vector<std::string> volumeKnobs (const Harness&, const Setting&);
 
 /** Every volume of an option. mutesOthers is asked at the option's own switch positions if two volumes are heard
     there, else at the first positions where two are.
-    @param clarity  what to judge the steps by; without it they say the level alone */
-std::vector<VolumeFigures> volumeFigures (const CircuitConfig&, const Clarity* clarity = nullptr);
+    @param clarity  what to judge the steps by; without it they say the level alone. @throws Cancelled */
+std::vector<VolumeFigures> volumeFigures (const CircuitConfig&, const Clarity* clarity = nullptr, const Cancellation& = {});
 }

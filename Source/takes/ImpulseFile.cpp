@@ -11,7 +11,10 @@
 
 namespace coldiron
 {
-std::vector<float> ImpulseResponse::at (double rate) const { return resampled (samples, sampleRate, rate); }
+std::vector<float> ImpulseResponse::at (double rate, const Cancellation& isUnwanted) const
+{
+    return resampled (samples, sampleRate, rate, isUnwanted);
+}
 
 ImpulseResponse readImpulse (const std::filesystem::path& path)
 {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "concurrency/Cancellation.h"
 #include "takes/TakeFile.h"
 
 namespace coldiron
@@ -11,7 +12,7 @@ struct ImpulseResponse
     double sampleRate = 0.0;
     std::vector<float> samples; ///< of the first channel
 
-    std::vector<float> at (double rate) const; ///< resampled
+    std::vector<float> at (double rate, const Cancellation& = {}) const; ///< resampled. @throws Cancelled
 };
 
 /** Reads what readTake() reads; at most OutputChain::longestImpulse long, and not silent. Of two channels the first counts.

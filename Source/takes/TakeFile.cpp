@@ -42,17 +42,7 @@ TakeInfo takeInfo (const std::filesystem::path& path) { return TakeReader (path)
 TakeAudio readTake (const std::filesystem::path& path)
 {
     TakeReader reader (path);
-    TakeAudio take;
-    take.sampleRate = reader.info().sampleRate;
-    take.channels.resize (static_cast<size_t> (reader.info().channels));
-    std::error_code error;
-    const auto bytes = static_cast<int64_t> (std::filesystem::file_size (path, error));
-    for (auto& samples : take.channels)
-        samples.reserve (static_cast<size_t> (error ? 0 : std::min (reader.info().frames, bytes)));
-    for (Channels block; reader.read (block);)
-        for (size_t c = 0; c < block.size(); ++c)
-            take.channels[c].insert (take.channels[c].end(), block[c].begin(), block[c].end());
-    return take;
+    return readTake (reader);
 }
 
 void checkTake (const std::filesystem::path& path)

@@ -79,6 +79,13 @@ TakeReader& TakeReader::operator= (TakeReader&&) noexcept = default;
 
 const TakeInfo& TakeReader::info() const { return impl->info; }
 
+int64_t TakeReader::bytes() const
+{
+    std::error_code error;
+    const auto size = static_cast<int64_t> (std::filesystem::file_size (impl->path, error));
+    return error ? 0 : size;
+}
+
 /** By blocks and not by the header's count: a crafted count must not make us ask for the memory. */
 bool TakeReader::read (Channels& block, size_t most)
 {
@@ -101,6 +108,23 @@ bool TakeReader::read (Channels& block, size_t most)
     }
     d.total += got;
     return true;
+}
+
+TakeAudio readTake (TakeReader& reader, const BlockListener& hear)
+{
+    TakeAudio take;
+    take.sampleRate = reader.info().sampleRate;
+    take.channels.resize (static_cast<size_t> (reader.info().channels));
+    for (auto& samples : take.channels)
+        samples.reserve (static_cast<size_t> (std::min (reader.info().frames, reader.bytes())));
+    for (Channels block; reader.read (block);)
+    {
+        for (size_t c = 0; c < block.size(); ++c)
+            take.channels[c].insert (take.channels[c].end(), block[c].begin(), block[c].end());
+        if (hear)
+            hear (block);
+    }
+    return take;
 }
 
 BlockSource blocksOf (const std::filesystem::path& take)

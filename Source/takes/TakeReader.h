@@ -15,6 +15,7 @@ public:
     TakeReader& operator= (TakeReader&&) noexcept;
 
     const TakeInfo& info() const;
+    int64_t bytes() const; ///< of the file; 0 where that cannot be said
 
     /** The next samples, channels apart. @param most  frames
         @returns false at the end. @throws TakeError where the file is cut short or a sample is no number */
@@ -24,6 +25,10 @@ private:
     struct Impl;
     std::unique_ptr<Impl> impl;
 };
+
+/** Reads what is left of it into memory. @param hear  given each block as it is read; may be empty
+    @throws TakeError as TakeReader::read() does */
+TakeAudio readTake (TakeReader&, const BlockListener& hear = {});
 
 /** The take from its start, opened again. @throws TakeError at once, and as it is read */
 BlockSource blocksOf (const std::filesystem::path& take);

@@ -138,7 +138,11 @@ TEST_CASE ("nothing is left of renderings that fail or are stopped")
     const auto take = folder.path / "take.wav", out = folder.path / "out";
     fs::create_directories (out);
     writeTake (take, sine (300000, 0.5), false);
-    CHECK_THROWS_AS (FileRenderer (twoPieces (take), [] (double share) { return share < 0.5; }).write (out), RenderStopped);
+    double done = 0.0;
+    CHECK_THROWS_AS (FileRenderer (
+                         twoPieces (take), [&] (double share) { done = share; }, Cancellation ([&] { return done >= 0.5; }))
+                         .write (out),
+                     Cancelled);
     CHECK (filesIn (out) == 0);
 
     fs::resize_file (take, 500000);
