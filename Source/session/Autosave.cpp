@@ -1,5 +1,6 @@
 #include "session/Autosave.h"
 
+#include "files/Log.h"
 #include "files/WriteFile.h"
 #include "session/JobTree.h"
 
@@ -10,7 +11,6 @@
 
 #include <algorithm>
 #include <atomic>
-#include <chrono>
 #include <fstream>
 #include <sstream>
 
@@ -78,13 +78,7 @@ void write (const fs::path& path, const Unsaved& work)
     tree["file"] = work.file.string();
     tree["folder"] = work.folder.string();
     tree["job"] = work.jobText;
-    try
-    {
-        writeFile (path, tree.dump (-1, ' ', false, JobTree::error_handler_t::replace));
-    }
-    catch (const WriteError&) // it is kept again with the next change; there is nobody to tell
-    {
-    }
+    writeFile (path, tree.dump (-1, ' ', false, JobTree::error_handler_t::replace));
 }
 
 std::optional<Unsaved> read (const fs::path& path)
@@ -103,6 +97,9 @@ std::optional<Unsaved> read (const fs::path& path)
 }
 
 Autosave::Autosave (fs::path folder)
+    : worker (
+        "coldiron-save", [this] (const Cancellation&) { return turn(); },
+        [this] (const std::string& words) { tellFault (words); })
 {
     static std::atomic<int> count { 0 };
     std::error_code ignored;
@@ -114,17 +111,13 @@ Autosave::Autosave (fs::path folder)
         if (! fs::exists (kept, ignored))
             lock = takeLock (lockOf (kept), true);
     }
-    thread = std::thread ([this] { run(); });
 }
 
 Autosave::~Autosave()
 {
+    while (! worker.waitUntilIdle (60.0)) // everything asked for before the end is done before the end
     {
-        const std::scoped_lock guard (mutex);
-        quit = true;
     }
-    wake.notify_all();
-    thread.join();
     std::error_code ignored;
     if (lock >= 0 && ! fs::exists (kept, ignored))
         fs::remove (lockOf (kept), ignored);
@@ -139,7 +132,7 @@ void Autosave::keep (Unsaved work)
         wanted = std::move (work);
         wantsDrop = false;
     }
-    wake.notify_all();
+    worker.wake();
 }
 
 void Autosave::drop()
@@ -149,37 +142,42 @@ void Autosave::drop()
         wanted.reset();
         wantsDrop = true;
     }
-    wake.notify_all();
+    worker.wake();
 }
 
-bool Autosave::waitUntilIdle (double seconds)
+bool Autosave::waitUntilIdle (double seconds) { return worker.waitUntilIdle (seconds); }
+
+std::string Autosave::fault() const
 {
-    std::unique_lock guard (mutex);
-    return idle.wait_for (guard, std::chrono::duration<double> (seconds), [this] { return ! busy && ! wanted && ! wantsDrop; });
+    const std::scoped_lock guard (mutex);
+    return why;
 }
 
-/** Everything asked for before the end is done before the end. */
-void Autosave::run()
+void Autosave::tellFault (const std::string& words)
 {
-    std::unique_lock guard (mutex);
-    for (;;)
+    logFault ("unsaved work cannot be kept: " + words);
+    const std::scoped_lock guard (mutex);
+    why = words;
+}
+
+bool Autosave::turn()
+{
+    std::optional<Unsaved> work;
     {
-        wake.wait (guard, [this] { return quit || wanted || wantsDrop; });
+        const std::scoped_lock guard (mutex);
         if (! wanted && ! wantsDrop)
-            return;
-        const auto work = std::exchange (wanted, std::nullopt);
+            return false;
+        work = std::exchange (wanted, std::nullopt);
         wantsDrop = false;
-        busy = true;
-        guard.unlock();
-        std::error_code ignored;
-        if (lock >= 0 && work)
-            write (kept, *work);
-        else if (lock >= 0)
-            fs::remove (kept, ignored);
-        guard.lock();
-        busy = false;
-        idle.notify_all();
     }
+    std::error_code ignored;
+    if (lock >= 0 && work)
+        write (kept, *work);
+    else if (lock >= 0)
+        fs::remove (kept, ignored);
+    const std::scoped_lock guard (mutex);
+    why.clear();
+    return true;
 }
 
 std::vector<Recovery> leftWork (const fs::path& folder)

@@ -1,11 +1,11 @@
 #pragma once
 
-#include <condition_variable>
+#include "concurrency/Worker.h"
+
 #include <filesystem>
 #include <mutex>
 #include <optional>
 #include <string>
-#include <thread>
 #include <vector>
 
 namespace coldiron
@@ -33,19 +33,21 @@ public:
     void keep (Unsaved);                 ///< returns at once; of several the newest is written
     void drop();                         ///< saved, or given up: nothing is left
     bool waitUntilIdle (double seconds); ///< until all that was asked for is on disk
+    std::string fault() const;           ///< why the last of it could not be kept; empty: it could
 
     const std::filesystem::path& file() const { return kept; }
 
 private:
     std::filesystem::path kept;
     int lock = -1;
-    std::mutex mutex;
-    std::condition_variable wake, idle;
+    mutable std::mutex mutex;
     std::optional<Unsaved> wanted;
-    bool quit = false, busy = false, wantsDrop = false;
-    std::thread thread;
+    bool wantsDrop = false;
+    std::string why;
+    Worker worker; ///< last
 
-    void run();
+    bool turn();
+    void tellFault (const std::string& words);
 };
 
 /** Work left behind by a process that is gone. */

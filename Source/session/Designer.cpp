@@ -9,25 +9,11 @@ namespace coldiron
 {
 using Clock = std::chrono::steady_clock;
 
-Designer::Designer (SharedState& workshop) : shared (workshop), thread ([this] { run(); }) {}
-
-Designer::~Designer()
+Designer::Designer (SharedState& state)
+    : shared (state), worker (
+                          "coldiron-design", state.changes, [this] (const Cancellation& stop) { return turn (stop); },
+                          [this] (const std::string& words) { shared.tellFault ("sound", "the sound cannot follow: " + words); })
 {
-    {
-        const std::scoped_lock lock (mutex);
-        quit = true;
-    }
-    signal.notify_all();
-    thread.join();
-}
-
-void Designer::wake()
-{
-    {
-        const std::scoped_lock lock (mutex);
-        woken = true;
-    }
-    signal.notify_all();
 }
 
 Designer::Key Designer::wanted() const
@@ -52,27 +38,23 @@ Designer::Key Designer::wanted() const
     return key;
 }
 
-bool Designer::waitUntilIdle (double seconds)
+bool Designer::isDone (const Key& key)
 {
-    const auto until = Clock::now() + std::chrono::duration_cast<Clock::duration> (std::chrono::duration<double> (seconds));
-    wake();
-    std::unique_lock lock (mutex);
-    ++waiting;
-    for (;;)
-    {
-        lock.unlock();
-        const Key now = wanted();
-        lock.lock();
-        const bool isDone = done == now || now.rate <= 0.0;
-        if (isDone || (settled.wait_until (lock, until) == std::cv_status::timeout && Clock::now() >= until))
-        {
-            --waiting;
-            return isDone;
-        }
-    }
+    const std::scoped_lock lock (mutex);
+    return done == key || key.rate <= 0.0;
 }
 
-EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
+bool Designer::waitUntilIdle (double seconds)
+{
+    ++waiting;
+    if (held.load())
+        wake();
+    const bool isIdle = worker.waitFor (seconds, [this] { return isDone (wanted()); });
+    --waiting;
+    return isIdle;
+}
+
+EngineDesign Designer::design (const Key& key, const Snapshot& snapshot, const Cancellation& stop)
 {
     EngineDesign result;
     if (! recorded || recordedFrom != snapshot.revision || recordedTake != snapshot.takeFor (key.option))
@@ -84,6 +66,7 @@ EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
         recordedTake = snapshot.takeFor (key.option);
     }
 
+    stop.check();
     const MainsField field { key.mainsHz, facingOf (key.facingDegrees), key.buzz };
     const double lufs = snapshot.materialFor (key.option).lufs;
     if (key.option == asRecorded)
@@ -92,6 +75,7 @@ EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
     {
         const GuitarResponse option = configOf (snapshot, shared.live, key.option).response();
         const TransferFunction transfer (*recorded, option);
+        stop.check();
         result = EngineDesign::of (&transfer, option, field, lufs, key.rate, key.hisses);
         if (key.matched)
         {
@@ -107,7 +91,7 @@ EngineDesign Designer::design (const Key& key, const Snapshot& snapshot)
 }
 
 /** Hands the engine another chain where another one is asked for; one that cannot be had leaves the last one sounding. */
-void Designer::followAfter (const Key& key, const Snapshot& snapshot)
+void Designer::followAfter (const Key& key, const Snapshot& snapshot, const Cancellation& stop)
 {
     const auto before = shared.after();
     const OutputChainKey wants { snapshot.after, key.rate,
@@ -134,8 +118,9 @@ void Designer::followAfter (const Key& key, const Snapshot& snapshot)
                         || afterKey->rate != wants.rate || afterKey->lufs != wants.lufs || afterKey->prepared != wants.prepared;
     if (sounds)
     {
-        auto chain = std::make_unique<OutputChain> (now.choice, now.impulse ? now.impulse->at (key.rate) : std::vector<float>(),
-                                                    key.rate, snapshot.materialFor (asRecorded).lufs);
+        auto chain =
+            std::make_unique<OutputChain> (now.choice, now.impulse ? now.impulse->at (key.rate, stop) : std::vector<float>(),
+                                           key.rate, snapshot.materialFor (asRecorded).lufs);
         afterCurve = chain->curve();
         shared.engine.publish (std::move (chain));
     }
@@ -144,46 +129,34 @@ void Designer::followAfter (const Key& key, const Snapshot& snapshot)
     afterKey = wants;
 }
 
-void Designer::run()
+bool Designer::turn (const Cancellation& stop)
 {
-    for (;;)
-    {
-        const Key key = wanted(); // before anything is read, so that what changes meanwhile is seen as new
-        bool fresh = false;
-        {
-            std::unique_lock lock (mutex);
-            if (quit)
-                return;
-            fresh = key.rate > 0.0 && done != key && (waiting > 0 || ! held.load());
-            if (! fresh)
-            {
-                signal.wait_for (lock, std::chrono::milliseconds (4), [this] { return quit || woken; });
-                woken = false;
-                continue;
-            }
-        }
+    const Key key = wanted(); // before anything is read, so that what changes meanwhile is seen as new
+    if (isDone (key) || (held.load() && waiting.load() == 0))
+        return false;
 
-        const auto began = Clock::now();
-        const auto snapshot = shared.snapshot();
-        EngineDesign next;
-        try
-        {
-            followAfter (key, *snapshot);
-            next = design (key, *snapshot);
-            shared.engine.publish (next);
-        }
-        catch (const std::exception&)
-        {
-            next.filter = ModalFilter::silence (key.rate); // a circuit without a solution gives no sound
-            next.probe();
-            shared.engine.publish (next);
-        }
-        lastTook = std::chrono::duration<double> (Clock::now() - began).count();
-        {
-            const std::scoped_lock lock (mutex);
-            done = key;
-        }
-        settled.notify_all();
+    const auto began = Clock::now();
+    const auto snapshot = shared.snapshot();
+    EngineDesign next;
+    std::string fault;
+    try
+    {
+        followAfter (key, *snapshot, stop);
+        next = design (key, *snapshot, stop);
+        shared.engine.publish (next);
     }
+    catch (const std::exception& thrown)
+    {
+        fault = nameOf (key.option) + " cannot be heard: " + thrown.what();
+        next = {};
+        next.filter = next.hiss = ModalFilter::silence (key.rate);
+        next.probe();
+        shared.engine.publish (next);
+    }
+    shared.tellFault ("sound", fault);
+    lastTook = std::chrono::duration<double> (Clock::now() - began).count();
+    const std::scoped_lock lock (mutex);
+    done = key;
+    return true;
 }
 }

@@ -1,23 +1,20 @@
 #pragma once
 
+#include "concurrency/Worker.h"
 #include "session/SharedState.h"
 
-#include <condition_variable>
 #include <optional>
-#include <thread>
 
 namespace coldiron
 {
-/** The thread that turns the heard option into a filter and hands it to the engine. It looks every 4 ms, since the
-    audio thread may move a knob and must not wake anyone; the newest setting wins. */
+/** The thread that turns the heard option into a filter and hands it to the engine, whenever what it depends on has changed;
+    the newest setting wins. A design that has begun is heard, so that a knob that never rests is heard moving. */
 class Designer
 {
 public:
     explicit Designer (SharedState&);
-    ~Designer();
 
-    /** Wakes it at once. Not for the audio thread. */
-    void wake();
+    void wake() { shared.changes.raise(); } ///< [any thread] after a change; SharedState's own calls do so themselves
 
     /** Waits until the engine has been given what the bench shows now, or for the time given. Never on the audio
         thread while it plays in real time. @return whether it has */
@@ -25,7 +22,11 @@ public:
 
     /** [any thread, wait-free] While held it designs for nobody but those who wait in waitUntilIdle(): a render faster than real
         time says when, so that what is heard is the same however fast the machine is. */
-    void hold (bool h) { held.store (h); }
+    void hold (bool h)
+    {
+        if (held.exchange (h) && ! h)
+            wake();
+    }
 
     double lastSeconds() const { return lastTook.load(); } ///< knob to coefficients, of the last design
 
@@ -41,19 +42,16 @@ private:
     };
 
     SharedState& shared;
-    std::mutex mutex;
-    std::condition_variable signal, settled;
-    bool quit = false, woken = false;
-    int waiting = 0; ///< in waitUntilIdle()
+    std::atomic<int> waiting { 0 }; ///< in waitUntilIdle()
     std::atomic<bool> held { false };
-    std::optional<Key> done;
+    std::mutex mutex;
+    std::optional<Key> done; ///< guarded
     std::atomic<double> lastTook { 0.0 };
 
     // Only the thread touches these.
     std::optional<GuitarResponse> recorded;
     uint32_t recordedFrom = 0;
     int recordedTake = -1;
-    std::thread thread;
 
     /** What a chain after the jack depends on. */
     struct OutputChainKey
@@ -66,9 +64,12 @@ private:
     std::optional<OutputChainKey> afterKey;
     OutputCurve afterCurve;
 
+    Worker worker; ///< last
+
     Key wanted() const;
-    void followAfter (const Key&, const Snapshot&);
-    void run();
-    EngineDesign design (const Key&, const Snapshot&);
+    bool isDone (const Key&);
+    bool turn (const Cancellation& stop);
+    void followAfter (const Key&, const Snapshot&, const Cancellation& stop);
+    EngineDesign design (const Key&, const Snapshot&, const Cancellation& stop);
 };
 }

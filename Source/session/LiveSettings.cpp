@@ -62,19 +62,19 @@ Setting LiveSettings::setting (OptionId id, const Setting& base, const Harness& 
     return result;
 }
 
-void LiveSettings::setKnob (OptionId id, int place, float value)
+bool LiveSettings::setKnob (OptionId id, int place, float value)
 {
-    if (place < 0 || place >= numKnobs)
-        return;
-    knobs[at (id)][static_cast<size_t> (place)].store (value, std::memory_order_relaxed);
+    if (place < 0 || place >= numKnobs || knobs[at (id)][static_cast<size_t> (place)].exchange (value) == value)
+        return false;
     generations[at (id)].fetch_add (1, std::memory_order_release);
+    return true;
 }
 
-void LiveSettings::setLever (OptionId id, int place, int position)
+bool LiveSettings::setLever (OptionId id, int place, int position)
 {
-    if (place < 0 || place >= numLevers)
-        return;
-    levers[at (id)][static_cast<size_t> (place)].store (position, std::memory_order_relaxed);
+    if (place < 0 || place >= numLevers || levers[at (id)][static_cast<size_t> (place)].exchange (position) == position)
+        return false;
     generations[at (id)].fetch_add (1, std::memory_order_release);
+    return true;
 }
 }

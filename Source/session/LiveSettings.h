@@ -17,8 +17,8 @@ public:
     void load (const Job&, const ControlMap&);                                                ///< takes over the job's settings
     Setting setting (OptionId, const Setting& base, const Harness&, const ControlMap&) const; ///< base for what has no place
 
-    void setKnob (OptionId, int place, float value);   ///< [any thread, wait-free]
-    void setLever (OptionId, int place, int position); ///< [any thread, wait-free]
+    bool setKnob (OptionId, int place, float value);   ///< [any thread, wait-free] @return whether it moved
+    bool setLever (OptionId, int place, int position); ///< likewise
     float knob (OptionId t, int place) const { return knobs[at (t)][static_cast<size_t> (place)].load(); }
     int lever (OptionId t, int place) const { return levers[at (t)][static_cast<size_t> (place)].load(); }
     uint32_t generation (OptionId t) const { return generations[at (t)].load (std::memory_order_acquire); }

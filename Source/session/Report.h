@@ -7,6 +7,7 @@
 #include "session/OptionId.h"
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace coldiron
@@ -33,6 +34,7 @@ struct Report
     OptionId option = asRecorded;
     Setting setting;
     bool silent = false;
+    std::string fault;     ///< not empty: why nothing could be computed, for people; it is complete and silent then
     bool complete = false; ///< false: only the curve without band, the rest follows
     Curve curve;
     Figures figures;                      ///< once complete; confidence is there at once

@@ -1,10 +1,13 @@
 #include "session/Reporter.h"
 
+#include "files/Log.h"
 #include "response/Band.h"
+#include "response/Hiss.h"
 #include "response/TransferFunction.h"
 #include "session/Matching.h"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 
 namespace coldiron
@@ -32,7 +35,7 @@ void fillCurve (const TransferFunction& transfer, const std::vector<double>& hz,
 namespace
 {
 /** From which take, as things are: one selected by hand holds as if the option had asked for it. */
-TakeChoice choiceOf (const Snapshot& snapshot, OptionId id)
+TakeChoice choiceOf (const Snapshot& snapshot, OptionId id, const Cancellation& isUnwanted)
 {
     const Option* option = snapshot.option (id);
     if (option == nullptr || snapshot.job->takes.empty())
@@ -40,7 +43,7 @@ TakeChoice choiceOf (const Snapshot& snapshot, OptionId id)
     std::vector<CircuitConfig> takes;
     for (int take = 0; take < static_cast<int> (snapshot.job->takes.size()); ++take)
         takes.push_back (snapshot.job->recordedConfig (take));
-    return nearestTake (takes, snapshot.job->optionConfig (*option), snapshot.takeFor (id));
+    return nearestTake (takes, snapshot.job->optionConfig (*option), snapshot.takeFor (id), isUnwanted);
 }
 }
 
@@ -52,25 +55,12 @@ std::vector<double> Reporter::curveHz()
     return hz;
 }
 
-Reporter::Reporter (SharedState& workshop) : shared (workshop), thread ([this] { run(); }) {}
-
-Reporter::~Reporter()
+Reporter::Reporter (SharedState& state)
+    : shared (state),
+      worker (
+          "coldiron-report", state.changes, [this] (const Cancellation& stop) { return turn (stop); },
+          [this] (const std::string& words) { shared.tellFault ("reports", "curves and figures cannot be told: " + words); })
 {
-    {
-        const std::scoped_lock lock (mutex);
-        quit = true;
-    }
-    signal.notify_all();
-    thread.join();
-}
-
-void Reporter::wake()
-{
-    {
-        const std::scoped_lock lock (mutex);
-        woken = true;
-    }
-    signal.notify_all();
 }
 
 void Reporter::wantSweep (OptionId id, const std::string& knob)
@@ -79,9 +69,8 @@ void Reporter::wantSweep (OptionId id, const std::string& knob)
         const std::scoped_lock lock (mutex);
         wanted = { id, knob, wanted.number + 1 };
         swept.clear();
-        woken = true;
     }
-    signal.notify_all();
+    wake();
 }
 
 std::vector<SweepCurve> Reporter::sweep() const
@@ -99,62 +88,55 @@ bool Reporter::isWorking (OptionId id) const
     return report == nullptr || ! report->complete;
 }
 
-bool Reporter::waitFor (double seconds, const std::function<bool()>& holds)
-{
-    const auto until = std::chrono::steady_clock::now() + std::chrono::duration<double> (seconds);
-    while (! holds())
-    {
-        if (std::chrono::steady_clock::now() >= until)
-            return false;
-        wake();
-        std::this_thread::sleep_for (std::chrono::milliseconds (1));
-    }
-    return true;
-}
-
 bool Reporter::waitUntilIdle (OptionId id, double seconds)
 {
-    return waitFor (seconds, [&] { return ! isWorking (id); });
+    return worker.waitFor (seconds, [&] { return ! isWorking (id); });
 }
 
 bool Reporter::waitUntilIdle (double seconds)
 {
-    std::optional<uint32_t> restsThen;
-    return waitFor (seconds,
-                    [&]
-                    {
-                        for (const OptionId id : versionIds)
-                            if (isWorking (id))
-                            {
-                                restsThen.reset();
-                                return false;
-                            }
-                        if (! restsThen)
-                            restsThen = rests.load();
-                        return rests.load() - *restsThen >= 2; // one of them began after the last was told
-                    });
+    const auto until = std::chrono::steady_clock::now() + std::chrono::duration<double> (seconds);
+    const auto left = [&]
+    { return std::max (0.0, std::chrono::duration<double> (until - std::chrono::steady_clock::now()).count()); };
+    const auto areTold = [this]
+    {
+        for (const OptionId id : versionIds)
+            if (isWorking (id))
+                return false;
+        return true;
+    };
+    return worker.waitFor (seconds, areTold) && worker.waitUntilIdle (left()) && areTold();
 }
 
 /** The chain after the jack at the take's rate, and the take behind it. */
-void Reporter::followAfter (const Snapshot& snapshot, const TakeMaterial& take)
+void Reporter::followAfter (const Snapshot& snapshot, const TakeMaterial& take, const Cancellation& isUnwanted)
 {
     const auto after = shared.after();
     // Driven by the take selected, whatever take an option is derived from: what follows the jack is the same for all.
     const double driveLufs = snapshot.materialFor (asRecorded).lufs;
     if (chainOf != nullptr && after == chainOf && take.audio == chainTake && driveLufs == heardSpec.driveLufs)
         return;
-    chainOf = after;
+    chainOf = nullptr; // until all of it is there
     chainTake = take.audio;
     const double rate = chainTake ? chainTake->sampleRate : std::max (44100.0, shared.sampleRate.load());
     heardSpec = {};
     heardSpec.design.filter = ModalFilter::unity (rate);
     heardSpec.after = after->choice;
-    heardSpec.impulse = after->impulse ? after->impulse->at (rate) : std::vector<float>();
+    heardSpec.impulse = after->impulse ? after->impulse->at (rate, isUnwanted) : std::vector<float>();
     heardSpec.driveLufs = driveLufs;
     heardCurve = OutputChain (heardSpec.after, heardSpec.impulse, rate, driveLufs).curve();
-    heardTakeLufs = take.lufs;
-    if (chainTake && heardSpec.after.sound != OutputSound::none && chainTake->frames() < longestRendered * rate)
-        heardTakeLufs = soundLevel (chainTake->channels, heardSpec, notLookedAt).lufs;
+    heardTakeLufs.reset();
+    chainOf = after;
+}
+
+/** As recorded, behind the chain that followAfter() took up. */
+double Reporter::takeLufsBehindChain (const TakeMaterial& take, const Cancellation& isUnwanted)
+{
+    if (! heardTakeLufs)
+        heardTakeLufs = heardSpec.after.sound == OutputSound::none
+                            ? take.lufs
+                            : soundLevel (take.audio->channels, heardSpec, notLookedAt, isUnwanted).lufs;
+    return *heardTakeLufs;
 }
 
 /** One gain for all: it goes down when any of them asks for it, and up only with another job, take or level, so that
@@ -193,14 +175,14 @@ void Reporter::keepHeadroom()
     }
 }
 
-std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, OptionId id, bool complete)
+std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, OptionId id, bool complete, const Cancellation& isUnwanted)
 {
     auto report = std::make_shared<Report>();
     report->option = id;
-    const CircuitConfig recordedConfig = snapshot.recordedConfig (id), optionConfig = configOf (snapshot, shared.live, id);
+    const CircuitConfig optionConfig = configOf (snapshot, shared.live, id);
     const TakeMaterial& take = snapshot.materialFor (id);
-    followAfter (snapshot, take);
-    const GuitarResponse recorded = recordedConfig.response(), option = optionConfig.response();
+    followAfter (snapshot, take, isUnwanted);
+    const GuitarResponse recorded = snapshot.recordedConfig (id).response(), option = optionConfig.response();
     const TransferFunction transfer (recorded, option);
     report->setting = optionConfig.setting;
     report->silent = option.isSilent();
@@ -209,75 +191,112 @@ std::shared_ptr<Report> Reporter::compute (const Snapshot& snapshot, OptionId id
     report->figures.confidence = transfer.confidence();
     report->figures.silent = report->silent;
     report->matchDb = id == asRecorded ? 0.0 : matchDb (transfer, heardCurve.heard (take.spectrum));
-    if (! complete)
-        return report;
+    if (complete)
+        completeReport (*report, snapshot, optionConfig, transfer, isUnwanted);
+    return report;
+}
 
-    const Band band = computeBand (recordedConfig, optionConfig, report->curve.hz);
-    report->curve.lowDb = band.lowDb;
-    report->curve.highDb = band.highDb;
-    report->figures = computeFigures (recordedConfig, optionConfig, take.spectrum);
+/** What takes its time: bands, figures, levels. */
+void Reporter::completeReport (Report& report, const Snapshot& snapshot, const CircuitConfig& optionConfig,
+                               const TransferFunction& transfer, const Cancellation& isUnwanted)
+{
+    const OptionId id = report.option;
+    const CircuitConfig recordedConfig = snapshot.recordedConfig (id);
+    const TakeMaterial& take = snapshot.materialFor (id);
+    const GuitarResponse& option = transfer.optionResponse();
+    const Band band = computeBand (recordedConfig, optionConfig, report.curve.hz, isUnwanted);
+    report.curve.lowDb = band.lowDb;
+    report.curve.highDb = band.highDb;
+    report.figures = computeFigures (recordedConfig, optionConfig, take.spectrum, isUnwanted);
 
     const double rate = take.audio ? take.audio->sampleRate : std::max (44100.0, shared.sampleRate.load());
+    isUnwanted.check();
     const ModalFilter filter =
         id == asRecorded ? ModalFilter::unity (rate) : designFilter (transfer, *FilterDesigner::shared (rate));
-    report->filterErrorDb = filter.worstErrorDb;
+    report.filterErrorDb = filter.worstErrorDb;
     if (take.audio && take.audio->frames() < longestRendered * rate)
     {
         RenderSpec spec = heardSpec;
         spec.design.filter = filter;
-        const SoundLevel dry = soundLevel (take.audio->channels, spec.dry(), notLookedAt);
-        report->heard = heardLevel (take.audio->channels, spec, heardTakeLufs);
-        report->matchDb = id == asRecorded ? 0.0 : report->heard->matchDb;
-        report->peakDb = inDb (dry.peak);
+        const SoundLevel dry = soundLevel (take.audio->channels, spec.dry(), notLookedAt, isUnwanted);
+        report.heard = heardLevel (take.audio->channels, spec, takeLufsBehindChain (take, isUnwanted), isUnwanted);
+        report.matchDb = id == asRecorded ? 0.0 : report.heard->matchDb;
+        report.peakDb = inDb (dry.peak);
         if (std::isfinite (dry.lufs) && std::isfinite (take.lufs))
-            report->figures.loudnessLu = dry.lufs - take.lufs;
+            report.figures.loudnessLu = dry.lufs - take.lufs;
     }
-    report->figures.trust = judgeNoise (take.noise, recordedConfig, transfer);
-    report->choice = choiceOf (snapshot, id);
+    isUnwanted.check();
+    report.figures.trust = judgeNoise (take.noise, recordedConfig, transfer);
+    report.choice = choiceOf (snapshot, id, isUnwanted);
     const double emf = humEmfFor (take.lufs, 0.0);
-    report->coilHums = coilHums (option);
-    report->otherCoils = otherCoils (optionConfig);
-    report->humPeak = mostHum (option, heardCurve, 0.0, emf);
-    report->buzzPeak = mostHum (option, heardCurve, 1.0, emf);
-    report->hissPeak = 5.0 * report->figures.hissUv * hissScaleFor (take.lufs, 0.0)
-                       * (heardCurve.gains.empty() ? 1.0 : *std::max_element (heardCurve.gains.begin(), heardCurve.gains.end()));
-    report->complete = true;
-    return report;
+    report.coilHums = coilHums (option);
+    isUnwanted.check();
+    report.otherCoils = otherCoils (optionConfig, isUnwanted);
+    report.humPeak = mostHum (option, heardCurve, 0.0, emf);
+    report.buzzPeak = mostHum (option, heardCurve, 1.0, emf);
+    report.hissPeak = 5.0 * report.figures.hissUv * hissScaleFor (take.lufs, 0.0)
+                      * (heardCurve.gains.empty() ? 1.0 : *std::max_element (heardCurve.gains.begin(), heardCurve.gains.end()));
+    report.complete = true;
 }
 
-bool Reporter::doSweep()
+/** What a sweep depends on, as one number. */
+uint32_t Reporter::sweepSetting (const Wanted& want, const Snapshot& snapshot) const
 {
-    Wanted want;
-    {
-        const std::scoped_lock lock (mutex);
-        want = wanted;
-    }
-    const auto snapshot = shared.snapshot();
-    if (want.knob.empty() || (want.option != asRecorded && snapshot->option (want.option) == nullptr))
-        return false;
-    const uint32_t generation = shared.live.generation (want.option) + snapshot->revision * 1000003u;
-    {
-        const std::scoped_lock lock (mutex);
-        if (sweptNumber == want.number && sweptSetting == generation)
-            return false;
-    }
+    return shared.live.generation (want.option) + snapshot.revision * 1000003u;
+}
 
+bool Reporter::isSweepWanted (const Snapshot& snapshot) const
+{
+    const std::scoped_lock lock (mutex);
+    if (wanted.knob.empty() || (wanted.option != asRecorded && snapshot.option (wanted.option) == nullptr))
+        return false;
+    return sweptNumber != wanted.number || sweptSetting != sweepSetting (wanted, snapshot);
+}
+
+std::vector<SweepCurve> Reporter::computeSweep (const Wanted& want, const Snapshot& snapshot, const Cancellation& isUnwanted)
+{
     std::vector<SweepCurve> curves;
-    CircuitConfig config = configOf (*snapshot, shared.live, want.option);
-    const GuitarResponse recorded = snapshot->recordedConfig (want.option).response();
+    CircuitConfig config = configOf (snapshot, shared.live, want.option);
+    const GuitarResponse recorded = snapshot.recordedConfig (want.option).response();
     if (config.setting.knobs.count (want.knob) != 0)
         for (double knob : { 8.0, 6.0, 4.0, 2.0, 0.0 })
         {
+            isUnwanted.check();
             config.setting.knobs[want.knob] = knob;
             const GuitarResponse response = config.response();
             SweepCurve curve { knob, curveHz(), {}, {} };
             fillCurve (TransferFunction (recorded, response), curve.hz, curve.changeDb, curve.circuitDb);
             curves.push_back (std::move (curve));
         }
+    return curves;
+}
+
+bool Reporter::doSweep (const Cancellation& stop)
+{
+    const auto snapshot = shared.snapshot();
+    if (! isSweepWanted (*snapshot))
+        return false;
+    Wanted want;
+    {
+        const std::scoped_lock lock (mutex);
+        want = wanted;
+    }
+    const uint32_t setting = sweepSetting (want, *snapshot);
+    std::vector<SweepCurve> curves;
+    std::string fault;
+    try
+    {
+        curves = computeSweep (want, *snapshot, stop);
+    }
+    catch (const std::exception& thrown)
+    {
+        fault = want.knob + " of " + nameOf (want.option) + " cannot be drawn at other places: " + thrown.what();
+    }
+    shared.tellFault ("sweep", fault);
     {
         const std::scoped_lock lock (mutex);
         sweptNumber = want.number;
-        sweptSetting = generation;
+        sweptSetting = setting;
         if (wanted.number == want.number)
             swept = std::move (curves);
     }
@@ -285,71 +304,62 @@ bool Reporter::doSweep()
     return true;
 }
 
-bool Reporter::doNext()
+/** The most urgent report that is to be told: every curve before the rest, the heard option first. */
+std::optional<Reporter::Piece> Reporter::nextPiece (const Snapshot& snapshot) const
 {
-    const auto snapshot = shared.snapshot();
-    std::vector<OptionId> order { shared.heard.load() };
+    const OptionId heard = shared.heard.load();
+    std::optional<Piece> next;
     for (const OptionId id : versionIds)
-        if (id != order.front())
-            order.push_back (id);
-
-    for (const bool complete : { false, true })
-        for (OptionId id : order)
-        {
-            if (id != asRecorded && snapshot->option (id) == nullptr)
-                continue;
-            const SharedState::Origin now = shared.origin (id);
-            if (now.snapshot != snapshot->revision)
-                return true; // the job has changed meanwhile
-            const auto fresh = shared.freshReport (id);
-            if (fresh != nullptr && (fresh->complete || ! complete))
-                continue;
-
-            std::shared_ptr<Report> report;
-            try
-            {
-                report = compute (*snapshot, id, complete);
-            }
-            catch (const std::exception&)
-            {
-                report = std::make_shared<Report>();
-                report->option = id;
-                report->silent = report->figures.silent = report->complete = true;
-                report->curve.hz = curveHz();
-                report->curve.changeDb.assign (report->curve.hz.size(), silentDb);
-                report->curve.circuitDb = report->curve.changeDb;
-            }
-            shared.put (std::move (report), now);
-            return true;
-        }
-    return false;
+    {
+        if (id != asRecorded && snapshot.option (id) == nullptr)
+            continue;
+        const SharedState::Origin origin = shared.origin (id);
+        const auto fresh = shared.freshReport (id);
+        if (fresh != nullptr && fresh->complete)
+            continue;
+        const Piece piece { id, fresh != nullptr, origin };
+        if (! next || (next->complete && ! piece.complete) || (next->complete == piece.complete && id == heard))
+            next = piece;
+    }
+    return next;
 }
 
-void Reporter::run()
+bool Reporter::doNext (const Cancellation& stop)
 {
-    for (;;)
+    const auto snapshot = shared.snapshot();
+    const auto piece = nextPiece (*snapshot);
+    if (! piece)
+        return false;
+    if (piece->origin.snapshot != snapshot->revision)
+        return true; // the job has changed meanwhile
+
+    // A curve that has begun is told, so that those of a knob that never rests are seen moving.
+    const Cancellation isUnwanted (
+        [&] { return stop.isRequested() || (piece->complete && (isSweepWanted (*snapshot) || nextPiece (*snapshot) != piece)); });
+    std::shared_ptr<Report> report;
+    try
     {
-        {
-            std::unique_lock lock (mutex);
-            if (quit)
-                return;
-        }
-        bool busy = false;
-        try
-        {
-            busy = doSweep() || doNext();
-            keepHeadroom();
-        }
-        catch (const std::exception&)
-        {
-            // A sweep of a circuit without a solution: nothing to draw.
-        }
-        if (busy)
-            continue;
-        rests.fetch_add (1);
-        std::unique_lock lock (mutex);
-        signal.wait_for (lock, std::chrono::milliseconds (30), [this] { return quit || woken; });
-        woken = false;
+        report = compute (*snapshot, piece->option, piece->complete, isUnwanted);
     }
+    catch (const std::exception& thrown)
+    {
+        report = std::make_shared<Report>();
+        report->option = piece->option;
+        report->fault = nameOf (piece->option) + " cannot be computed: " + thrown.what();
+        report->silent = report->figures.silent = report->complete = true;
+        report->curve.hz = curveHz();
+        report->curve.changeDb.assign (report->curve.hz.size(), silentDb);
+        report->curve.circuitDb = report->curve.changeDb;
+        logFault (report->fault);
+    }
+    shared.put (std::move (report), piece->origin);
+    return true;
+}
+
+bool Reporter::turn (const Cancellation& stop)
+{
+    const bool isBusy = doSweep (stop) || doNext (stop);
+    keepHeadroom();
+    return isBusy;
 }
 }

@@ -1,23 +1,21 @@
 #pragma once
 
+#include "concurrency/Worker.h"
 #include "session/SharedState.h"
 
-#include <condition_variable>
-#include <functional>
 #include <optional>
-#include <thread>
 
 namespace coldiron
 {
 /** The thread that computes what is drawn and told: first every curve, then bands and figures, the heard option first;
-    a sweep before all. It also reads takes, since that may take a while. */
+    a sweep before all. Bands, figures and levels take their time: they are given up, within some milliseconds, as soon as
+    anything more urgent is to be told or what they tell of has changed. */
 class Reporter
 {
 public:
     explicit Reporter (SharedState&);
-    ~Reporter();
 
-    void wake();
+    void wake() { shared.changes.raise(); } ///< [any thread] after a change; SharedState's own calls do so themselves
     void wantSweep (OptionId, const std::string& knob);
     std::vector<SweepCurve> sweep() const;
     bool isWorking (OptionId) const;
@@ -38,11 +36,17 @@ private:
         uint32_t number = 0;
     };
 
+    /** One report to compute. */
+    struct Piece
+    {
+        OptionId option = asRecorded;
+        bool complete = false; ///< or the curve alone
+        SharedState::Origin origin;
+        bool operator== (const Piece&) const = default;
+    };
+
     SharedState& shared;
     mutable std::mutex mutex;
-    std::condition_variable signal;
-    bool quit = false, woken = false;
-    std::atomic<uint32_t> rests { 0 }; ///< how often there was nothing left to do
     Wanted wanted;
     uint32_t sweptNumber = 0;
     uint32_t sweptSetting = 0;
@@ -53,17 +57,22 @@ private:
     std::shared_ptr<const OutputChainInUse> chainOf;
     std::shared_ptr<const TakeAudio> chainTake;
     OutputCurve heardCurve;
-    double heardTakeLufs = -20.0;
+    std::optional<double> heardTakeLufs; ///< of that take behind that chain; none: not measured yet
     std::pair<uint32_t, bool> headroomFor { 0, false };
 
-    std::thread thread;
+    Worker worker; ///< last
 
-    bool waitFor (double seconds, const std::function<bool()>&);
-    void run();
-    bool doNext();
-    bool doSweep();
-    std::shared_ptr<Report> compute (const Snapshot&, OptionId, bool complete);
-    void followAfter (const Snapshot&, const TakeMaterial&);
+    bool turn (const Cancellation& stop);
+    bool doSweep (const Cancellation& stop);
+    bool doNext (const Cancellation& stop);
+    uint32_t sweepSetting (const Wanted&, const Snapshot&) const;
+    bool isSweepWanted (const Snapshot&) const;
+    std::optional<Piece> nextPiece (const Snapshot&) const;
+    std::vector<SweepCurve> computeSweep (const Wanted&, const Snapshot&, const Cancellation&);
+    std::shared_ptr<Report> compute (const Snapshot&, OptionId, bool complete, const Cancellation&);
+    void completeReport (Report&, const Snapshot&, const CircuitConfig& option, const TransferFunction&, const Cancellation&);
+    void followAfter (const Snapshot&, const TakeMaterial&, const Cancellation&);
+    double takeLufsBehindChain (const TakeMaterial&, const Cancellation&);
     void keepHeadroom();
 };
 }

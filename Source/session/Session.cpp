@@ -7,7 +7,8 @@ namespace coldiron
 {
 Session::Session (PresetFolders folders)
     : document (folders), standardPresets (std::move (folders)), designer (shared), reporter (shared),
-      loader ([this] (LoadedTake take) { takeLoaded (std::move (take)); })
+      loader ([this] (LoadedTake take) { takeLoaded (std::move (take)); },
+              [this] (const std::string& words) { shared.tellFault ("take", "a take cannot be used: " + words); })
 {
     documentChanged (true);
 }
@@ -42,8 +43,7 @@ void Session::documentChanged (bool settingsToo)
 void Session::announce()
 {
     shared.jobRevision.fetch_add (1);
-    designer.wake();
-    reporter.wake();
+    shared.changes.raise();
 }
 
 void Session::prepare (double sampleRate)
@@ -56,6 +56,8 @@ void Session::prepare (double sampleRate)
     shared.engine.prepare (sampleRate);
     shared.sampleRate = sampleRate;
     shared.prepared.fetch_add (1);
+    shared.tryAgain();
+    player.waitUntilLoaded (5.0);
     designer.waitUntilIdle (5.0);
 }
 

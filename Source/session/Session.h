@@ -29,6 +29,9 @@ public:
     /** nullptr: none. Message thread. */
     void setHost (HostLink* h) { host = h; }
 
+    /** Raised after every change of what a host or the sound depends on. */
+    ChangeSignal& changes() { return shared.changes; }
+
     /** @name What the host moved: [any thread, wait-free] */
     ///@{
     void hostMoved (ParameterKind, int place, double value);
@@ -204,7 +207,7 @@ private:
     void processPart (float* const* channels, int numChannels, int frames, bool waits); ///< [audio-thread]
     enum class Told { sound, everything };
     bool await (Told, double seconds);
-    void moved (ParameterKind, int place, double value);
+    bool moved (ParameterKind, int place, double value);
     void setEngineLevels(); ///< [audio-thread], or while nothing plays
     void documentChanged (bool settingsToo);
     void takeLoaded (LoadedTake);

@@ -54,6 +54,8 @@ std::string Session::whyNoBlind (const std::vector<OptionId>& versions) const
         const auto report = shared.freshReport (id);
         if (report == nullptr || ! report->complete)
             return "Levels are still being measured. A moment.";
+        if (! report->fault.empty())
+            return name + " could not be computed.";
         if (report->silent)
             return name + " is silent at its setting.";
         if (snapshot->takeFor (id) != snapshot->takeFor (versions.front()))

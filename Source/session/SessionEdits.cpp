@@ -55,6 +55,8 @@ Diagnostics Session::diagnostics() const
     if (lateFor.load() != 0)
         diagnostics.push_back (
             { {}, 0, "a render went on before the take and its levels were ready, and is not to be trusted; render it again" });
+    for (const Diagnostic& fault : shared.faults())
+        diagnostics.push_back (fault);
     return diagnostics;
 }
 

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <array>
 #include <chrono>
-#include <thread>
 
 namespace coldiron
 {
@@ -52,10 +51,9 @@ bool Session::await (Told what, double seconds)
     const auto until = Clock::now() + std::chrono::duration<double> (seconds);
     const auto left = [&] { return std::max (0.0, std::chrono::duration<double> (until - Clock::now()).count()); };
 
-    while (loader.isLoading() && left() > 0.0)
-        std::this_thread::sleep_for (std::chrono::milliseconds (1));
-    bool all = ! loader.isLoading();
+    bool all = loader.waitUntilIdle (left());
     followHeard();
+    all = player.waitUntilLoaded (left()) && all;
     all = designer.waitUntilIdle (left()) && all; // with it the chain after the jack, which levels are measured behind
     const bool headroom = fromTake.load() && shared.headroomKept.load();
     const bool matched = (shared.matched.load() || shared.isBlind()) && shared.playing() != asRecorded;

@@ -15,30 +15,31 @@ Revisions Session::revisions() const
 /** What is no number moves nothing; whoever shows the parameter is told to look again. */
 void Session::hostMoved (ParameterKind kind, int place, double value)
 {
-    const bool isSetting = kind == ParameterKind::knob || kind == ParameterKind::lever;
-    if (std::isfinite (value))
-        moved (kind, place, value);
+    const bool isSetting = kind == ParameterKind::knob || kind == ParameterKind::lever, isNumber = std::isfinite (value);
+    const bool isNew = isNumber && moved (kind, place, value);
     (isSetting ? shared.settingsRevision : shared.heardRevision).fetch_add (1);
+    if (isNew || ! isNumber)
+        shared.changes.raise();
 }
 
-void Session::moved (ParameterKind kind, int place, double value)
+/** @returns whether it stands elsewhere now */
+bool Session::moved (ParameterKind kind, int place, double value)
 {
+    const auto put = [] (auto& at, auto now) { return at.exchange (now) != now; };
     switch (kind)
     {
     case ParameterKind::option:
-        shared.heard = optionAt (static_cast<int> (std::lround (std::clamp<double> (value, 0.0, lastOption))));
-        break;
-    case ParameterKind::bypass: bypass = value >= 0.5; break;
-    case ParameterKind::matched: shared.matched = value >= 0.5; break;
-    case ParameterKind::hum: shared.humDb = std::clamp (value, -80.0, 0.0); break;
-    case ParameterKind::trim: trim = std::clamp (value, -24.0, 24.0); break;
+        return put (shared.heard, optionAt (static_cast<int> (std::lround (std::clamp<double> (value, 0.0, lastOption)))));
+    case ParameterKind::bypass: return put (bypass, value >= 0.5);
+    case ParameterKind::matched: return put (shared.matched, value >= 0.5);
+    case ParameterKind::hum: return put (shared.humDb, std::clamp (value, -80.0, 0.0));
+    case ParameterKind::trim: return put (trim, std::clamp (value, -24.0, 24.0));
     case ParameterKind::knob:
-        shared.live.setKnob (shared.heard.load(), place, static_cast<float> (std::clamp (value, 0.0, 10.0)));
-        break;
+        return shared.live.setKnob (shared.heard.load(), place, static_cast<float> (std::clamp (value, 0.0, 10.0)));
     case ParameterKind::lever:
-        shared.live.setLever (shared.heard.load(), place, static_cast<int> (std::lround (std::clamp (value, 0.0, 100.0))));
-        break;
+        return shared.live.setLever (shared.heard.load(), place, static_cast<int> (std::lround (std::clamp (value, 0.0, 100.0))));
     }
+    return false;
 }
 
 double Session::hostValue (ParameterKind kind, int place) const
@@ -62,7 +63,6 @@ void Session::move (ParameterKind kind, int place, double value)
         host->move (kind, place, value);
     else
         hostMoved (kind, place, value);
-    designer.wake();
 }
 
 void Session::hear (OptionId id)

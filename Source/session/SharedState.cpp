@@ -1,5 +1,7 @@
 #include "session/SharedState.h"
 
+#include "files/Log.h"
+
 namespace coldiron
 {
 const TakeMaterial& Snapshot::materialFor (OptionId id) const
@@ -32,6 +34,8 @@ CircuitConfig configOf (const Snapshot& snapshot, const LiveSettings& live, Opti
     return config;
 }
 
+std::string nameOf (OptionId id) { return id == asRecorded ? "the take as recorded" : "option " + letterOf (id); }
+
 std::shared_ptr<const Snapshot> SharedState::snapshot() const
 {
     const std::scoped_lock lock (mutex);
@@ -52,16 +56,20 @@ void SharedState::put (OutputChainInUse next)
         ++afterRevision;
     }
     heardRevision.fetch_add (1);
+    changes.raise();
 }
 
 void SharedState::put (Snapshot next)
 {
-    const std::scoped_lock lock (mutex);
-    next.revision = current->revision + 1;
-    current = std::make_shared<const Snapshot> (std::move (next));
-    for (const OptionId id : optionIds)
-        if (current->option (id) == nullptr)
-            reports[indexOf (id)] = nullptr;
+    {
+        const std::scoped_lock lock (mutex);
+        next.revision = current->revision + 1;
+        current = std::make_shared<const Snapshot> (std::move (next));
+        for (const OptionId id : optionIds)
+            if (current->option (id) == nullptr)
+                reports[indexOf (id)] = nullptr;
+    }
+    changes.raise();
 }
 
 SharedState::Origin SharedState::origin (OptionId id) const
@@ -85,14 +93,64 @@ std::shared_ptr<const Report> SharedState::freshReport (OptionId id) const
 
 void SharedState::put (std::shared_ptr<const Report> report, Origin from)
 {
+    bool isFaultNew = false;
     {
         const std::scoped_lock lock (mutex);
         if (current->revision != from.snapshot)
             return;
         const auto place = indexOf (report->option);
+        isFaultNew = report->fault != (reports[place] != nullptr ? reports[place]->fault : "");
         origins[place] = from;
         reports[place] = std::move (report);
     }
     reportsRevision.fetch_add (1);
+    if (isFaultNew)
+        jobRevision.fetch_add (1);
+    changes.raise();
+}
+
+void SharedState::tryAgain()
+{
+    bool any = false;
+    {
+        const std::scoped_lock lock (mutex);
+        for (auto& report : reports)
+            if (report != nullptr && ! report->fault.empty())
+            {
+                report = nullptr;
+                any = true;
+            }
+    }
+    if (any)
+        jobRevision.fetch_add (1);
+    changes.raise();
+}
+
+void SharedState::tellFault (const std::string& what, const std::string& message)
+{
+    {
+        const std::scoped_lock lock (mutex);
+        std::string& before = told[what];
+        if (before == message)
+            return;
+        before = message;
+    }
+    if (! message.empty())
+        logFault (message);
+    jobRevision.fetch_add (1);
+    changes.raise();
+}
+
+Diagnostics SharedState::faults() const
+{
+    Diagnostics faults;
+    const std::scoped_lock lock (mutex);
+    for (const auto& [what, message] : told)
+        if (! message.empty())
+            faults.push_back ({ {}, 0, message });
+    for (const auto& report : reports)
+        if (report != nullptr && ! report->fault.empty())
+            faults.push_back ({ {}, 0, report->fault });
+    return faults;
 }
 }

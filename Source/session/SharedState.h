@@ -1,5 +1,6 @@
 #pragma once
 
+#include "concurrency/ChangeSignal.h"
 #include "engine/SwitchEngine.h"
 #include "metering/NoiseFloor.h"
 #include "session/LiveSettings.h"
@@ -30,7 +31,7 @@ struct Snapshot
     int take = -1;                               ///< the one selected, as recorded plays it
     bool follows = false;                        ///< each option is derived from its own or nearest take
     int only = -1;                               ///< >= 0: changes for this string alone
-    std::array<int, numVersions> derivedFrom {}; ///< index of a take by tag; -1: there is none
+    std::array<int, numVersions> derivedFrom {}; ///< index of a take by version; -1: there is none
     std::map<int, TakeMaterial> material;        ///< by index of the take; those that are needed
     OutputChainChoice after;                     ///< as the job says, or as is usual
 
@@ -42,6 +43,8 @@ struct Snapshot
 
 /** A version as it stands on the bench: the snapshot's option with the live setting. As recorded: the take's own. */
 CircuitConfig configOf (const Snapshot&, const LiveSettings&, OptionId);
+
+std::string nameOf (OptionId); ///< "option A", "the take as recorded"
 
 inline constexpr auto notBlind = static_cast<OptionId> (-1);
 /** What is heard after the jack: the choice, unless its file could not be used. Immutable. */
@@ -58,8 +61,11 @@ struct SharedState
     LiveSettings live;
     SwitchEngine engine;
 
+    /** Raised after every change of what a design or a report depends on; the threads that compute them sleep until then. */
+    ChangeSignal changes;
+
     std::atomic<OptionId> heard { asRecorded };
-    std::atomic<OptionId> blindOption { notBlind };               ///< what plays in a blind test, whatever `heard` says
+    std::atomic<OptionId> blindOption { notBlind };                    ///< what plays in a blind test, whatever `heard` says
     std::array<std::atomic<double>, numVersions> heardSeconds {}; ///< played at true level; written by the audio thread
     std::atomic<bool> matched { false };
     std::atomic<double> mainsHz { 50.0 }, facingDegrees { 0.0 }, buzz { 0.0 }, hissGainDb { -1.0 };
@@ -93,6 +99,15 @@ struct SharedState
     /** Refused when the job has changed since: the report would tell of another one. */
     void put (std::shared_ptr<const Report>, Origin);
 
+    /** Reports that failed are computed anew. */
+    void tryAgain();
+
+    /** What failed in the background: listed until it is well again, and logged. Not for the audio thread.
+        @param what     the same each time the same thing is tried, "sound"
+        @param message  for people; empty: it is well */
+    void tellFault (const std::string& what, const std::string& message);
+    Diagnostics faults() const; ///< those told and not well again, and those of the reports that stand
+
 private:
     mutable std::mutex mutex;
     std::shared_ptr<const Snapshot> current = std::make_shared<const Snapshot>();
@@ -100,5 +115,6 @@ private:
     uint32_t afterRevision = 0;
     std::array<std::shared_ptr<const Report>, numVersions> reports;
     std::array<Origin, numVersions> origins;
+    std::map<std::string, std::string> told; ///< faults by what failed
 };
 }

@@ -1,16 +1,20 @@
 #include "session/TakeExport.h"
 
+#include "files/Log.h"
+
 namespace coldiron
 {
 TakeExport::TakeExport (RenderPlan plan, std::filesystem::path folder)
-    : thread ([this, plan = std::move (plan), to = std::move (folder)] { run (plan, to); })
+    : worker (
+        "coldiron-export",
+        [this, plan = std::move (plan), to = std::move (folder)] (const Cancellation& stop)
+        {
+            if (! done)
+                run (plan, to, stop);
+            return false;
+        },
+        [this] (const std::string& words) { fail (words); })
 {
-}
-
-TakeExport::~TakeExport()
-{
-    stops = true;
-    thread.join();
 }
 
 std::vector<std::string> TakeExport::written() const
@@ -25,25 +29,30 @@ std::string TakeExport::fault() const
     return why;
 }
 
-void TakeExport::run (RenderPlan plan, const std::filesystem::path& folder)
+void TakeExport::fail (const std::string& words)
 {
-    try
+    logFault ("the sounds cannot be written: " + words);
     {
-        std::filesystem::create_directories (folder);
-        if (plan.pieces.empty())
-            throw TakeError ("the job has no take to render");
-        const auto follow = [this] (double part) { return (share = part, ! stops); };
-        const auto files = FileRenderer (std::move (plan), follow).write (folder);
+        const std::scoped_lock lock (mutex);
+        why = words;
+    }
+    done = true;
+}
+
+void TakeExport::run (RenderPlan plan, const std::filesystem::path& folder, const Cancellation& stop)
+{
+    std::filesystem::create_directories (folder);
+    if (plan.pieces.empty())
+        throw TakeError ("the job has no take to render");
+    const auto files = FileRenderer (
+                           std::move (plan), [this] (double part) { share = part; }, stop)
+                           .write (folder);
+    {
         const std::scoped_lock lock (mutex);
         for (const auto& file : files)
             names.push_back (file.fileName);
-        share = 1.0;
     }
-    catch (const std::exception& fault)
-    {
-        const std::scoped_lock lock (mutex);
-        why = fault.what();
-    }
+    share = 1.0;
     done = true;
 }
 }

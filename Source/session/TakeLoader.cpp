@@ -1,37 +1,36 @@
 #include "session/TakeLoader.h"
 
 #include "metering/Loudness.h"
+#include "takes/TakeReader.h"
 
 #include <algorithm>
 
 namespace coldiron
 {
-TakeLoader::TakeLoader (std::function<void (LoadedTake)> finished) : done (std::move (finished)), thread ([this] { run(); }) {}
-
-TakeLoader::~TakeLoader()
+TakeLoader::TakeLoader (std::function<void (LoadedTake)> finished, Worker::Failed failed)
+    : done (std::move (finished)),
+      worker (
+          "coldiron-takes", [this] (const Cancellation& stop) { return turn (stop); }, std::move (failed))
 {
-    {
-        const std::scoped_lock lock (mutex);
-        quit = true;
-    }
-    wake.notify_all();
-    thread.join();
 }
 
 void TakeLoader::want (std::filesystem::path file)
 {
     {
         const std::scoped_lock lock (mutex);
-        if (std::find (wanted.begin(), wanted.end(), file) == wanted.end())
-            wanted.push_back (std::move (file));
+        if (file == reading || std::find (wanted.begin(), wanted.end(), file) != wanted.end())
+            return;
+        wanted.push_back (std::move (file));
     }
-    wake.notify_all();
+    worker.wake();
 }
 
 void TakeLoader::forgetAllBut (const std::set<std::filesystem::path>& needed)
 {
     const std::scoped_lock lock (mutex);
     std::erase_if (wanted, [&] (const auto& file) { return needed.count (file) == 0; });
+    if (reading && needed.count (*reading) == 0)
+        reading.reset();
 }
 
 bool TakeLoader::isLoading() const
@@ -40,40 +39,75 @@ bool TakeLoader::isLoading() const
     return busy || ! wanted.empty();
 }
 
-LoadedTake TakeLoader::load (const std::filesystem::path& file)
+bool TakeLoader::waitUntilIdle (double seconds)
+{
+    return worker.waitFor (seconds, [this] { return ! isLoading(); });
+}
+
+namespace
+{
+/** Least and largest sample of equal stretches. */
+void drawTake (const TakeAudio& audio, TakePicture& picture, const Cancellation& isUnwanted)
 {
     constexpr int64_t mostStretches = 4000;
+    const int64_t stretches = std::min (mostStretches, audio.frames());
+    for (int64_t s = 0; s < stretches; ++s)
+    {
+        isUnwanted.check();
+        const auto from = static_cast<size_t> (s * audio.frames() / stretches);
+        const auto to = static_cast<size_t> ((s + 1) * audio.frames() / stretches);
+        float low = audio.channels[0][from], high = low;
+        for (const auto& channel : audio.channels)
+            for (size_t i = from; i < to; ++i)
+            {
+                low = std::min (low, channel[i]);
+                high = std::max (high, channel[i]);
+            }
+        picture.low.push_back (low);
+        picture.high.push_back (high);
+    }
+}
+
+void readAndMeasure (const std::filesystem::path& file, LoadedTake& take, TakePicture& picture, const Cancellation& isUnwanted)
+{
+    TakeReader reader (file);
+    const double rate = reader.info().sampleRate;
+    const int channels = reader.info().channels;
+    Loudness loudness (rate, channels);
+    SpectrumMeter spectrum (rate);
+    NoiseFloorMeter noise (rate);
+    TakeFaultMeter remarks;
+    auto audio = std::make_shared<const TakeAudio> (readTake (reader,
+                                                              [&] (const Channels& block)
+                                                              {
+                                                                  isUnwanted.check();
+                                                                  loudness.add (block);
+                                                                  spectrum.add (block);
+                                                                  noise.add (block);
+                                                                  remarks.add (block);
+                                                              }));
+    picture.sampleRate = rate;
+    picture.channels = channels;
+    picture.seconds = static_cast<double> (audio->frames()) / rate;
+    picture.loudnessLufs = std::max (-300.0, loudness.integratedLufs());
+    drawTake (*audio, picture, isUnwanted);
+    take.spectrum = spectrum.spectrum();
+    take.noise = noise.floor();
+    picture.noiseDb = take.noise.noiseDb();
+    picture.remarks = remarks.diagnostics (take.noise);
+    take.audio = std::move (audio);
+}
+}
+
+LoadedTake TakeLoader::load (const std::filesystem::path& file, const Cancellation& isUnwanted)
+{
     LoadedTake result;
     result.file = file;
     auto picture = std::make_shared<TakePicture>();
     picture->name = file.filename().string();
     try
     {
-        auto audio = std::make_shared<const TakeAudio> (readTake (file));
-        picture->sampleRate = audio->sampleRate;
-        picture->channels = static_cast<int> (audio->channels.size());
-        picture->seconds = static_cast<double> (audio->frames()) / audio->sampleRate;
-        picture->loudnessLufs = std::max (-300.0, loudnessOf (audio->channels, audio->sampleRate));
-        const int64_t stretches = std::min (mostStretches, audio->frames());
-        for (int64_t s = 0; s < stretches; ++s)
-        {
-            const auto from = static_cast<size_t> (s * audio->frames() / stretches);
-            const auto to = static_cast<size_t> ((s + 1) * audio->frames() / stretches);
-            float low = audio->channels[0][from], high = low;
-            for (const auto& channel : audio->channels)
-                for (size_t i = from; i < to; ++i)
-                {
-                    low = std::min (low, channel[i]);
-                    high = std::max (high, channel[i]);
-                }
-            picture->low.push_back (low);
-            picture->high.push_back (high);
-        }
-        result.spectrum = takeSpectrum (audio->channels, audio->sampleRate);
-        result.noise = measureNoiseFloor (audio->channels, audio->sampleRate);
-        picture->noiseDb = result.noise.noiseDb();
-        picture->remarks = takeFaults (audio->channels, audio->sampleRate, result.noise);
-        result.audio = std::move (audio);
+        readAndMeasure (file, result, *picture, isUnwanted);
     }
     catch (const std::exception& fault)
     {
@@ -84,21 +118,28 @@ LoadedTake TakeLoader::load (const std::filesystem::path& file)
     return result;
 }
 
-void TakeLoader::run()
+bool TakeLoader::turn (const Cancellation& stop)
 {
-    std::unique_lock lock (mutex);
-    for (;;)
+    std::filesystem::path file;
     {
-        wake.wait (lock, [this] { return quit || ! wanted.empty(); });
-        if (quit)
-            return;
-        const std::filesystem::path file = std::move (wanted.front());
+        const std::scoped_lock lock (mutex);
+        busy = ! wanted.empty();
+        reading.reset();
+        if (! busy)
+            return false;
+        file = std::move (wanted.front());
         wanted.pop_front();
-        busy = true;
-        lock.unlock();
-        done (load (file));
-        lock.lock();
-        busy = false;
+        reading = file;
     }
+    const Cancellation isUnwanted (
+        [&]
+        {
+            if (stop.isRequested())
+                return true;
+            const std::scoped_lock lock (mutex);
+            return reading != file;
+        });
+    done (load (file, isUnwanted));
+    return true;
 }
 }

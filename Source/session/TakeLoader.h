@@ -1,15 +1,15 @@
 #pragma once
 
+#include "concurrency/Worker.h"
 #include "metering/Spectrum.h"
-#include "session/Bench.h"
+#include "session/TakePicture.h"
 #include "takes/TakeFile.h"
 
-#include <condition_variable>
 #include <deque>
 #include <functional>
 #include <mutex>
+#include <optional>
 #include <set>
-#include <thread>
 
 namespace coldiron
 {
@@ -27,24 +27,26 @@ struct LoadedTake
 class TakeLoader
 {
 public:
-    /** @param finished  called on the thread for every take read */
-    explicit TakeLoader (std::function<void (LoadedTake)> finished);
-    ~TakeLoader();
+    /** @param finished  called on the thread for every take read
+        @param failed    told the words of what no take's own fault is */
+    TakeLoader (std::function<void (LoadedTake)> finished, Worker::Failed failed);
 
-    void want (std::filesystem::path);                          ///< one that waits already is not read twice
-    void forgetAllBut (const std::set<std::filesystem::path>&); ///< what waits and is wanted no more
+    void want (std::filesystem::path);                          ///< one that waits or is being read is not read twice
+    void forgetAllBut (const std::set<std::filesystem::path>&); ///< what is wanted no more, the one being read too
     bool isLoading() const;
+    bool waitUntilIdle (double seconds); ///< @returns whether nothing is left to read
 
-    static LoadedTake load (const std::filesystem::path&);
+    /** Reads and measures, in one pass. What cannot be read says why. @throws Cancelled */
+    static LoadedTake load (const std::filesystem::path&, const Cancellation& = {});
 
 private:
     std::function<void (LoadedTake)> done;
     mutable std::mutex mutex;
-    std::condition_variable wake;
     std::deque<std::filesystem::path> wanted;
-    bool quit = false, busy = false;
-    std::thread thread;
+    std::optional<std::filesystem::path> reading; ///< wanted still
+    bool busy = false;
+    Worker worker; ///< last
 
-    void run();
+    bool turn (const Cancellation& stop);
 };
 }

@@ -1,7 +1,9 @@
 #pragma once
 
-#include "concurrency/LatestValue.h"
+#include "concurrency/Handover.h"
+#include "concurrency/Worker.h"
 #include "dsp/Resample.h"
+#include "dsp/Smoother.h"
 #include "takes/TakeFile.h"
 
 #include <algorithm>
@@ -18,12 +20,18 @@ namespace coldiron
 class TakePlayer
 {
 public:
+    TakePlayer();
+
     /** Not for the audio thread, and nothing may play meanwhile. */
     void prepare (double sampleRate);
 
-    /** Not for the audio thread: resamples to the prepared rate and hands it over; the one before fades out as the new
-        one fades in. nullptr unloads. @param fromSeconds  where it begins */
+    /** Not for the audio thread: returns at once. A take of another rate is resampled in the background first, and the one
+        before plays on meanwhile; then that fades out as the new one fades in. nullptr unloads.
+        @param fromSeconds  where it begins */
     void load (std::shared_ptr<const TakeAudio>, double fromSeconds = 0.0);
+
+    /** Waits until the take loaded last is what plays. Not for the audio thread in real time. @returns whether it is */
+    bool waitUntilLoaded (double seconds);
 
     bool isPlaying() const { return playing.load(); }
     void setPlaying (bool p) { playing.store (p); }
@@ -44,44 +52,53 @@ public:
 private:
     static constexpr double longestSeconds = 4e5; ///< of what a loop's end can be
 
+    /** A take at the prepared rate. */
     struct Loaded
     {
-        uint64_t number = 0;
-        std::vector<std::vector<float>> channels;
-        int64_t frames = 0;
+        std::shared_ptr<const TakeAudio> audio; ///< null: none
+        int64_t frames = 0, from = 0;
     };
-    struct Pointer
-    {
-        const Loaded* take = nullptr;
-        int64_t from = 0;
-    };
+
+    /** One of two places in takes, fading in or out. */
     struct Head
     {
         const Loaded* take = nullptr;
         int64_t at = 0;
-        double gain = 0.0; ///< 0 to 1; the raised cosine of it is heard
+        Smoother gain; ///< 0 to 1; the raised cosine of it is heard
         bool rises = false;
     };
 
     std::mutex loading;
     std::shared_ptr<const TakeAudio> source;
-    std::vector<std::unique_ptr<Loaded>> keep; ///< freed when the audio thread plays later ones alone
-    LatestValue<Pointer> handOver;
-    std::atomic<uint64_t> inUse { 0 };
-    uint64_t counter = 0;
-    double rate = 0.0;
-    std::atomic<double> rateNow { 0.0 };
+    double rate = 0.0, wantedFrom = 0.0;
+    uint32_t loaded = 0; ///< the number of the take that was handed over last
+    Handover<Loaded> handOver;
 
+    std::atomic<uint32_t> wanted { 0 }; ///< the number of the take asked for last
+    std::atomic<double> rateNow { 0.0 };
     std::atomic<bool> playing { false }, looping { true };
     std::atomic<double> seekTo { -1.0 }, position { 0.0 };
     std::atomic<uint64_t> loopEnds { 0 }; ///< both in tenths of a millisecond, so that they change together
 
-    const Loaded* take = nullptr;
-    std::array<Head, 2> heads;
-    int front = 0;
-    bool wasPlaying = false;
+    /** What the audio thread owns, and prepare() while nothing plays. */
+    struct AudioThread
+    {
+        Handover<Loaded>::Held take, before; ///< `before` as long as a head is in it
+        std::array<Head, 2> heads;
+        int front = 0;
+        bool wasPlaying = false;
 
-    void loadAtRate (double fromSeconds);
-    void jump (int64_t to);
+        Head& head() { return heads[static_cast<size_t> (front)]; }
+        void jump (int64_t to);
+        void use (Handover<Loaded>::Held);
+        void letGo(); ///< of the take before, once nothing of it is heard
+    } audio;
+
+    Worker resampler; ///< last
+
+    bool resample (const Cancellation& stop);
+    void want (double fromSeconds);
+    void handOverTake (std::shared_ptr<const TakeAudio>, double fromSeconds);
+    static float sampleOf (const Head&, size_t channel);
 };
 }
