@@ -2,6 +2,7 @@
 
 #include "editor/JobWords.h"
 #include "editor/Tokens.h"
+#include "files/Log.h"
 
 namespace coldiron
 {
@@ -10,16 +11,16 @@ namespace
 constexpr double pageAspect = 1.72; ///< of the wiring view, 960 x 600 to 1920 x 1200
 }
 
-DrawingCache::DrawingCache() : worker ([this] { work(); }) {}
+DrawingCache::DrawingCache()
+    : worker (
+        "coldiron-draw", [this] (const Cancellation& stop) { return drawNext (stop); },
+        [] (const std::string& words) { logFault ("a wiring cannot be drawn: " + words); })
+{
+}
 
 DrawingCache::~DrawingCache()
 {
-    {
-        const std::lock_guard<std::mutex> lock (guard);
-        leaving = true;
-    }
-    wake.notify_all();
-    worker.join();
+    worker.end();
     cancelPendingUpdate();
 }
 
@@ -48,53 +49,78 @@ std::string DrawingCache::keyOf (const Job& job, OptionId id)
 std::shared_ptr<const Drawing> DrawingCache::get (const std::shared_ptr<const Job>& job, OptionId id)
 {
     const auto key = keyOf (*job, id);
-    const std::lock_guard<std::mutex> lock (guard);
+    const std::scoped_lock lock (guard);
     auto& entry = entries[id];
     if (entry.key == key)
         return entry.drawing;
     entry = { key, nullptr };
     queue.erase (std::remove_if (queue.begin(), queue.end(), [id] (const Want& w) { return w.option == id; }), queue.end());
     queue.push_back ({ job, id, key });
-    wake.notify_all();
+    worker.wake();
     return nullptr;
 }
 
-bool DrawingCache::waitUntilIdle (double seconds)
+bool DrawingCache::waitUntilIdle (double seconds) { return worker.waitUntilIdle (seconds); }
+
+namespace
 {
-    std::unique_lock<std::mutex> lock (guard);
-    return wake.wait_for (lock, std::chrono::duration<double> (seconds), [this] { return queue.empty() && ! busy; });
+/** A sheet that says why there is no drawing on it. */
+Drawing sheetOf (const std::string& words)
+{
+    Shape text;
+    text.kind = Shape::Kind::text;
+    text.type = "fault";
+    text.spots = { { 20.0, 60.0 } };
+    text.fill = Ink::heat;
+    text.text = words;
+    Drawing drawing;
+    drawing.width = std::max (860, 40 + 9 * static_cast<int> (words.size()));
+    drawing.height = 120;
+    drawing.shapes.push_back (std::move (text));
+    return drawing;
+}
 }
 
-void DrawingCache::work()
+bool DrawingCache::drawNext (const Cancellation& stop)
 {
-    std::unique_lock<std::mutex> lock (guard);
-    for (;;)
+    Want want;
     {
-        wake.wait (lock, [this] { return leaving || ! queue.empty(); });
-        if (leaving)
-            return;
-        const auto want = queue.back();
+        const std::scoped_lock lock (guard);
+        if (queue.empty())
+            return false;
+        want = queue.back();
         queue.pop_back();
-        busy = true;
-        lock.unlock();
-        std::shared_ptr<const Drawing> drawing;
-        try
-        {
-            drawing = std::make_shared<const Drawing> (drawWiring (jobwords::harnessBefore (*want.job, want.option),
-                                                                   jobwords::harnessOf (*want.job, want.option),
-                                                                   { 60, true, pageAspect }));
-        }
-        catch (const HarnessError&)
-        {
-            drawing = std::make_shared<const Drawing>(); // nothing to draw
-        }
-        lock.lock();
-        if (entries[want.option].key == want.key)
-            entries[want.option].drawing = drawing;
-        busy = false;
-        wake.notify_all();
-        triggerAsyncUpdate();
     }
+    const Cancellation isUnwanted (
+        [&]
+        {
+            if (stop.isRequested())
+                return true;
+            const std::scoped_lock lock (guard);
+            return entries[want.option].key != want.key;
+        });
+    std::shared_ptr<const Drawing> drawing;
+    try
+    {
+        drawing = std::make_shared<const Drawing> (drawWiring (jobwords::harnessBefore (*want.job, want.option),
+                                                               jobwords::harnessOf (*want.job, want.option),
+                                                               { 60, true, pageAspect, isUnwanted }));
+    }
+    catch (const std::exception& fault)
+    {
+        const std::string words =
+            (want.option == asRecorded ? std::string ("The guitar as it is") : "Option " + letterOf (want.option))
+            + " cannot be drawn: " + fault.what();
+        logFault (words);
+        drawing = std::make_shared<const Drawing> (sheetOf (words));
+    }
+    {
+        const std::scoped_lock lock (guard);
+        if (auto& entry = entries[want.option]; entry.key == want.key)
+            entry.drawing = drawing;
+    }
+    triggerAsyncUpdate();
+    return true;
 }
 
 namespace

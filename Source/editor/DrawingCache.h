@@ -1,15 +1,14 @@
 #pragma once
 
+#include "concurrency/Worker.h"
 #include "paper/Drawing.h"
 #include "session/Bench.h"
 
 #include <juce_events/juce_events.h>
 #include <juce_graphics/juce_graphics.h>
 
-#include <condition_variable>
 #include <map>
 #include <mutex>
-#include <thread>
 
 namespace coldiron
 {
@@ -43,12 +42,10 @@ private:
 
     std::map<OptionId, Entry> entries;
     std::mutex guard;
-    std::condition_variable wake;
     std::vector<Want> queue;
-    bool leaving = false, busy = false;
-    std::thread worker;
+    Worker worker; ///< last
 
-    void work();
+    bool drawNext (const Cancellation& stop);
     void handleAsyncUpdate() override
     {
         if (onReady)

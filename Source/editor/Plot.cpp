@@ -142,6 +142,7 @@ void Plot::build()
             continue;
         Drawn one;
         one.silent = report->silent;
+        one.failed = ! report->fault.empty();
         const auto& db = whole() ? report->curve.circuitDb : report->curve.changeDb;
         one.curve = pathOf (report->curve.hz, db, shift (*report));
         one.yAtEnd = yOf (valueAt (report->curve.hz, db, mostHz) + shift (*report));
@@ -327,7 +328,7 @@ void Plot::paintHover (juce::Graphics& g)
         if (report == nullptr || (id == asRecorded && ! whole()))
             continue;
         const auto& c = report->curve;
-        auto value = one.silent ? juce::String ("silent")
+        auto value = one.silent ? juce::String (report->fault.empty() ? "silent" : "not computed")
                                 : words::db (valueAt (c.hz, whole() ? c.circuitDb : c.changeDb, hz) + shift (*report));
         if (! one.band.isEmpty() && c.lowDb.size() == c.hz.size()) // what is drawn may be of the report before
             value << "  " << words::db (valueAt (c.hz, c.lowDb, hz) + shift (*report)).upToFirstOccurrenceOf (" ", false, false)

@@ -26,7 +26,7 @@ private:
     {
         juce::Path curve, band;
         std::vector<float> endY;
-        bool silent = false;
+        bool silent = false, failed = false; ///< failed: silent, since it could not be computed
         float yAtEnd = 0.0f;
     };
 

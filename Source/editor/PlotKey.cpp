@@ -96,7 +96,7 @@ void Plot::paintKey (juce::Graphics& g)
             add (hasBandDrawn (id) ? shown : others, id);
             first = hasBandDrawn (id) && first == asRecorded ? id : first;
         }
-        if (one.silent)
+        if (one.silent && ! one.failed)
             add (silent, id);
     }
     auto box = area.reduced (10, 8);

@@ -177,8 +177,12 @@ void SoundSheet::paintCoils (juce::Graphics& g, juce::Rectangle<int> area) const
         title, juce::Justification::centredLeft, true);
     if (report == nullptr || ! report->complete || report->silent || report->coilHums.empty())
     {
-        type::draw (g, report != nullptr && report->silent ? "silent" : "computing", area, juce::Justification::centredLeft,
-                    false);
+        const bool isDone = report != nullptr && report->silent;
+        type::draw (g,
+                    ! isDone                ? "computing"
+                    : report->fault.empty() ? "silent"
+                                            : "not computed",
+                    area, juce::Justification::centredLeft, false);
         return;
     }
     const double cosine = facingOf (ui.bench.facingDegrees());

@@ -224,7 +224,7 @@ void TagCard::paintFigures (juce::Graphics& g)
     };
     std::vector<Row> rows;
     if (known && report->silent)
-        rows = { { "level", "silent", true, false } };
+        rows = { { "level", report->fault.empty() ? "silent" : "not computed", true, false } };
     else
     {
         const bool isNow = shown == asRecorded;

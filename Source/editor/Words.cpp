@@ -87,7 +87,7 @@ juce::String settingInWords (const Harness& harness, const Setting& setting)
 
 juce::String humInWords (const Report& report)
 {
-    if (! report.complete)
+    if (! report.complete || ! report.fault.empty())
         return {};
     if (report.silent)
         return "silent";

@@ -1,6 +1,7 @@
 #include "plugin/Processor.h"
 
 #include "editor/MainEditor.h"
+#include "files/Log.h"
 
 namespace coldiron
 {
@@ -8,17 +9,20 @@ Processor::Processor()
     : AudioProcessor (BusesProperties()
                           .withInput ("Input", juce::AudioChannelSet::stereo())
                           .withOutput ("Output", juce::AudioChannelSet::stereo())),
-      parameters (*this, session)
+      parameters (*this, session),
+      follower (
+          "coldiron-host", session.changes(), [this] (const Cancellation& stop) { return noteChanges (stop); },
+          [] (const std::string& words) { logFault ("the host is not told: " + words); })
 {
     session.setHost (&parameters);
     if (wrapperType == wrapperType_Standalone)
         session.setStandsAlone();
-    startTimerHz (30);
 }
 
 Processor::~Processor()
 {
-    stopTimer();
+    follower.end();
+    cancelPendingUpdate();
     session.setHost (nullptr);
 }
 
@@ -77,7 +81,23 @@ void Processor::followSession()
         updateHostDisplay (ChangeDetails().withParameterInfoChanged (true));
 }
 
-void Processor::timerCallback()
+/** On the follower's thread: the audio thread, which may have made the change, must not send messages. A change is told at
+    once, more of them 30 times a second. */
+bool Processor::noteChanges (const Cancellation& stop)
+{
+    constexpr auto shortest = std::chrono::milliseconds (33), slice = std::chrono::milliseconds (3);
+    const Revisions now = session.revisions();
+    if (now.job == noted.job && now.heard == noted.heard && now.settings == noted.settings)
+        return false;
+    while (std::chrono::steady_clock::now() < told + shortest && ! stop.isRequested())
+        std::this_thread::sleep_for (slice);
+    told = std::chrono::steady_clock::now();
+    noted = now;
+    triggerAsyncUpdate();
+    return true;
+}
+
+void Processor::handleAsyncUpdate()
 {
     const Revisions now = session.revisions();
     if (now.job != followed.job || now.heard != followed.heard || now.settings != followed.settings)

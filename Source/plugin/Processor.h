@@ -1,13 +1,16 @@
 #pragma once
 
+#include "concurrency/Worker.h"
 #include "plugin/Parameters.h"
 
 #include <juce_audio_processors/juce_audio_processors.h>
 
+#include <chrono>
+
 namespace coldiron
 {
 /** The session as a plugin. Zero latency; mono to mono, mono to stereo, stereo to stereo. */
-class Processor : public juce::AudioProcessor, private juce::Timer
+class Processor : public juce::AudioProcessor, private juce::AsyncUpdater
 {
 public:
     Processor();
@@ -44,9 +47,15 @@ public:
 private:
     Session session;
     Parameters parameters;
-    Revisions followed;
+    Revisions followed; ///< message thread: what the host has been told of
 
-    void timerCallback() override;
+    // Of the follower's thread.
+    Revisions noted;
+    std::chrono::steady_clock::time_point told;
+    Worker follower; ///< last
+
+    bool noteChanges (const Cancellation& stop);
+    void handleAsyncUpdate() override;
     void followSession();
 };
 }

@@ -65,7 +65,7 @@ struct SharedState
     ChangeSignal changes;
 
     std::atomic<OptionId> heard { asRecorded };
-    std::atomic<OptionId> blindOption { notBlind };                    ///< what plays in a blind test, whatever `heard` says
+    std::atomic<OptionId> blindOption { notBlind };               ///< what plays in a blind test, whatever `heard` says
     std::array<std::atomic<double>, numVersions> heardSeconds {}; ///< played at true level; written by the audio thread
     std::atomic<bool> matched { false };
     std::atomic<double> mainsHz { 50.0 }, facingDegrees { 0.0 }, buzz { 0.0 }, hissGainDb { -1.0 };
