@@ -1,18 +1,24 @@
 #include "analysis/HandCheck.h"
 
-#include "analysis/PartNames.h"
 #include "guitar/Nets.h"
 #include "job/Readers.h"
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 namespace coldiron
 {
 namespace
 {
 constexpr size_t mostSettings = 256;
+
+HandVerdict refused (HandRefusal why)
+{
+    HandVerdict verdict;
+    verdict.kind = HandVerdict::Kind::refused;
+    verdict.refusal = std::move (why);
+    return verdict;
+}
 
 /** Metal that a hand may touch. */
 std::vector<std::string> metalOf (const Harness& harness)
@@ -54,36 +60,42 @@ bool sameNets (const Harness& a, const Harness& b)
     return true;
 }
 
-std::string list (const std::vector<std::string>& names)
-{
-    std::string text;
-    for (size_t i = 0; i < names.size() && i < 3; ++i)
-        text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
-    return names.size() > 3 ? text + " and " + std::to_string (names.size() - 3) + " more" : text;
-}
-
-std::string spoken (std::string name)
-{
-    std::replace (name.begin(), name.end(), '-', ' ');
-    return name;
-}
-
-/** "Bridge tone case", as the object of a sentence. */
-std::string metalInWords (const Harness& harness, const std::string& point)
+TouchedMetal touched (const std::string& point)
 {
     if (point == "strings")
-        return "the strings";
+        return {};
     const auto [part, terminal] = splitPoint (point);
-    auto title = titleOf (*harness.find (part));
-    title[0] = static_cast<char> (std::tolower (static_cast<unsigned char> (title[0])));
-    return "the " + title + (terminal == "case" ? "'s case" : "'s shield");
+    return { terminal == "case" ? TouchedMetal::Kind::potCase : TouchedMetal::Kind::pickupShield, part };
 }
 
-std::string decibels (double db)
+/** @param at     positions of the switches at which something is so
+    @param every  all there are */
+SwitchSettings settingsWhere (const std::vector<SwitchPositions>& at, const std::vector<SwitchPositions>& every)
 {
-    char text[32];
-    std::snprintf (text, sizeof text, "%.1f", std::abs (db));
-    return std::string (std::string (text) == "0.0" ? "" : db < 0.0 ? "\xe2\x88\x92" : "+") + text + " dB";
+    SwitchSettings where;
+    if (at.empty())
+        return where;
+    where.hasSwitches = ! at.front().empty();
+    where.kind = at.size() == every.size() ? SwitchSettings::Kind::all : SwitchSettings::Kind::some;
+    if (where.kind == SwitchSettings::Kind::all)
+        return where;
+    std::vector<SwitchPositions> alone, rest = at;
+    std::vector<SwitchPosition> tried;
+    for (size_t lever = 0; lever < every.front().size(); ++lever)
+        for (const auto& setting : every)
+        {
+            const auto& position = setting[lever];
+            if (std::find (tried.begin(), tried.end(), position) != tried.end())
+                continue;
+            tried.push_back (position);
+            const auto isThere = [&] (const SwitchPositions& s) { return s[lever] == position; };
+            if (std::count_if (at.begin(), at.end(), isThere) != std::count_if (every.begin(), every.end(), isThere))
+                continue;
+            alone.push_back ({ position });
+            std::erase_if (rest, isThere);
+        }
+    where.positions = rest.empty() ? alone : at;
+    return where;
 }
 }
 
@@ -118,9 +130,7 @@ std::vector<HandCheck::Position> HandCheck::positions (const Harness& harness, c
         Position position;
         for (const auto& control : list)
             if (const auto lever = setting.levers.find (control.name); lever != setting.levers.end())
-                position.name += (position.name.empty() ? "" : ", ")
-                                 + (control.positions.size() > 2 ? spoken (lever->second)
-                                                                 : spoken (control.name) + " " + spoken (lever->second));
+                position.switches.push_back ({ control.name, lever->second, control.positions.size() <= 2 });
         position.path = buildCircuit (harness, setting, load).path;
         result.push_back (std::move (position));
     }
@@ -181,19 +191,26 @@ std::vector<std::string> HandCheck::targets (const HandMove& inHand) const
 
 HandVerdict HandCheck::check (const HandMove& move) const
 {
+    const auto nothing = [] (HandVerdict::Nothing why)
+    {
+        HandVerdict verdict;
+        verdict.kind = HandVerdict::Kind::nothing;
+        verdict.nothing = why;
+        return verdict;
+    };
     if (! move.from.empty() && move.from == move.to)
-        return { HandVerdict::Kind::nothing, "Nothing changes: soldered back where it was", {}, {} };
+        return nothing (HandVerdict::Nothing::backWhereItWas);
     try
     {
         const Harness wanted = applyStep (now.harness, move);
         // A wire between points joined already, by another way, is solder for nothing.
         if (move.from.empty() && ! move.to.empty() && sameNets (now.harness, wanted))
-            return { HandVerdict::Kind::nothing, "Nothing changes: already joined", {}, {} };
+            return nothing (HandVerdict::Nothing::joinedAlready);
         return check (wanted);
     }
     catch (const HarnessError& why)
     {
-        return { HandVerdict::Kind::refused, why.what(), {}, {} };
+        return refused (refusalOf (why));
     }
 }
 
@@ -201,127 +218,77 @@ HandVerdict HandCheck::check (const Harness& wanted) const
 {
     using Kind = HandVerdict::Kind;
     if (const auto why = whyUnsound (wanted); ! why.empty())
-        return { Kind::refused, why, {}, {} };
-    if (sameNets (now.harness, wanted))
-        return { Kind::nothing, "Nothing changes: the same points stay joined", {}, {} };
-
+        return refused ({ HandRefusal::Reason::wiring, why });
     HandVerdict verdict;
-    std::vector<std::string> bad;
+    if (sameNets (now.harness, wanted))
+    {
+        verdict.kind = Kind::nothing;
+        return verdict;
+    }
+
     const bool sameControls = combinations (wanted, now.setting) == settings;
     const auto wantedSettings = sameControls ? settings : combinations (wanted, now.setting);
     const auto then = positions (wanted, wantedSettings, now.load);
-    std::vector<std::string> shorts, silent;
+    std::vector<SwitchPositions> every, shorts, silent;
     size_t dead = 0;
     for (size_t i = 0; i < then.size(); ++i)
     {
+        every.push_back (then[i].switches);
         dead += then[i].path != Path::open;
         if (then[i].path == Path::open || (sameControls && then[i].path == before[i].path))
             continue;
-        (then[i].path == Path::shorted ? shorts : silent).push_back (then[i].name);
+        (then[i].path == Path::shorted ? shorts : silent).push_back (then[i].switches);
     }
-    const auto where = [&] (const std::vector<std::string>& places)
-    {
-        if (places.size() == then.size())
-            return places.front().empty() ? std::string() : std::string (" in every position");
-        // A position of one switch that is bad whatever the others do is named alone.
-        std::vector<std::string> names, rest = places;
-        for (const auto& control : controls (wanted))
-            for (const auto& position : control.positions)
-            {
-                std::vector<std::string> with;
-                for (size_t i = 0; i < then.size(); ++i)
-                    if (const auto lever = wantedSettings[i].levers.find (control.name);
-                        lever != wantedSettings[i].levers.end() && lever->second == position)
-                        with.push_back (then[i].name);
-                const auto isBad = [&] (const auto& name)
-                { return std::find (places.begin(), places.end(), name) != places.end(); };
-                if (with.empty() || ! std::all_of (with.begin(), with.end(), isBad))
-                    continue;
-                names.push_back (control.positions.size() > 2 ? spoken (position)
-                                                              : spoken (control.name) + " " + spoken (position));
-                std::erase_if (rest, [&] (const auto& name) { return std::find (with.begin(), with.end(), name) != with.end(); });
-            }
-        return " at " + list (rest.empty() ? names : places);
-    };
-    if (! shorts.empty())
-        bad.push_back ("shorts the output" + where (shorts));
-    if (! silent.empty())
-        bad.push_back (dead == then.size() && shorts.empty() ? "no sound in any position" : "no sound" + where (silent));
+    const bool isDead = dead == then.size();
+    verdict.shorted = settingsWhere (shorts, every);
+    verdict.silent = settingsWhere (! silent.empty() && isDead && shorts.empty() ? every : silent, every);
+    findMetal (wanted, verdict);
+    if (! isDead)
+        hear (wanted, wantedSettings, verdict);
+    const bool isHarmed = ! shorts.empty() || ! silent.empty() || ! verdict.live.empty() || ! verdict.floating.empty()
+                          || ! verdict.uselessKnobs.empty();
+    verdict.kind = isDead || isHarmed ? Kind::bad : Kind::heard;
+    return verdict;
+}
 
+void HandCheck::findMetal (const Harness& wanted, HandVerdict& verdict) const
+{
     const auto groundedThen = groundedMetal (wanted);
     const Nets nets (wanted);
-    std::vector<std::string> floating, live;
     for (const auto& point : metalOf (wanted))
+        if (grounded.count (point) > 0 && groundedThen.count (point) == 0)
+            (nets.joined (point, wanted.point (wanted.jack().name + ".tip")) ? verdict.live : verdict.floating)
+                .push_back (touched (point));
+}
+
+void HandCheck::hear (const Harness& wanted, const std::vector<Setting>& wantedSettings, HandVerdict& verdict) const
+{
+    CircuitConfig config { wanted, now.setting, now.load, now.strings };
+    const bool isWhole = verdict.shorted.kind == SwitchSettings::Kind::none && verdict.silent.kind == SwitchSettings::Kind::none;
+    std::set<std::string> names;
+    for (const auto& control : controls (wanted))
     {
-        if (grounded.count (point) == 0 || groundedThen.count (point) > 0)
-            continue;
-        const bool hot = nets.joined (point, wanted.point (wanted.jack().name + ".tip"));
-        (hot ? live : floating).push_back (metalInWords (wanted, point));
+        names.insert (control.name);
+        if (isWhole && control.positions.empty() && deadPots.count (control.name) == 0
+            && doesNothing (config, control.name, wantedSettings))
+            verdict.uselessKnobs.push_back (control.name);
     }
-    if (! live.empty())
-        bad.push_back ("puts the signal on " + list (live) + ": hums when touched");
-    if (! floating.empty())
-        bad.push_back ("ground left off " + list (floating) + ": will hum when touched");
+    std::erase_if (config.setting.knobs, [&] (const auto& k) { return names.count (k.first) == 0; });
+    std::erase_if (config.setting.levers, [&] (const auto& l) { return names.count (l.first) == 0; });
 
-    if (dead < then.size())
+    const auto changed = computeFigures (now, config);
+    if (! changed.silent)
     {
-        CircuitConfig config { wanted, now.setting, now.load, now.strings };
-        std::vector<std::string> useless;
-        for (const auto& control : controls (wanted))
-            if (shorts.empty() && silent.empty() && control.positions.empty() && deadPots.count (control.name) == 0
-                && doesNothing (config, control.name, wantedSettings))
-                useless.push_back (spoken (control.name));
-        if (! useless.empty())
-            bad.push_back (list (useless) + (useless.size() > 1 ? " do nothing" : " does nothing"));
-
-        std::set<std::string> names;
-        for (const auto& control : controls (wanted))
-            names.insert (control.name);
-        std::erase_if (config.setting.knobs, [&] (const auto& k) { return names.count (k.first) == 0; });
-        std::erase_if (config.setting.levers, [&] (const auto& l) { return names.count (l.first) == 0; });
-        const auto changed = computeFigures (now, config);
-        if (! changed.silent)
-        {
-            verdict.levelDb = changed.levelDb;
-            verdict.peakHz = changed.resonance.peakHz;
-        }
-        std::string sound;
-        if (changed.silent && ! figures.silent)
-            sound = shorts.empty() && silent.empty() ? "silent as it is set" : "";
-        else if (figures.silent && ! config.response().isSilent())
-            sound = "heard again as it is set";
-        else if (! figures.silent)
-        {
-            sound = decibels (changed.levelDb) == "0.0 dB" ? "as loud" : decibels (changed.levelDb);
-            const auto kilohertz = [] (double hz)
-            {
-                char text[32];
-                std::snprintf (text, sizeof text, "%.1f kHz", hz / 1000.0);
-                return std::string (text);
-            };
-            if (changed.resonance.peakHz && figures.resonance.peakHz
-                && kilohertz (*changed.resonance.peakHz) != kilohertz (*figures.resonance.peakHz))
-                sound += ", peak " + kilohertz (*figures.resonance.peakHz) + " to " + kilohertz (*changed.resonance.peakHz);
-            else if (changed.resonance.peakHz && ! figures.resonance.peakHz)
-                sound += ", peak at " + kilohertz (*changed.resonance.peakHz);
-            else if (! changed.resonance.peakHz && figures.resonance.peakHz)
-                sound += ", no peak left";
-            if (humKind (changed.hum.playingDb) != humKind (figures.hum.playingDb))
-                sound += ", " + changed.humWords;
-            if (sound == "as loud")
-                sound = "no change as it is set";
-        }
-        if (! sound.empty())
-            bad.push_back (sound);
-        verdict.kind = bad.size() > (sound.empty() ? 0u : 1u) ? Kind::bad : Kind::heard;
+        verdict.sound = HandVerdict::Sound::changed;
+        verdict.levelDb = changed.levelDb;
+        verdict.peakHz = changed.resonance.peakHz;
+        verdict.peakBeforeHz = figures.resonance.peakHz;
+        if (humKind (changed.hum.playingDb) != humKind (figures.hum.playingDb))
+            verdict.humPlayingDb = changed.hum.playingDb;
     }
-    else
-        verdict.kind = Kind::bad;
-
-    for (const auto& words : bad)
-        verdict.words += (verdict.words.empty() ? "" : "; ") + words;
-    if (! verdict.words.empty())
-        verdict.words[0] = static_cast<char> (std::toupper (static_cast<unsigned char> (verdict.words[0])));
-    return verdict;
+    else if (! figures.silent)
+        verdict.sound = isWhole ? HandVerdict::Sound::silentAsSet : HandVerdict::Sound::none;
+    else if (! config.response().isSilent())
+        verdict.sound = HandVerdict::Sound::heardAgain;
 }
 }

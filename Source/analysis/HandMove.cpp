@@ -1,9 +1,6 @@
 #include "analysis/HandMove.h"
 
-#include "analysis/PartNames.h"
 #include "job/Readers.h"
-
-#include <algorithm>
 
 namespace coldiron
 {
@@ -56,36 +53,24 @@ std::vector<HandJoint> jointsAt (const Harness& harness, const std::string& poin
     return joints;
 }
 
+HandRefusal refusalOf (const HarnessError& error)
+{
+    const auto* byHand = dynamic_cast<const HandMoveError*> (&error);
+    return byHand != nullptr ? byHand->refusal : HandRefusal { HandRefusal::Reason::wiring, error.what() };
+}
+
 Harness applyStep (const Harness& harness, const HandMove& move)
 {
     for (const auto& name : { move.held, move.from, move.to })
         if (const auto lead = name.empty() ? std::string() : leadInside (harness, name); ! lead.empty())
-            throw HarnessError (pointInWords (harness, lead) + " is joined inside the pickup and cannot be reached");
+            throw HandMoveError ({ HandRefusal::Reason::inside, lead });
     if (move.held == move.to)
-        throw HarnessError ("A wire from a point to itself joins nothing");
+        throw HandMoveError ({ HandRefusal::Reason::toItself, {} });
     Harness result = harness;
     for (const auto& step : move.steps())
         result = applyStep (result, step);
     if (const auto why = whyUnsound (result); ! why.empty())
-        throw HarnessError (why);
+        throw HandMoveError ({ HandRefusal::Reason::wiring, why });
     return result;
-}
-
-std::string pointInWords (const Harness& harness, const std::string& point)
-{
-    if (point == "strings")
-        return "Strings, at the bridge";
-    const auto [partName, terminal] = splitPoint (point);
-    const auto* part = harness.find (partName);
-    if (part == nullptr)
-        return point;
-    auto words = terminal;
-    std::replace (words.begin(), words.end(), '.', ' ');
-    std::replace (words.begin(), words.end(), '-', ' ');
-    if (part->as<PotPart>() != nullptr && terminal != "case")
-        words = "lug " + words;
-    else if (part->isLead (terminal) && part->as<PickupPart>() == nullptr)
-        words = "leg " + words;
-    return titleOf (*part) + ", " + words;
 }
 }

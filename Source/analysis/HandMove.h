@@ -28,10 +28,30 @@ struct HandJoint
     pickup. In the order of the parts. */
 std::vector<HandJoint> jointsAt (const Harness&, const std::string& point);
 
-/** The harness after the move. @throws HarnessError where it cannot be: no such joint, a wire to itself, a joint inside
-    a pickup. */
-Harness applyStep (const Harness&, const HandMove&);
+/** Why a move cannot be done. */
+struct HandRefusal
+{
+    enum class Reason {
+        inside,   ///< a lead is joined inside the pickup: `detail` is its point
+        toItself, ///< a wire from a point to itself
+        wiring    ///< the wiring does not allow it: `detail` is what its reader says
+    };
+    Reason reason = Reason::wiring;
+    std::string detail;
+};
 
-/** "Bridge volume, lug 2", "Neck pickup, north start", "Selector, out": a point as a person says it. */
-std::string pointInWords (const Harness&, const std::string& point);
+class HandMoveError : public HarnessError
+{
+public:
+    explicit HandMoveError (HandRefusal why) : HarnessError (why.detail), refusal (std::move (why)) {}
+
+    const HandRefusal refusal;
+};
+
+/** The refusal in an error that a move or a step threw. */
+HandRefusal refusalOf (const HarnessError&);
+
+/** The harness after the move. @throws HandMoveError or HarnessError where it cannot be: no such joint, a wire to itself,
+    a joint inside a pickup. */
+Harness applyStep (const Harness&, const HandMove&);
 }

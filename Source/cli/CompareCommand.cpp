@@ -83,7 +83,7 @@ int compare (const std::string& path, bool json, const Common& common)
     for (const auto& entry : job.takes)
     {
         takes.push_back (measureTake (entry.file, pool));
-        remarks.push_back ({ entry.file.filename().string(), takes.back().noise, takes.back().diagnostics });
+        remarks.push_back ({ entry.file.filename().string(), takes.back().noise, takes.back().faults });
     }
     const auto takeOf = [&] (const Option* option)
     { return takes.empty() ? nullptr : &takes[option != nullptr ? static_cast<size_t> (option->take) : 0]; };

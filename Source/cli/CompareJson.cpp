@@ -1,4 +1,8 @@
 #include "cli/CompareTable.h"
+#include "wording/ConfidenceWords.h"
+#include "wording/FigureWords.h"
+#include "wording/ListeningWords.h"
+#include "wording/TakeWords.h"
 
 #include <nlohmann/json.hpp>
 
@@ -40,7 +44,7 @@ OrderedJson column (const Job& job, const Compared& c)
     entry["silent"] = f.silent;
     entry["level_db"] = unless (f.silent, f.levelDb);
     entry["loudness_lu"] = orNull (f.loudnessLu);
-    entry["loudness_words"] = levelWords (f.loudnessLu.value_or (f.levelDb));
+    entry["loudness_words"] = wording::levelChange (f.loudnessLu.value_or (f.levelDb));
     entry["clarity_db"] = orNull (f.clarityDb);
     entry["peak_hz"] = orNull (f.resonance.peakHz);
     entry["peak_db_above_low_end"] = orNull (f.resonance.peakDb);
@@ -51,7 +55,7 @@ OrderedJson column (const Job& job, const Compared& c)
     entry["hum_against_playing_db"] = unless (f.silent, f.humAgainstPlayingDb);
     entry["hum_jack_db_re_single_coil"] = unless (f.silent, f.hum.jackDb);
     entry["hum_against_playing_db_re_single_coil"] = unless (f.silent, f.hum.playingDb);
-    entry["hum_words"] = f.humWords;
+    entry["hum_words"] = wording::hum (f);
     entry["hum_by_assumed_mismatch"] = f.humByMismatch;
     OrderedJson coils = OrderedJson::array();
     for (const auto& choice : c.otherCoils)
@@ -72,25 +76,27 @@ OrderedJson column (const Job& job, const Compared& c)
                       { "low_ohms", unless (noReading, c.ohms.lowOhms) },
                       { "high_ohms", unless (noReading, c.ohms.highOhms) } };
     const auto& sure = f.confidence;
-    entry["sure"] = { { "playing", sure.playingWord() },
-                      { "guitar", sure.guitarWord() },
-                      { "pill", sure.pillWord() },
+    entry["sure"] = { { "playing", wording::similarity (sure.playing) },
+                      { "guitar", wording::provenance (sure.guitar) },
+                      { "pill", wording::weakerMark (sure) },
                       { "loudness_plus_minus_lu", sure.loudnessDb() },
                       { "third_octave_typical_db", sure.thirdOctaveTypicalDb() },
                       { "third_octave_nine_in_ten_db", sure.thirdOctaveNineInTenDb() },
-                      { "words", sure.explanation() } };
-    if (! c.choice.words.empty())
+                      { "words", wording::explanation (sure) } };
+    if (c.choice.take >= 0)
     {
         entry["take_number"] = c.choice.take + 1;
-        entry["take_words"] = c.choice.words;
+        entry["take_words"] = wording::derivedFrom (c.choice);
     }
-    if (! c.choice.suggestion.empty())
-        entry["better_take"] = c.choice.suggestion;
+    if (const auto surer = wording::surerTake (c.choice); ! surer.empty())
+        entry["better_take"] = surer;
     if (! c.stillAtRest.empty())
         entry["as_recorded_until_thrown"] = c.stillAtRest;
     entry["trusted_to_hz"] = orNull (f.trust.trustedToHz);
     if (f.trust.trustedToHz)
-        entry["noise"] = { { "lifted_by_db", f.trust.liftDb }, { "at_hz", f.trust.liftHz }, { "words", f.trust.words() } };
+        entry["noise"] = { { "lifted_by_db", f.trust.liftDb },
+                           { "at_hz", f.trust.liftHz },
+                           { "words", wording::noiseTrust (f.trust) } };
     OrderedJson band = OrderedJson::array();
     for (size_t i = 0; i < c.band.hz.size(); ++i)
         band.push_back (OrderedJson { { "hz", c.band.hz[i] }, { "low_db", c.band.lowDb[i] }, { "high_db", c.band.highDb[i] } });
@@ -110,13 +116,13 @@ std::string compareJson (const Job& job, const std::vector<Compared>& all, const
                             { "noise_db_re_playing", unless (! take.noise.isKnown, take.noise.noiseDb()) },
                             { "pause_seconds", take.noise.pauseSeconds },
                             { "faults", OrderedJson::array() } };
-        for (const auto& fault : take.diagnostics)
-            entry["faults"].push_back ({ { "words", fault.words }, { "cost", fault.cost } });
+        for (const auto& fault : take.faults)
+            entry["faults"].push_back ({ { "words", wording::takeFault (fault) }, { "cost", wording::takeFaultCost (fault) } });
         document["takes"].push_back (entry);
     }
     document["blind"] = OrderedJson::array();
     for (const auto& result : job.blind)
-        document["blind"].push_back ({ { "words", result.words() }, { "date", result.date } });
+        document["blind"].push_back ({ { "words", wording::blindResult (result) }, { "date", result.date } });
     document["columns"] = OrderedJson::array();
     for (const auto& compared : all)
         document["columns"].push_back (column (job, compared));

@@ -1,6 +1,10 @@
 #include "cli/CompareTable.h"
 
 #include "files/Quantity.h"
+#include "wording/ConfidenceWords.h"
+#include "wording/FigureWords.h"
+#include "wording/ListeningWords.h"
+#include "wording/TakeWords.h"
 
 #include <algorithm>
 #include <cmath>
@@ -112,8 +116,10 @@ std::string numbers (const std::vector<Compared>& all)
             row (all, "to be trusted up to [Hz]",
                  [] (const Compared& c)
                  { return c.figures.trust.trustedToHz ? format ("%.0f", *c.figures.trust.trustedToHz) : std::string ("all"); });
-    table += row (all, "how sure: the playing", [] (const Compared& c) { return c.figures.confidence.playingWord(); });
-    table += row (all, "          the guitar", [] (const Compared& c) { return c.figures.confidence.guitarWord(); });
+    table +=
+        row (all, "how sure: the playing", [] (const Compared& c) { return wording::similarity (c.figures.confidence.playing); });
+    table +=
+        row (all, "          the guitar", [] (const Compared& c) { return wording::provenance (c.figures.confidence.guitar); });
     return table;
 }
 
@@ -152,26 +158,27 @@ std::string words (const Compared& c)
     if (c.letter != "now")
     {
         const double change = f.loudnessLu.value_or (f.levelDb);
-        text += format ("   level: %s; %+.0f dB, +/-%.1f\n", levelWords (change).c_str(), change, f.confidence.loudnessDb());
+        text += format ("   level: %s; %+.0f dB, +/-%.1f\n", wording::levelChange (change).c_str(), change,
+                        f.confidence.loudnessDb());
     }
-    text += "   hum: " + f.humWords
+    text += "   hum: " + wording::hum (f)
             + (f.hum.assumed ? format (", about %.0f dB re a single coil at the jack, coils 2 %% unlike", f.hum.jackDb) : "")
             + "\n";
     for (const auto& choice : c.otherCoils)
-        text += "   hum: " + choice.words() + "\n";
+        text += "   hum: " + wording::otherCoil (choice) + "\n";
     for (const auto& volume : f.volumes)
         if (volume.mutesOthers)
-            text += "   " + volume.knob
-                    + (*volume.mutesOthers ? " at 0 mutes the other pickup" : " at 0 does not mute the other pickup") + "\n";
+            text += "   " + wording::mutesOthers (volume) + "\n";
     if (c.letter != "now")
     {
-        text +=
-            "   how sure: " + f.confidence.playingWord() + ", " + f.confidence.guitarWord() + "; " + bandWords (c.band) + ".\n";
-        if (! c.choice.words.empty())
-            text += "   " + c.choice.words + (c.choice.isOwn ? " (as the option asks)" : "")
-                    + (c.choice.suggestion.empty() ? "" : "; " + c.choice.suggestion) + "\n";
+        text += "   how sure: " + wording::similarity (f.confidence.playing) + ", " + wording::provenance (f.confidence.guitar)
+                + "; " + bandWords (c.band) + ".\n";
+        const auto surer = wording::surerTake (c.choice);
+        if (c.choice.take >= 0)
+            text += "   " + wording::derivedFrom (c.choice) + (c.choice.isOwn ? " (as the option asks)" : "")
+                    + (surer.empty() ? "" : "; " + surer) + "\n";
         if (f.trust.trustedToHz)
-            text += "   noise: " + f.trust.words() + "\n";
+            text += "   noise: " + wording::noiseTrust (f.trust) + "\n";
     }
     return text;
 }
@@ -191,9 +198,9 @@ std::string legend (const std::vector<Compared>& all)
     std::vector<std::string> said;
     for (const auto& c : all)
         if (c.letter != "now" && ! c.figures.silent)
-            for (const auto& meaning : c.figures.confidence.meanings())
-                if (std::find (said.begin(), said.end(), meaning) == said.end())
-                    said.push_back (meaning);
+            for (const auto& [mark, sentence] : wording::markMeanings (c.figures.confidence))
+                if (const auto line = mark + ": " + sentence; std::find (said.begin(), said.end(), line) == said.end())
+                    said.push_back (line);
     for (const auto& meaning : said)
         text += meaning + "\n";
     return text;
@@ -209,8 +216,8 @@ std::string takeWords (const std::vector<TakeRemarks>& takes)
         text += take.noise.isKnown    ? format ("noise in its pauses %.0f dB under the playing\n", -take.noise.noiseDb())
                 : take.noise.isSilent ? "its pauses are exact silence, so its noise cannot be told\n"
                                       : "no pause, so its noise cannot be told; leave a few seconds of nothing\n";
-        for (const auto& fault : take.diagnostics)
-            text += "   " + fault.words + ". " + fault.cost + "\n";
+        for (const auto& fault : take.faults)
+            text += "   " + wording::takeFault (fault) + ". " + wording::takeFaultCost (fault) + "\n";
     }
     return text.empty() ? text : text + "\n";
 }
@@ -226,7 +233,7 @@ std::string compareTable (const Job& job, const std::vector<Compared>& all, cons
         text += words (compared) + "\n";
     text += takeWords (takes);
     for (const auto& result : job.blind)
-        text += "blind" + (result.date.empty() ? "" : ", " + result.date) + ": " + result.words() + "\n";
+        text += "blind" + (result.date.empty() ? "" : ", " + result.date) + ": " + wording::blindResult (result) + "\n";
     return text + legend (all);
 }
 }

@@ -28,7 +28,7 @@ struct TakeRemarks
 {
     std::string name; ///< of the file
     NoiseFloor noise;
-    std::vector<TakeFault> diagnostics;
+    std::vector<TakeFault> faults;
 };
 
 std::string compareTable (const Job&, const std::vector<Compared>&, const std::vector<TakeRemarks>&);

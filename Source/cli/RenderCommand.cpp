@@ -4,6 +4,7 @@
 #include "cli/Targets.h"
 #include "files/RegularFile.h"
 #include "render/JobPieces.h"
+#include "wording/TakeWords.h"
 
 #include <CLI/CLI.hpp>
 #include <iostream>
@@ -42,7 +43,7 @@ std::vector<Piece> piecesOf (const Job& job, const RenderArguments& asked)
     {
         std::string what = option.name;
         if (job.takes.size() > 1)
-            what += ", " + job.takeChoice (option).words;
+            what += ", " + wording::derivedFrom (job.takeChoice (option));
         if (job.onlyString >= 0)
             what += ", as the " + asked.onlyString + " string alone would change";
         pieces.push_back ({ optionPiece (job, option), what, option.take });

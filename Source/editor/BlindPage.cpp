@@ -3,6 +3,7 @@
 #include "editor/Words.h"
 #include "listening/Ranking.h"
 #include "listening/Trials.h"
+#include "wording/ListeningWords.h"
 
 namespace coldiron
 {
@@ -110,7 +111,8 @@ void BlindPage::paintOutcome (juce::Graphics& g)
     if (result.kind == BlindResult::Kind::abx)
     {
         g.setFont (type::bold (16.0f));
-        g.drawFittedText (words::from (result.words()), area.removeFromTop (44), juce::Justification::centredLeft, 2, 1.0f);
+        g.drawFittedText (words::from (wording::blindResult (result)), area.removeFromTop (44), juce::Justification::centredLeft,
+                          2, 1.0f);
         g.setColour (t.mute);
         g.setFont (type::text (13.0f));
         g.drawFittedText (juce::String (result.right) + " of " + juce::String (result.trials)
@@ -134,7 +136,7 @@ void BlindPage::paintOutcome (juce::Graphics& g)
             auto row = area.removeFromTop (pitch);
             g.setColour (t.mute);
             g.setFont (type::text (13.0f));
-            type::draw (g, words::from (placeWord (above)), row.removeFromLeft (72), juce::Justification::centredLeft, true);
+            type::draw (g, words::from (wording::place (above)), row.removeFromLeft (72), juce::Justification::centredLeft, true);
             g.setColour (t.of (id));
             g.setFont (type::name (id == asRecorded ? 17.0f : 24.0f));
             type::draw (g, id == asRecorded ? juce::String ("Now") : words::from (version), row.removeFromLeft (50),

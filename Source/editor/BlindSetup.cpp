@@ -1,6 +1,7 @@
 #include "editor/BlindSetup.h"
 
 #include "editor/Words.h"
+#include "wording/ListeningWords.h"
 
 #include <algorithm>
 
@@ -183,7 +184,7 @@ void BlindSetup::paintBefore (juce::Graphics& g)
         type::draw (g, words::from (found->date), row.removeFromLeft (92), juce::Justification::centredLeft, true);
         g.setColour (t.ink);
         g.setFont (type::text (13.0f));
-        type::draw (g, words::from (found->words()), row, juce::Justification::centredLeft, true);
+        type::draw (g, words::from (wording::blindResult (*found)), row, juce::Justification::centredLeft, true);
     }
 }
 }

@@ -3,6 +3,7 @@
 #include "editor/TagCard.h"
 #include "editor/Words.h"
 #include "listening/Ranking.h"
+#include "wording/ListeningWords.h"
 
 #include <cmath>
 
@@ -47,7 +48,7 @@ juce::String BlindTags::wordsOf (int number) const
     const auto place = view.places[static_cast<size_t> (number - 1)];
     if (! place)
         return "not yet ranked";
-    return words::from (placeWord (*place)) + (view.tied[static_cast<size_t> (number - 1)] ? ", shared" : "");
+    return words::from (wording::place (*place)) + (view.tied[static_cast<size_t> (number - 1)] ? ", shared" : "");
 }
 
 juce::Rectangle<int> BlindTags::arrow (juce::Rectangle<int> tag, bool up) const

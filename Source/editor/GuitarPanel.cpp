@@ -1,8 +1,8 @@
 #include "editor/GuitarPanel.h"
 
 #include "analysis/HumTriage.h"
-#include "analysis/PartNames.h"
 #include "editor/JobWords.h"
+#include "wording/PartWords.h"
 
 #include <algorithm>
 
@@ -32,8 +32,8 @@ void GuitarPanel::readRows()
     std::vector<ValueList::Line> levers;
     for (const auto& part : job->guitar.harness.parts())
         if (const auto* lever = part.as<SwitchPart>())
-            levers.push_back (
-                { words::from (titleOf (part)), juce::String (static_cast<int> (lever->type.positions.size())) + " positions" });
+            levers.push_back ({ words::from (wording::partTitle (part)),
+                                juce::String (static_cast<int> (lever->type.positions.size())) + " positions" });
     list.show (values, levers);
     humFirst = words::from (humInShort (job->hum));
 }

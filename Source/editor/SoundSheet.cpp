@@ -1,6 +1,8 @@
 #include "editor/SoundSheet.h"
 
 #include "editor/Words.h"
+#include "wording/FigureWords.h"
+#include "wording/Say.h"
 
 #include <cmath>
 
@@ -245,8 +247,7 @@ void SoundSheet::paint (juce::Graphics& g)
     const auto report = ui.bench.report (ui.bench.heard());
     if (report != nullptr && ! report->otherCoils.empty())
     {
-        const auto words = words::from (report->otherCoils.front().words());
-        notes = words.substring (0, 1).toUpperCase() + words.substring (1) + ".\n" + notes;
+        notes = words::from (wording::capitalised (wording::otherCoil (report->otherCoils.front()))) + ".\n" + notes;
     }
     paintNote (g, notes, advice, t.mute);
 

@@ -2,6 +2,10 @@
 
 #include "editor/Fitting.h"
 #include "editor/Words.h"
+#include "wording/ConfidenceWords.h"
+#include "wording/FigureWords.h"
+#include "wording/Say.h"
+#include "wording/TakeWords.h"
 
 #include <cmath>
 
@@ -78,21 +82,20 @@ void TagCard::refresh()
         pill = {};
         if (report != nullptr && ! report->silent)
             pill = juce::String::fromUTF8 (report->figures.confidence.isEstimated() ? "\xe2\x89\x88 " : "= ")
-                   + words::from (report->figures.confidence.pillWord());
+                   + words::from (wording::weakerMark (report->figures.confidence));
     }
     setTitle ((shown == asRecorded ? juce::String ("As recorded") : "Option " + words::from (letterOf (shown)) + ", " + name)
               + (heard ? ", heard" : ""));
     auto tip = name + (below.isNotEmpty() ? ". " + below : juce::String());
     if (report != nullptr && shown != asRecorded && ! report->silent)
     {
-        tip << ". " << words::from (report->figures.confidence.explanation());
-        if (! report->choice.words.empty())
-            tip << " Derived " << words::from (report->choice.words) << ".";
-        if (! report->choice.suggestion.empty())
-            tip << " " << words::from (report->choice.suggestion.substr (0, 1)).toUpperCase()
-                << words::from (report->choice.suggestion.substr (1)) << ".";
-        if (const auto noise = words::from (report->figures.trust.words()); noise.isNotEmpty())
-            tip << " " << noise.substring (0, 1).toUpperCase() << noise.substring (1);
+        tip << ". " << words::from (wording::explanation (report->figures.confidence));
+        if (report->choice.take >= 0)
+            tip << " Derived " << words::from (wording::derivedFrom (report->choice)) << ".";
+        if (const auto surer = wording::surerTake (report->choice); ! surer.empty())
+            tip << " " << words::from (wording::capitalised (surer)) << ".";
+        if (const auto noise = wording::noiseTrust (report->figures.trust); ! noise.empty())
+            tip << " " << words::from (wording::capitalised (noise));
     }
     setTooltip (tip);
     repaint();

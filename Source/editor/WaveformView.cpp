@@ -1,6 +1,7 @@
 #include "editor/WaveformView.h"
 
 #include "editor/Words.h"
+#include "wording/TakeWords.h"
 
 #include <cmath>
 #include <utility>
@@ -33,7 +34,8 @@ void WaveformView::benchChanged (const Revisions& before, const Revisions& now)
     {
         const auto shown = std::exchange (picture, ui.bench.takePicture());
         if (shown != nullptr && picture != nullptr && picture != shown && ! picture->remarks.empty())
-            ui.tell (words::from (picture->name + ": " + picture->remarks.front().words + ". " + picture->remarks.front().cost));
+            ui.tell (words::from (picture->name + ": " + wording::takeFault (picture->remarks.front()) + ". "
+                                  + wording::takeFaultCost (picture->remarks.front())));
         chips.setVisible (! chips.takes().empty());
         open.setVisible (! playable());
         open.setWords (picture == nullptr ? "Open a take" : "Find file");
@@ -286,7 +288,8 @@ void WaveformView::mouseMove (const juce::MouseEvent& e)
     juce::String remarks;
     if (playable() && heading.contains (e.getPosition()))
         for (const auto& remark : picture->remarks)
-            remarks << (remarks.isEmpty() ? "" : "\n") << words::from (remark.words) << ". " << words::from (remark.cost);
+            remarks << (remarks.isEmpty() ? "" : "\n") << words::from (wording::takeFault (remark)) << ". "
+                    << words::from (wording::takeFaultCost (remark));
     setTooltip (! onTick && remarks.isNotEmpty() ? remarks
                 : onTick ? juce::String ("Tick the strings this phrase plays: fewer strings change what another pickup hears, "
                                          "and ticking them is what helps an estimate most.")

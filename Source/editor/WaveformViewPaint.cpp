@@ -2,6 +2,7 @@
 
 #include "editor/WaveformView.h"
 #include "editor/Words.h"
+#include "wording/TakeWords.h"
 
 namespace coldiron
 {
@@ -107,7 +108,7 @@ void WaveformView::paintHeading (juce::Graphics& g)
             << words::settingInWords (job->takes[static_cast<size_t> (take)].harness,
                                       job->takes[static_cast<size_t> (take)].setting);
     if (! picture->remarks.empty()) // the worst before all else: it is what a better recording would not have
-        how = words::seconds (picture->seconds) + ", " + words::from (picture->remarks.front().words)
+        how = words::seconds (picture->seconds) + ", " + words::from (wording::takeFault (picture->remarks.front()))
               + how.substring (words::seconds (picture->seconds).length());
     if (const auto report = ui.bench.report (ui.bench.heard());
         report != nullptr && report->figures.trust.trustedToHz && ! ui.bench.blind().isRunning)

@@ -1,7 +1,8 @@
 #include "editor/WiringHand.h"
 
-#include "analysis/PartNames.h"
 #include "files/Quantity.h"
+#include "wording/HandWords.h"
+#include "wording/PartWords.h"
 
 #include <algorithm>
 #include <cctype>
@@ -158,7 +159,7 @@ std::string WiringHand::pointCalled (const std::string& text) const
         return "";
     for (const auto& name : harness().allPoints())
     {
-        const auto have = wordsOf (pointInWords (harness(), name));
+        const auto have = wordsOf (wording::point (harness(), name));
         const bool all = std::all_of (
             wanted.begin(), wanted.end(),
             [&] (const auto& word)
@@ -178,7 +179,7 @@ void WiringHand::begin (Holding kind, HandMove next)
         for (const auto& name : harness().allPoints())
             if (name != inHand.held && spotOf (name) != nullptr)
                 lit.push_back (name);
-    assessConfidence();
+    judge();
 }
 
 bool WiringHand::take (const DrawnGrip& grip)
@@ -262,7 +263,7 @@ void WiringHand::over (const std::string& point)
     if (! isHolding() || what == Holding::removal || inHand.to == point)
         return;
     inHand.to = point == inHand.held ? "" : point;
-    assessConfidence();
+    judge();
 }
 
 Harness WiringHand::tried() const
@@ -282,13 +283,13 @@ Harness WiringHand::tried() const
     return result;
 }
 
-void WiringHand::assessConfidence()
+void WiringHand::judge()
 {
-    using Kind = HandVerdict::Kind;
+    question.clear();
     if (what == Holding::joint && inHand.from.empty() && inHand.to.empty())
-        judged = { Kind::nothing, "A new wire: to which point?", {}, {} };
+        ask ("A new wire: to which point?");
     else if (what == Holding::part && inHand.to.empty())
-        judged = { Kind::nothing, "One leg is here: where does the other go?", {}, {} };
+        ask ("One leg is here: where does the other go?");
     else if (what == Holding::joint)
         judged = check().check (inHand);
     else
@@ -298,24 +299,35 @@ void WiringHand::assessConfidence()
         }
         catch (const HarnessError& why)
         {
-            judged = { Kind::refused, why.what(), {}, {} };
+            judged = {};
+            judged.kind = HandVerdict::Kind::refused;
+            judged.refusal = refusalOf (why);
         }
 }
+
+void WiringHand::ask (std::string forTheOtherEnd)
+{
+    judged = {};
+    judged.kind = HandVerdict::Kind::nothing;
+    question = std::move (forTheOtherEnd);
+}
+
+std::string WiringHand::verdictWords() const { return question.empty() ? wording::handVerdict (judged, harness()) : question; }
 
 std::string WiringHand::words() const
 {
     switch (what)
     {
     case Holding::nothing: return "";
-    case Holding::part: return valueOf (part) + " at " + pointInWords (harness(), inHand.held);
-    case Holding::removal: return "Remove " + titleOf (part);
+    case Holding::part: return wording::partValue (part) + " at " + wording::point (harness(), inHand.held);
+    case Holding::removal: return "Remove " + wording::partTitle (part);
     case Holding::joint: break;
     }
     if (inHand.from.empty())
-        return "New wire from " + pointInWords (harness(), inHand.held);
+        return "New wire from " + wording::point (harness(), inHand.held);
     auto text = harness().isLead (inHand.held)
-                    ? pointInWords (harness(), inHand.held) + ", off " + pointInWords (harness(), inHand.from)
-                    : "Wire to " + pointInWords (harness(), inHand.held) + ", off " + pointInWords (harness(), inHand.from);
+                    ? wording::point (harness(), inHand.held) + ", off " + wording::point (harness(), inHand.from)
+                    : "Wire to " + wording::point (harness(), inHand.held) + ", off " + wording::point (harness(), inHand.from);
     if (joints > 1)
         text += " (" + std::to_string (joint + 1) + " of " + std::to_string (joints) + ", U takes the next)";
     return text;

@@ -49,6 +49,7 @@ public:
     void over (const std::string& point); ///< where the loose end would be soldered; empty: nowhere
     const std::vector<std::string>& targets() const { return lit; }
     const HandVerdict& verdict() const { return judged; }
+    std::string verdictWords() const;      ///< or what is asked for while a wire or a part has one end only
     std::string words() const;             ///< what is in the hand: "Bridge tone, lug 1, off Bridge volume, lug 3"
     std::optional<Harness> wanted() const; ///< none where letting go does nothing or cannot be done
 
@@ -63,10 +64,12 @@ private:
     std::string takenAt;          ///< the point whose joints takeAt() goes through
     std::vector<std::string> lit;
     HandVerdict judged;
+    std::string question; ///< in place of a verdict; empty: there is one
 
     const HandCheck& check() const;
     Harness tried() const; ///< @throws HarnessError
-    void assessConfidence();
+    void judge();
+    void ask (std::string forTheOtherEnd);
     void begin (Holding, HandMove);
 };
 }

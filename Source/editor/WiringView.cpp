@@ -2,6 +2,7 @@
 
 #include "editor/JobWords.h"
 #include "session/HandRewire.h"
+#include "wording/PartWords.h"
 
 namespace coldiron
 {
@@ -248,12 +249,13 @@ void WiringView::mouseDoubleClick (const juce::MouseEvent&) { setZoom (1.0f, pag
 void WiringView::finish()
 {
     const auto verdict = held.verdict();
+    const auto verdictWords = held.verdictWords();
     const auto wanted = held.wanted();
     held.putBack();
     if (! wanted)
     {
         if (! verdict.canBeDone())
-            ui.tell (words::from (verdict.words) + ".");
+            ui.tell (words::from (verdictWords) + ".");
         return repaint();
     }
     const auto result = rewireByHand (ui.bench, ui.bench.heard(), *wanted);
@@ -262,7 +264,7 @@ void WiringView::finish()
     if (! result.words.empty())
         ui.tell (words::from (result.words));
     else if (verdict.kind == HandVerdict::Kind::bad)
-        ui.tell (words::from (verdict.words) + ". Ctrl Z takes it back.");
+        ui.tell (words::from (verdictWords) + ". Ctrl Z takes it back.");
     readBench();
     repaint();
 }
@@ -346,7 +348,7 @@ bool WiringView::keyPressed (const juce::KeyPress& key)
     else if (letter == 'U')
     {
         if (! held.takeAt (standing))
-            ui.tell ("Nothing to unsolder at " + words::from (pointInWords (held.harness(), standing)) + ".");
+            ui.tell ("Nothing to unsolder at " + words::from (wording::point (held.harness(), standing)) + ".");
     }
     else if (letter == 'S')
     {

@@ -2,6 +2,7 @@
 
 #include "editor/JobWords.h"
 #include "editor/WiringView.h"
+#include "wording/PartWords.h"
 
 #include <limits>
 
@@ -50,7 +51,7 @@ void WiringView::paint (juce::Graphics& g)
         return;
 
     const auto& harness = held.harness();
-    const auto said = [&] (const std::string& point) { return words::from (pointInWords (harness, point)); };
+    const auto said = [&] (const std::string& point) { return words::from (wording::point (harness, point)); };
     if (held.isHolding())
     {
         const auto& verdict = held.verdict();
@@ -61,7 +62,8 @@ void WiringView::paint (juce::Graphics& g)
         const auto first = ! to.empty() ? said (to)
                            : leftOff    ? "Left off: " + words::from (held.words())
                                         : words::from (held.words());
-        paintWords (g, at, first, words::from (verdict.words), verdict.kind == HandVerdict::Kind::bad || ! verdict.canBeDone());
+        paintWords (g, at, first, words::from (held.verdictWords()),
+                    verdict.kind == HandVerdict::Kind::bad || ! verdict.canBeDone());
     }
     else if (hovered != nullptr)
         paintWords (g, mouse, said (hovered->held), "on " + said (hovered->from) + ": pull it off", false);

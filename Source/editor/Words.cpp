@@ -1,6 +1,6 @@
 #include "editor/Words.h"
 
-#include "analysis/PartNames.h"
+#include "wording/PartWords.h"
 
 #include <cmath>
 
@@ -32,7 +32,7 @@ juce::String hertz (double hz)
     return juce::String (hz / 1000.0, hz < 9950.0 ? 1 : 0) + " kHz";
 }
 
-juce::String quantity (double value, const std::string& unit) { return from (quantityText (value, unit)); }
+juce::String quantity (double value, const std::string& unit) { return from (wording::quantity (value, unit)); }
 juce::String ohms (double value) { return quantity (value, "\xce\xa9"); }
 
 juce::String seconds (double value) { return juce::String (value, 1) + " s"; }

@@ -23,9 +23,6 @@ struct BlindResult
     std::map<std::string, std::string> names; ///< of the versions, when it was run
     std::optional<int> take;                  ///< counted from 1
     std::string date;                         ///< "2026-11-25"; may be empty
-
-    /** "First C, then A and recorded, then B.", "C and recorded: 12 of 16: guessing does that well about 1 time in 26." */
-    std::string words() const;
 };
 
 /** Reads the list; faults say what is wrong with which entry. */

@@ -142,22 +142,4 @@ std::vector<std::string> readHeard (const Json& list, Diagnostics& diagnostics)
     letters.erase (std::unique (letters.begin(), letters.end()), letters.end());
     return letters;
 }
-
-std::string BlindResult::words() const
-{
-    const auto called = [] (const std::string& version) { return version == "recorded" ? std::string ("as recorded") : version; };
-    const auto listed = [&] (const std::vector<std::string>& versions)
-    {
-        std::string text;
-        for (size_t i = 0; i < versions.size(); ++i)
-            text += (i == 0 ? "" : i + 1 == versions.size() ? " and " : ", ") + called (versions[i]);
-        return text;
-    };
-    if (kind == Kind::abx)
-        return listed (pair) + ": " + guessingWords (right, trials);
-    std::string text;
-    for (const auto& place : ranking)
-        text += (text.empty() ? "First " : ", then ") + listed (place);
-    return text + ".";
-}
 }

@@ -1,7 +1,6 @@
 #include "listening/Ranking.h"
 
 #include <algorithm>
-#include <array>
 #include <stdexcept>
 
 namespace coldiron
@@ -96,12 +95,5 @@ void Ranking::tie (int version)
         return;
     groups[at - 1].push_back (version);
     groups.erase (groups.begin() + static_cast<std::ptrdiff_t> (at));
-}
-
-std::string placeWord (int place)
-{
-    static constexpr std::array<const char*, Ranking::most> words { "first", "second",  "third",  "fourth", "fifth",
-                                                                    "sixth", "seventh", "eighth", "ninth" };
-    return place >= 0 && place < Ranking::most ? words[static_cast<size_t> (place)] : "";
 }
 }

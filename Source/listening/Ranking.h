@@ -1,7 +1,6 @@
 #pragma once
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace coldiron
@@ -40,7 +39,4 @@ private:
     std::optional<size_t> groupOf (int version) const;
     bool enters (int version, bool atTop);
 };
-
-/** "first" to "ninth". @param place  from 0 */
-std::string placeWord (int place);
 }

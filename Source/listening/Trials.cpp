@@ -49,24 +49,6 @@ double guessingProbability (int right, int trials)
     return static_cast<double> (std::ldexp (sum, -trials));
 }
 
-std::string guessingWords (int right, int trials)
-{
-    const double chance = guessingProbability (right, trials);
-    std::string often;
-    if (chance > 0.949)
-        often = chance == 1.0 ? "every time" : "nearly every time";
-    else if (chance >= 0.35)
-        often = "about " + std::to_string (std::lround (10.0 * chance)) + " times in 10";
-    else
-    {
-        double times = 1.0 / chance;
-        const double step = times < 1000.0 ? 1.0 : std::pow (10.0, std::floor (std::log10 (times)) - 1.0); // two figures will do
-        times = std::round (times / step) * step;
-        often = times < 1e6 ? "about 1 time in " + std::to_string (std::llround (times)) : "less than 1 time in a million";
-    }
-    return std::to_string (right) + " of " + std::to_string (trials) + ": guessing does that well " + often + ".";
-}
-
 AbxTrials::AbxTrials (int trials, uint64_t seed)
 {
     if (trials < fewest || trials > most)

@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstdint>
-#include <string>
 #include <vector>
 
 namespace coldiron
@@ -25,9 +24,6 @@ std::vector<int> shuffled (int count, SeededRandom&);
 /** How likely pure guessing between two gets at least so many right: sum of C (trials, k) / 2^trials from right to trials.
     @param trials  1 to 100; @param right  0 to trials; throws std::invalid_argument otherwise */
 double guessingProbability (int right, int trials);
-
-/** "9 of 10: guessing does that well about 1 time in 93." */
-std::string guessingWords (int right, int trials);
 
 /** Is there a difference at all? X is one of two, chosen anew for every trial; the listener says which.
     The number of trials is fixed before the first, since stopping when it looks good makes guessing look good. What was

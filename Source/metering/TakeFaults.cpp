@@ -12,8 +12,6 @@ constexpr double quietPeakDb = -30.0, noisyDb = -45.0, darkDb = -48.0, sidesDb =
 
 constexpr float evenTop = 0.9999f; ///< of the peak: a take turned down after it was clipped
 
-std::string rounded (double value) { return std::to_string (std::lround (value)); }
-
 double bandDb (const NoiseFloor& floor, double fromHz, double toHz)
 {
     double sum = 0.0;
@@ -68,61 +66,48 @@ int TakeFaultMeter::clippedPlaces() const
     return places;
 }
 
-/** Empty: one signal on both sides. */
-std::string TakeFaultMeter::howSidesDiffer() const
+TakeFault TakeFaultMeter::howSidesDiffer() const
 {
+    using Sides = TakeFault::Sides;
+    const auto found = [] (Sides sides, double db = 0.0) { return TakeFault { TakeFault::Kind::sidesDiffer, 0, db, sides }; };
     if (tops.size() != 2)
-        return {};
+        return found (Sides::alike);
     const double apart = 10.0 * std::log10 (std::max (left, 1e-30) / std::max (right, 1e-30));
     if (std::abs (apart) > 60.0)
-        return apart > 0.0 ? "the right side is silent" : "the left side is silent";
+        return found (apart > 0.0 ? Sides::rightSilent : Sides::leftSilent);
     const double alike = both / std::sqrt (std::max (left * right, 1e-60));
     if (alike < -sidesAlike)
-        return "one side is upside down";
+        return found (Sides::upsideDown);
     if (alike < sidesAlike)
-        return "the sides differ";
-    return std::abs (apart) > sidesDb ? "one side is " + rounded (std::abs (apart)) + " dB louder" : "";
+        return found (Sides::differ);
+    return std::abs (apart) > sidesDb ? found (Sides::louder, std::abs (apart)) : found (Sides::alike);
 }
 
-std::vector<TakeFault> TakeFaultMeter::diagnostics (const NoiseFloor& floor) const
+std::vector<TakeFault> TakeFaultMeter::faults (const NoiseFloor& floor) const
 {
     using Kind = TakeFault::Kind;
-    std::vector<TakeFault> diagnostics;
     if (peak < 1e-6f)
-        return { { Kind::silent, "silent", "Nothing was recorded. Check the cable, the input chosen and the guitar's volume." } };
+        return { { Kind::silent } };
 
+    std::vector<TakeFault> found;
     if (const int places = clippedPlaces(); places > 0)
-        diagnostics.push_back (
-            { Kind::clipped, "clipped in " + std::to_string (places) + (places == 1 ? " place" : " places"),
-              "What was cut off there is gone, and every option repeats the crackle brighter or duller. Turn the input down "
-              "until the hardest stroke stays under -6 dBFS, and play it again." });
+        found.push_back ({ Kind::clipped, places });
     if (const double peakDb = 20.0 * std::log10 (static_cast<double> (peak)); peakDb < quietPeakDb)
-        diagnostics.push_back ({ Kind::tooQuiet, "quiet, peaks at \xe2\x88\x92" + rounded (-peakDb) + " dBFS",
-                                 "Noise comes up with the take when it is turned up to playing level. Raise the input by about "
-                                     + rounded (-12.0 - peakDb) + " dB." });
+        found.push_back ({ Kind::tooQuiet, 0, peakDb });
     if (const double noise = floor.noiseDb(); floor.isKnown && noise > noisyDb)
-        diagnostics.push_back (
-            { Kind::noisy, "noisy, " + rounded (-noise) + " dB under the playing",
-              "Every brighter option lifts this noise, and a quiet wiring cannot show how quiet it is. Record away from screens, "
-              "chargers and dimmers, and louder." });
+        found.push_back ({ Kind::noisy, 0, noise });
     if (! floor.playing.empty())
         if (const double treble = bandDb (floor, 2450.0, 8000.0) - bandDb (floor, 195.0, 1010.0); treble < darkDb)
-            diagnostics.push_back ({ Kind::dark, "dark, treble " + rounded (-treble) + " dB under the mids",
-                                     "A tone control that was down, or a long cable. Every other option has to lift treble that "
-                                     "is hardly there, with its "
-                                     "noise. Play it again with volume and tone at 10." });
-    if (const auto how = howSidesDiffer(); ! how.empty())
-        diagnostics.push_back ({ Kind::sidesDiffer, how,
-                                 "A guitar gives one signal. Two sides that differ come from an effect or a second input; "
-                                 "options are computed for a dry "
-                                 "take. Record the guitar alone, in mono." });
-    return diagnostics;
+            found.push_back ({ Kind::dark, 0, treble });
+    if (const auto how = howSidesDiffer(); how.sides != TakeFault::Sides::alike)
+        found.push_back (how);
+    return found;
 }
 
 std::vector<TakeFault> takeFaults (const std::vector<std::vector<float>>& channels, double, const NoiseFloor& floor)
 {
     TakeFaultMeter meter;
     meter.add (channels);
-    return meter.diagnostics (floor);
+    return meter.faults (floor);
 }
 }

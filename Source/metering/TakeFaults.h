@@ -3,7 +3,6 @@
 #include "metering/NoiseFloor.h"
 
 #include <map>
-#include <string>
 #include <vector>
 
 namespace coldiron
@@ -12,17 +11,23 @@ namespace coldiron
 struct TakeFault
 {
     enum class Kind { silent, clipped, tooQuiet, noisy, dark, sidesDiffer };
+    enum class Sides { alike, leftSilent, rightSilent, upsideDown, differ, louder };
+
     Kind kind = Kind::silent;
-    std::string words; ///< short: "clipped in 12 places"
-    std::string cost;  ///< what it costs, and what to do: one or two sentences
+    int places = 0; ///< clipped: how often
+    double db =
+        0.0; ///< too quiet: peak re full scale; noisy: pauses re the playing; dark: treble re the mids; louder: one side re the other
+    Sides sides = Sides::alike; ///< sidesDiffer: how
+
+    bool operator== (const TakeFault&) const = default;
 };
 
 /** Looks at a take block by block, in constant memory. */
 class TakeFaultMeter
 {
 public:
-    void add (const std::vector<std::vector<float>>& channels);   ///< equal lengths; as many channels each time
-    std::vector<TakeFault> diagnostics (const NoiseFloor&) const; ///< at the take's end
+    void add (const std::vector<std::vector<float>>& channels); ///< equal lengths; as many channels each time
+    std::vector<TakeFault> faults (const NoiseFloor&) const;    ///< at the take's end
 
 private:
     /** One channel's equal samples in a row, and the flat tops found. */
@@ -40,7 +45,7 @@ private:
 
     void addChannel (Tops&, const std::vector<float>&);
     int clippedPlaces() const;
-    std::string howSidesDiffer() const;
+    TakeFault howSidesDiffer() const;
 };
 
 /** Looks at the samples alone.

@@ -1,6 +1,5 @@
 #pragma once
 
-#include "analysis/PartNames.h"
 #include "guitar/Harness.h"
 #include "paper/Router.h"
 

@@ -1,5 +1,7 @@
 #include "paper/DrawingParts.h"
 
+#include "wording/PartWords.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -173,9 +175,9 @@ private:
     void pickup()
     {
         finish (pen.rect ("part", x, y, w, h, 14, Ink::paper, outline(), weight()));
-        name (x, y - 13, titleOf (*p.part), Anchor::start, 19);
+        name (x, y - 13, wording::partTitle (*p.part), Anchor::start, 19);
         if (p.mark == PartMark::stays)
-            pen.text ("value", x + w + 16, y - 13, valueOf (*p.part), 16, Anchor::end, Ink::mute);
+            pen.text ("value", x + w + 16, y - 13, wording::partValue (*p.part), 16, Anchor::end, Ink::mute);
         const auto& part = p.part->as<PickupPart>()->pickup;
         for (size_t i = 0; i < part.coils.size(); ++i)
         {
@@ -215,7 +217,7 @@ private:
         finish (pen.circle ("part", x, y, 60, Ink::paper, outline(), weight()));
         for (int i = 0; i < 3; ++i)
             pen.text ("lug", x + 40 - 40 * i, y + 81, std::to_string (i + 1), 17, Anchor::middle).bold = true;
-        const auto [first, second] = twoLines (titleOf (*p.part));
+        const auto [first, second] = twoLines (wording::partTitle (*p.part));
         if (second.empty())
             name (x, y, first, Anchor::middle, 23);
         else
@@ -223,7 +225,7 @@ private:
             name (x, y - 14, first, Anchor::middle);
             name (x, y + 8, second, Anchor::middle);
         }
-        pen.text ("value", x, y + 31, valueOf (*p.part), 15, Anchor::middle, Ink::mute);
+        pen.text ("value", x, y + 31, wording::partValue (*p.part), 15, Anchor::middle, Ink::mute);
         flag (x + 42, y - 52);
     }
 
@@ -252,7 +254,7 @@ private:
         pen.text ("value", x, y - 35, "up", 16, Anchor::middle, Ink::mute);
         pen.text ("value", x, y + 5, "com", 16, Anchor::middle, Ink::mute);
         pen.text ("value", x, y + 45, "down", 15, Anchor::middle, Ink::mute);
-        name (x - 60, y - 84, titleOf (*p.part), Anchor::start, 18);
+        name (x - 60, y - 84, wording::partTitle (*p.part), Anchor::start, 18);
         if (part.on.empty())
             flag (x + 42, y - 52);
     }
@@ -271,7 +273,7 @@ private:
     void lever()
     {
         finish (pen.rect ("part", x - w / 2, y - 40, w, 90, 8, Ink::paper, outline(), weight()));
-        name (x, y - 50, titleOf (*p.part), Anchor::middle);
+        name (x, y - 50, wording::partTitle (*p.part), Anchor::middle);
         lugsDown();
         pen.line ("symbol", { { x, y + 4 }, { x + 24, y - 24 } }, Ink::ink, 3.4);
         pen.circle ("symbol", x, y + 4, 4, Ink::ink);
@@ -291,7 +293,7 @@ private:
     {
         const double top = y - std::floor (h / 20) * 10;
         finish (pen.rect ("part", x - w / 2, top, w, h, 8, Ink::paper, outline(), weight()));
-        name (x, top - 12, titleOf (*p.part), Anchor::middle);
+        name (x, top - 12, wording::partTitle (*p.part), Anchor::middle);
         if (const auto* part = p.part->as<SwitchPart>())
         {
             const auto count = part->type.positions.size();
@@ -332,7 +334,7 @@ private:
         }
         else
             finish (pen.rect ("part", x - 12, y - 24, 24, 48, 4, Ink::paper, outline(), weight()));
-        pen.text ("value", x - 28, y + 6, valueOf (*p.part), 16, Anchor::end);
+        pen.text ("value", x - 28, y + 6, wording::partValue (*p.part), 16, Anchor::end);
         flag (x + 26, y - 8);
     }
 
@@ -352,7 +354,7 @@ private:
                 for (int i = 0; i < 3; ++i)
                     pen.circle ("symbol", x - 14 + 14 * i, y, 6, Ink::none, Ink::ink, 1.8);
         }
-        pen.text ("value", x, y + 36, valueOf (*p.part), 16, Anchor::middle);
+        pen.text ("value", x, y + 36, wording::partValue (*p.part), 16, Anchor::middle);
         flag (x - 21, y - 24);
     }
 
@@ -367,7 +369,7 @@ private:
     {
         finish (pen.circle ("part", x, y, 52, Ink::paper, outline(), weight()));
         pen.circle ("symbol", x, y, 45, Ink::none, Ink::mute, 1);
-        name (x, y - 62, titleOf (*p.part), Anchor::middle);
+        name (x, y - 62, wording::partTitle (*p.part), Anchor::middle);
         for (const auto& terminal : p.terminals)
         {
             pen.line ("lead",

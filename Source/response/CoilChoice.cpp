@@ -115,16 +115,6 @@ std::vector<CoilHum> coilHums (const GuitarResponse& response)
     return hums;
 }
 
-std::string OtherCoil::words() const
-{
-    const std::string where = lever.empty() ? "here" : "with the " + lever + " at " + position;
-    return where + " the two coils kept are wound alike and hum together: keep the " + other + " coil of the " + pickup
-           + " instead of its " + kept
-           + (humDb - otherHumDb > 40.0
-                  ? " and the hum goes"
-                  : " and the hum falls by about " + std::to_string (std::lround (humDb - otherHumDb)) + " dB");
-}
-
 std::vector<OtherCoil> otherCoils (const CircuitConfig& option, const Cancellation& isUnwanted)
 {
     CircuitConfig config = option;

@@ -25,8 +25,6 @@ struct OtherCoil
     std::string kept, other;     ///< keep `other` instead of `kept`
     double humDb = 0.0;          ///< of both together re the louder one alone, as it is
     double otherHumDb = 0.0;     ///< the same with the other coil, each seeing the circuit that its neighbour saw
-
-    std::string words() const; ///< a sentence
 };
 
 /** Looks at the option's own setting and at every position of every lever, knobs at 10. Either pickup may be the one to

@@ -2,9 +2,6 @@
 
 #include "guitar/Coil.h"
 
-#include <string>
-#include <vector>
-
 namespace coldiron
 {
 class GuitarResponse;
@@ -20,14 +17,13 @@ struct Confidence
     Provenance guitar = Provenance::assumed;
 
     bool isEstimated() const { return playing != Similarity::sameCoils; }
-    double thirdOctaveTypicalDb() const;       ///< rms over third octaves, typical take
-    double thirdOctaveNineInTenDb() const;     ///< the same, not passed by nine takes in ten
-    double loudnessDb() const;                 ///< +/- LU
-    std::string playingWord() const;           ///< "same coils", "close", "fair", "rough"
-    std::string guitarWord() const;            ///< "measured", "from ohms", "assumed"
-    std::string pillWord() const;              ///< the weaker of the two
-    std::vector<std::string> meanings() const; ///< what each of the two words means, "WORD: sentences"; for a legend
-    std::string explanation() const;           ///< the same sentences in one, without the words
+    double thirdOctaveTypicalDb() const;   ///< rms over third octaves, typical take
+    double thirdOctaveNineInTenDb() const; ///< the same, not passed by nine takes in ten
+    double loudnessDb() const;             ///< +/- LU
+
+    /** Which of the two marks is the weaker one: what is known of the guitar, or else the playing. A measured guitar never
+        is; one known from ohms stands beside `close`, an assumed one beside `fair`. */
+    bool isGuitarWeaker() const;
 };
 
 /** Compares which coils the two voices hear, in which proportion, at which places and signs.

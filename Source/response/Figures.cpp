@@ -39,7 +39,6 @@ void findHum (const GuitarResponse& recorded, const GuitarResponse& option, Figu
     figures.humJackDb = figures.hum.jackDb - now.jackDb;
     figures.humAgainstPlayingDb = figures.humJackDb - figures.levelDb;
     figures.humByMismatch = figures.hum.assumed || now.assumed;
-    figures.humWords = humWords (figures.hum.playingDb);
 }
 
 std::optional<double> difference (const std::optional<double>& a, const std::optional<double>& b)
@@ -66,7 +65,6 @@ Figures computeFigures (const CircuitConfig& recorded, const CircuitConfig& opti
     if (figures.silent)
     {
         figures.levelDb = -300.0;
-        figures.humWords = "silent";
         return figures;
     }
 
@@ -78,25 +76,5 @@ Figures computeFigures (const CircuitConfig& recorded, const CircuitConfig& opti
     longer.load.cableFarads += metreFarads;
     figures.dbPerMetre = dbOfRatio (stringResponse (longer.response(), 5000.0)) - dbOfRatio (stringResponse (after, 5000.0));
     return figures;
-}
-
-std::string levelWords (double db)
-{
-    const double size = std::abs (db);
-    if (db < -100.0)
-        return "silent";
-    if (size < 0.5)
-        return "as loud";
-    const std::string way = db > 0.0 ? "louder" : "quieter";
-    const std::string turn = db > 0.0 ? "turn the amplifier down" : "turn the amplifier up";
-    if (size < 1.5)
-        return "hardly " + way;
-    if (size < 3.0)
-        return "a little " + way;
-    if (size < 6.5)
-        return "clearly " + way + ", " + turn + " a little";
-    if (size < 12.0)
-        return "much " + way + ", " + turn;
-    return "very much " + way + ", " + turn + " a lot";
 }
 }

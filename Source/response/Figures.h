@@ -8,7 +8,6 @@
 #include "response/Volumes.h"
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace coldiron
@@ -30,7 +29,6 @@ struct Figures
     double humAgainstPlayingDb = 0.0; ///< the same with the option's own level taken out
     HumFigures hum;                   ///< against a single coil of the trade
     bool humByMismatch = false;       ///< in the option or in the recording most of it is the assumed mismatch
-    std::string humWords;
 
     double hissUv = 0.0;     ///< thermal noise of harness, cable and input, 20 Hz to 20 kHz, 293.15 K [uV rms]
     double outputOhms = 0.0; ///< |Z| at the jack at 1 kHz, cable and input left out
@@ -42,7 +40,4 @@ struct Figures
 /** @throws Cancelled */
 Figures computeFigures (const CircuitConfig& recorded, const CircuitConfig& option, const Spectrum& take = {},
                         const Cancellation& = {});
-
-/** "much quieter, turn the amplifier up", "a little louder", "as loud" and the like. @param db  LU or dB re the take */
-std::string levelWords (double db);
 }

@@ -128,18 +128,5 @@ HumKind humKind (double playingDb)
                                : HumKind::quiet;
 }
 
-std::string humWords (double playingDb)
-{
-    const auto number = std::to_string (std::lround (std::abs (playingDb)));
-    switch (humKind (playingDb))
-    {
-    case HumKind::quiet: return "quiet";
-    case HumKind::less: return "hums, " + number + " dB less than a single coil";
-    case HumKind::like: return "hums like a single coil";
-    case HumKind::more: return "hums more than a single coil (+" + number + " dB)";
-    }
-    return {};
-}
-
 double humEmfFor (double takeLufs, double db) { return std::pow (10.0, (takeLufs - 3.0103 + db) / 20.0); }
 }

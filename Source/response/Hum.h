@@ -2,7 +2,6 @@
 
 #include "response/GuitarResponse.h"
 
-#include <string>
 #include <vector>
 
 namespace coldiron
@@ -65,9 +64,6 @@ HumFigures humFigures (const GuitarResponse&);
 /** In steps: what a client hears of it. */
 enum class HumKind { quiet, less, like, more };
 HumKind humKind (double playingDb);
-
-/** "quiet", "hums, 12 dB less than a single coil", "hums like a single coil", "hums more than a single coil (+3 dB)". */
-std::string humWords (double playingDb);
 
 /** The rms EMF of one coil that is `db` against a take of this loudness: 0 dB is a 997 Hz sine as loud as the take
     (dual mono: rms [dBFS] = LUFS - 3.01). */

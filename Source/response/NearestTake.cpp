@@ -11,7 +11,7 @@ namespace coldiron
 {
 namespace
 {
-constexpr double loudShare = 0.15; ///< of the loudest pickup
+constexpr double loudShare = 0.15; ///< of the loudest pickup: 16 dB below it
 
 /** How loud each pickup is heard at a middle frequency, in the order of the harness. */
 std::vector<std::pair<std::string, double>> sharesOf (const GuitarResponse& response)
@@ -47,26 +47,14 @@ int lift (const GuitarResponse& recorded, const GuitarResponse& option)
     return static_cast<int> (std::lround (most));
 }
 
-std::string nameOf (int take, const GuitarResponse& recorded)
-{
-    return "take " + std::to_string (take + 1) + ", " + pickupsInWords (recorded);
 }
 
-std::string listed (std::vector<std::string> names)
-{
-    std::string text;
-    for (size_t i = 0; i < names.size(); ++i)
-        text += (i == 0 ? "" : i + 1 == names.size() ? " and " : ", ") + names[i];
-    return text;
-}
-}
-
-std::string pickupsInWords (const GuitarResponse& response)
+std::vector<std::string> loudPickups (const GuitarResponse& response)
 {
     std::vector<std::string> names;
     for (const auto& [name, share] : sharesOf (response))
         names.push_back (name);
-    return names.empty() ? "nothing" : names.size() == 1 ? names.front() + " alone" : listed (names);
+    return names;
 }
 
 TakeChoice nearestTake (const std::vector<CircuitConfig>& takes, const CircuitConfig& option, std::optional<int> own,
@@ -110,32 +98,25 @@ TakeChoice nearestTake (const std::vector<CircuitConfig>& takes, const CircuitCo
     choice.take = choice.isOwn ? *own : nearest;
     const auto& from = recorded[static_cast<size_t> (choice.take)];
     choice.confidence = sure[static_cast<size_t> (choice.take)];
-    choice.words = "from " + nameOf (choice.take, from) + ": " + choice.confidence.playingWord();
+    choice.pickups = loudPickups (from);
     const auto& surest = sure[static_cast<size_t> (nearest)];
     if (choice.isOwn && surest.playing < choice.confidence.playing)
-        choice.suggestion =
-            "surer from " + nameOf (nearest, recorded[static_cast<size_t> (nearest)]) + ": " + surest.playingWord();
+        choice.surer = { SurerTake::Kind::otherTake, nearest, loudPickups (recorded[static_cast<size_t> (nearest)]),
+                         surest.playing };
     else if (choice.confidence.playing >= Similarity::fair && ! heard.isSilent())
     {
-        const auto pickups = sharesOf (heard);
-        std::vector<std::string> names;
-        for (const auto& [name, share] : pickups)
-            names.push_back (name);
-        choice.suggestion = pickups.size() == 1 ? "record a take of the " + names.front() + " pickup: this would be surer"
-                                                : "record one take per pickup (" + listed (names) + "): this would be surer";
+        const auto names = loudPickups (heard);
         // A take of each is there already: no recording makes coils that oppose each other sure.
-        const bool haveAll = std::all_of (names.begin(), names.end(),
-                                          [&] (const std::string& name)
-                                          {
-                                              return std::any_of (recorded.begin(), recorded.end(),
-                                                                  [&] (const GuitarResponse& response)
-                                                                  {
-                                                                      const auto shares = sharesOf (response);
-                                                                      return shares.size() == 1 && shares.front().first == name;
-                                                                  });
-                                          });
-        if (haveAll)
-            choice.suggestion.clear();
+        const bool haveAll =
+            std::all_of (names.begin(), names.end(),
+                         [&] (const std::string& name)
+                         {
+                             return std::any_of (recorded.begin(), recorded.end(),
+                                                 [&] (const GuitarResponse& response)
+                                                 { return loudPickups (response) == std::vector<std::string> { name }; });
+                         });
+        if (! haveAll)
+            choice.surer = { SurerTake::Kind::recordAnother, -1, names, {} };
     }
     return choice;
 }

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 namespace coldiron
 {
@@ -47,12 +46,7 @@ NoiseTrust judgeNoise (const NoiseFloor& floor, const std::function<double (doub
             trust.liftHz = floor.hz[b];
         }
     }
-    if (trust.trustedToHz)
-        trust.advice =
-            wasTurnedDown
-                ? "Record again with volume and tone at 10: what was turned down there cannot be brought back without its noise."
-                : "Record again louder, up to peaks of -6 dBFS, away from screens and chargers, with a few seconds of nothing "
-                  "played.";
+    trust.wasTurnedDown = wasTurnedDown && trust.trustedToHz;
     return trust;
 }
 
@@ -71,16 +65,5 @@ NoiseTrust judgeNoise (const NoiseFloor& floor, const CircuitConfig& recorded, c
     const auto treble = [] (const GuitarResponse& response)
     { return std::abs (response.unisonResponse (4000.0)) / std::max (1e-12, std::abs (response.unisonResponse (500.0))); };
     return judgeNoise (floor, gain, treble (transfer.recordedResponse()) < 0.708 * treble (open.response()));
-}
-
-std::string NoiseTrust::words() const
-{
-    if (! trustedToHz)
-        return "";
-    const double kilohertz = std::round (*trustedToHz / 100.0) / 10.0;
-    auto number = std::to_string (kilohertz);
-    number.resize (number.find ('.') + 2);
-    return "trust it up to " + number + " kHz: above, the take's own noise comes up by " + std::to_string (std::lround (liftDb))
-           + " dB. " + advice;
 }
 }

@@ -13,15 +13,15 @@ TakeMeasures measureTake (const std::filesystem::path& path, WorkerPool& pool)
     Loudness loudness (take.info.sampleRate, take.info.channels);
     SpectrumMeter spectrum (take.info.sampleRate);
     NoiseFloorMeter noise (take.info.sampleRate);
-    TakeFaultMeter diagnostics;
+    TakeFaultMeter faults;
     runPass (blocksOf (path),
              { [&] (const Channels& block) { loudness.add (block); }, [&] (const Channels& block) { spectrum.add (block); },
-               [&] (const Channels& block) { noise.add (block); }, [&] (const Channels& block) { diagnostics.add (block); } },
+               [&] (const Channels& block) { noise.add (block); }, [&] (const Channels& block) { faults.add (block); } },
              pool);
     take.lufs = loudness.integratedLufs();
     take.spectrum = spectrum.spectrum();
     take.noise = noise.floor();
-    take.diagnostics = diagnostics.diagnostics (take.noise);
+    take.faults = faults.faults (take.noise);
     return take;
 }
 

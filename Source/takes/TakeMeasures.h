@@ -15,7 +15,7 @@ struct TakeMeasures
     double lufs = 0.0; ///< -infinity for silence
     Spectrum spectrum;
     NoiseFloor noise;
-    std::vector<TakeFault> diagnostics;
+    std::vector<TakeFault> faults;
 };
 
 /** All of it in one pass and in constant memory. @throws TakeError */

@@ -73,14 +73,14 @@ TEST_CASE ("measured block by block is measured at once")
     CHECK (floor.playing == wholeFloor.playing);
     CHECK (floor.pauseSeconds == wholeFloor.pauseSeconds);
 
-    TakeFaultMeter diagnostics;
-    addBlocks (diagnostics, take, longest);
-    const auto found = diagnostics.diagnostics (floor), expected = takeFaults (take, rate, wholeFloor);
+    TakeFaultMeter faults;
+    addBlocks (faults, take, longest);
+    const auto found = faults.faults (floor), expected = takeFaults (take, rate, wholeFloor);
     REQUIRE (found.size() == expected.size());
     REQUIRE_FALSE (found.empty());
-    CHECK (found.front().words == "clipped in 4 places"); // at the take's own peak
-    for (size_t i = 0; i < found.size(); ++i)
-        CHECK (found[i].words == expected[i].words);
+    CHECK (found.front().kind == TakeFault::Kind::clipped);
+    CHECK (found.front().places == 4); // at the take's own peak
+    CHECK (found == expected);
 
     Loudness loudness (rate, 2);
     addBlocks (loudness, take, longest);

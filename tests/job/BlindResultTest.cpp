@@ -40,9 +40,10 @@ TEST_CASE ("Blind tests and what was heard are read from a job")
     CHECK (read.blind[0].names.at ("H") == "Gone since");
     CHECK (read.blind[0].take == 1);
     CHECK (read.blind[0].date == "2026-11-25");
-    CHECK (read.blind[0].words() == "First B, then A and as recorded, then H.");
     CHECK (read.blind[1].kind == BlindResult::Kind::abx);
-    CHECK (read.blind[1].words() == "as recorded and B: 12 of 16: guessing does that well about 1 time in 26.");
+    CHECK (read.blind[1].pair == std::vector<std::string> { "recorded", "B" });
+    CHECK (read.blind[1].trials == 16);
+    CHECK (read.blind[1].right == 12);
     CHECK (readJobOf (job ("\"blind\": []")).blind.empty());
 }
 
@@ -90,7 +91,9 @@ TEST_CASE ("Each option is derived from its own take, else from the nearest")
     CHECK (b.take == 0);
     CHECK (c.take == 1);
     CHECK (c.ownTake == 1);
-    CHECK (read.takeChoice (a).words == "from take 2, neck alone: same coils");
-    CHECK (read.takeChoice (c).suggestion == "surer from take 1, bridge alone: same coils");
+    CHECK (read.takeChoice (a).take == 1);
+    CHECK (read.takeChoice (a).pickups == std::vector<std::string> { "neck" });
+    CHECK (read.takeChoice (c).surer.take == 0);
+    CHECK (read.takeChoice (c).surer.pickups == std::vector<std::string> { "bridge" });
 }
 }

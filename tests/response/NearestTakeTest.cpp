@@ -19,17 +19,20 @@ CircuitConfig at (const Harness& harness, const std::string& position)
 }
 }
 
+using Names = std::vector<std::string>;
+
 TEST_CASE ("the take of the same coils is the nearest")
 {
     const std::vector<CircuitConfig> takes { at (apart(), "bridge"), at (apart(), "neck"), at (apart(), "both") };
     const auto neck = nearestTake (takes, at (apart(), "neck"));
     CHECK (neck.take == 1);
-    CHECK (neck.words == "from take 2, neck alone: same coils");
-    CHECK (neck.suggestion.empty());
+    CHECK (neck.pickups == Names { "neck" });
+    CHECK (neck.confidence.playing == Similarity::sameCoils);
+    CHECK (neck.surer.kind == SurerTake::Kind::none);
     CHECK (nearestTake (takes, at (apart(), "bridge")).take == 0);
     const auto both = nearestTake (takes, at (apart(), "both"));
     CHECK (both.take == 2);
-    CHECK (both.words == "from take 3, neck and bridge: same coils");
+    CHECK (both.pickups == Names { "neck", "bridge" });
     CHECK_FALSE (both.isOwn);
 }
 
@@ -49,19 +52,26 @@ TEST_CASE ("an option's own take wins, and a surer one is suggested")
     const auto choice = nearestTake (takes, at (apart(), "neck"), 0);
     CHECK (choice.take == 0);
     CHECK (choice.isOwn);
-    CHECK (choice.suggestion == "surer from take 2, neck alone: same coils");
+    CHECK (choice.surer.kind == SurerTake::Kind::otherTake);
+    CHECK (choice.surer.take == 1);
+    CHECK (choice.surer.pickups == Names { "neck" });
+    CHECK (choice.surer.playing == Similarity::sameCoils);
     CHECK (nearestTake (takes, at (apart(), "neck"), 7).take == 1); // there is no such take: as if nothing were said
 }
 
 TEST_CASE ("one take per pickup is suggested where it would help")
 {
     const std::vector<CircuitConfig> takes { at (apart(), "bridge") };
-    CHECK (nearestTake (takes, at (apart(), "neck")).suggestion == "record a take of the neck pickup: this would be surer");
-    CHECK (nearestTake (takes, at (apart(), "bridge")).suggestion.empty());
-    CHECK (nearestTake (takes, at (reversedNeck(), "both")).suggestion.find ("one take per pickup (neck and bridge)")
-           != std::string::npos);
+    const auto neck = nearestTake (takes, at (apart(), "neck")).surer;
+    CHECK (neck.kind == SurerTake::Kind::recordAnother);
+    CHECK (neck.pickups == Names { "neck" });
+    CHECK (nearestTake (takes, at (apart(), "bridge")).surer.kind == SurerTake::Kind::none);
+    const auto both = nearestTake (takes, at (reversedNeck(), "both")).surer;
+    CHECK (both.kind == SurerTake::Kind::recordAnother);
+    CHECK (both.pickups == Names { "neck", "bridge" });
     // With a take of each there is nothing left to record.
-    CHECK (nearestTake ({ at (apart(), "bridge"), at (apart(), "neck") }, at (reversedNeck(), "both")).suggestion.empty());
+    CHECK (nearestTake ({ at (apart(), "bridge"), at (apart(), "neck") }, at (reversedNeck(), "both")).surer.kind
+           == SurerTake::Kind::none);
     CHECK (nearestTake ({}, at (apart(), "neck")).take == -1);
 }
 

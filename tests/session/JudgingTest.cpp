@@ -2,6 +2,8 @@
 #include "Sessions.h"
 
 #include "takes/TakeFile.h"
+#include "wording/ListeningWords.h"
+#include "wording/TakeWords.h"
 
 #include <catch2/catch.hpp>
 
@@ -190,7 +192,7 @@ TEST_CASE ("X is one of the two, and the answers are counted")
     CHECK (session.blind().canTurnOver);
     const auto outcome = session.reveal();
     REQUIRE (outcome);
-    CHECK (outcome->result.words() == "as recorded and B: 9 of 10: guessing does that well about 1 time in 93.");
+    CHECK (wording::blindResult (outcome->result) == "as recorded and B: 9 of 10: guessing does that well about 1 time in 93.");
     CHECK (session.job()->blind.front().right == 9);
 }
 
@@ -299,7 +301,7 @@ TEST_CASE ("each option plays the take it is derived from, at the same place of 
     CHECK (session.takeFor (OptionId::A) == 0);
     CHECK (session.takeFor (OptionId::B) == 1);
     CHECK (session.report (OptionId::B)->figures.confidence.playing == Similarity::sameCoils);
-    CHECK (session.report (OptionId::B)->choice.words == "from take 2, neck alone: same coils");
+    CHECK (wording::derivedFrom (session.report (OptionId::B)->choice) == "from take 2, neck alone: same coils");
     CHECK (session.report (OptionId::B)->figures.loudnessLu.value() == Approx (0.0).margin (0.02));
 
     std::vector<float> silence (48000, 0.0f);
@@ -325,7 +327,7 @@ TEST_CASE ("each option plays the take it is derived from, at the same place of 
     session.selectTake (1);
     REQUIRE (session.waitUntilReported (30.0));
     CHECK (session.takeFor (OptionId::A) == 1);
-    CHECK (session.report (OptionId::A)->choice.suggestion == "surer from take 1, bridge alone: same coils");
+    CHECK (wording::surerTake (session.report (OptionId::A)->choice) == "surer from take 1, bridge alone: same coils");
     CHECK (session.whyNoBlind ({ OptionId::A, OptionId::B }).empty());
     session.followTakes();
     CHECK (session.takeFor (OptionId::A) == 0);
