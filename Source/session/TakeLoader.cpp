@@ -94,7 +94,7 @@ void readAndMeasure (const std::filesystem::path& file, LoadedTake& take, TakePi
     take.spectrum = spectrum.spectrum();
     take.noise = noise.floor();
     picture.noiseDb = take.noise.noiseDb();
-    picture.remarks = remarks.diagnostics (take.noise);
+    picture.remarks = remarks.faults (take.noise);
     take.audio = std::move (audio);
 }
 }
