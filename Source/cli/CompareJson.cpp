@@ -4,43 +4,41 @@
 #include "wording/ListeningWords.h"
 #include "wording/TakeWords.h"
 
-#include <nlohmann/json.hpp>
+#include "files/Json.h"
 
 namespace coldiron::cli
 {
 namespace
 {
-using OrderedJson = nlohmann::ordered_json;
+Json orNull (const std::optional<double>& value) { return value ? Json (*value) : Json(); }
+Json unless (bool meaningless, double value) { return meaningless ? Json() : Json (value); }
 
-OrderedJson orNull (const std::optional<double>& value) { return value ? OrderedJson (*value) : OrderedJson(); }
-OrderedJson unless (bool meaningless, double value) { return meaningless ? OrderedJson() : OrderedJson (value); }
-
-OrderedJson volumes (const Figures& figures)
+Json volumes (const Figures& figures)
 {
-    OrderedJson list = OrderedJson::array();
+    Json list = Json::list();
     for (const auto& volume : figures.volumes)
     {
-        OrderedJson entry, steps = OrderedJson::array();
+        Json entry, steps = Json::list();
         for (const auto& step : volume.steps)
-            steps.push_back (OrderedJson { { "knob", step.knob },
-                                           { "level_db_re_knob_10", step.levelDb },
-                                           { "clarity_db_re_knob_10", orNull (step.clarityDb) } });
+            steps.add (Json::object ({ { "knob", step.knob },
+                                       { "level_db_re_knob_10", step.levelDb },
+                                       { "clarity_db_re_knob_10", orNull (step.clarityDb) } }));
         entry["volume"] = volume.knob;
         entry["heard"] = volume.heard;
-        entry["mutes_others"] = volume.mutesOthers ? OrderedJson (*volume.mutesOthers) : OrderedJson();
+        entry["mutes_others"] = volume.mutesOthers ? Json (*volume.mutesOthers) : Json();
         entry["steps"] = steps;
-        list.push_back (entry);
+        list.add (entry);
     }
     return list;
 }
 
-OrderedJson column (const Job& job, const Compared& c)
+Json column (const Job& job, const Compared& c)
 {
     const auto& f = c.figures;
-    OrderedJson entry;
+    Json entry;
     entry["option"] = c.letter;
     entry["name"] = c.name;
-    entry["take"] = c.take < 0 ? OrderedJson() : OrderedJson (job.takes[static_cast<size_t> (c.take)].file.filename().string());
+    entry["take"] = c.take < 0 ? Json() : Json (job.takes[static_cast<size_t> (c.take)].file.filename().string());
     entry["silent"] = f.silent;
     entry["level_db"] = unless (f.silent, f.levelDb);
     entry["loudness_lu"] = orNull (f.loudnessLu);
@@ -57,32 +55,32 @@ OrderedJson column (const Job& job, const Compared& c)
     entry["hum_against_playing_db_re_single_coil"] = unless (f.silent, f.hum.playingDb);
     entry["hum_words"] = wording::hum (f);
     entry["hum_by_assumed_mismatch"] = f.humByMismatch;
-    OrderedJson coils = OrderedJson::array();
+    Json coils = Json::list();
     for (const auto& choice : c.otherCoils)
-        coils.push_back (OrderedJson { { "lever", choice.lever },
-                                       { "position", choice.position },
-                                       { "pickup", choice.pickup },
-                                       { "kept", choice.kept },
-                                       { "other", choice.other },
-                                       { "hum_db_re_one_coil", choice.humDb },
-                                       { "hum_db_with_other", choice.otherHumDb } });
+        coils.add (Json::object ({ { "lever", choice.lever },
+                                   { "position", choice.position },
+                                   { "pickup", choice.pickup },
+                                   { "kept", choice.kept },
+                                   { "other", choice.other },
+                                   { "hum_db_re_one_coil", choice.humDb },
+                                   { "hum_db_with_other", choice.otherHumDb } }));
     entry["other_coils"] = coils;
     entry["hiss_uv"] = f.hissUv;
     entry["output_ohms_1_khz"] = f.outputOhms;
     entry["cable_db_per_metre_5_khz"] = unless (f.silent, f.dbPerMetre);
     const bool noReading = ! c.ohms.words().empty();
-    entry["ohms"] = { { "reads", noReading ? c.ohms.words() : "ohms" },
-                      { "ohms", unless (noReading, c.ohms.ohms) },
-                      { "low_ohms", unless (noReading, c.ohms.lowOhms) },
-                      { "high_ohms", unless (noReading, c.ohms.highOhms) } };
+    entry["ohms"] = Json::object ({ { "reads", noReading ? c.ohms.words() : "ohms" },
+                                    { "ohms", unless (noReading, c.ohms.ohms) },
+                                    { "low_ohms", unless (noReading, c.ohms.lowOhms) },
+                                    { "high_ohms", unless (noReading, c.ohms.highOhms) } });
     const auto& sure = f.confidence;
-    entry["sure"] = { { "playing", wording::similarity (sure.playing) },
-                      { "guitar", wording::provenance (sure.guitar) },
-                      { "pill", wording::weakerMark (sure) },
-                      { "loudness_plus_minus_lu", sure.loudnessDb() },
-                      { "third_octave_typical_db", sure.thirdOctaveTypicalDb() },
-                      { "third_octave_nine_in_ten_db", sure.thirdOctaveNineInTenDb() },
-                      { "words", wording::explanation (sure) } };
+    entry["sure"] = Json::object ({ { "playing", wording::similarity (sure.playing) },
+                                    { "guitar", wording::provenance (sure.guitar) },
+                                    { "pill", wording::weakerMark (sure) },
+                                    { "loudness_plus_minus_lu", sure.loudnessDb() },
+                                    { "third_octave_typical_db", sure.thirdOctaveTypicalDb() },
+                                    { "third_octave_nine_in_ten_db", sure.thirdOctaveNineInTenDb() },
+                                    { "words", wording::explanation (sure) } });
     if (c.choice.take >= 0)
     {
         entry["take_number"] = c.choice.take + 1;
@@ -94,12 +92,11 @@ OrderedJson column (const Job& job, const Compared& c)
         entry["as_recorded_until_thrown"] = c.stillAtRest;
     entry["trusted_to_hz"] = orNull (f.trust.trustedToHz);
     if (f.trust.trustedToHz)
-        entry["noise"] = { { "lifted_by_db", f.trust.liftDb },
-                           { "at_hz", f.trust.liftHz },
-                           { "words", wording::noiseTrust (f.trust) } };
-    OrderedJson band = OrderedJson::array();
+        entry["noise"] =
+            Json::object ({ { "lifted_by_db", f.trust.liftDb }, { "at_hz", f.trust.liftHz }, { "words", wording::noiseTrust (f.trust) } });
+    Json band = Json::list();
     for (size_t i = 0; i < c.band.hz.size(); ++i)
-        band.push_back (OrderedJson { { "hz", c.band.hz[i] }, { "low_db", c.band.lowDb[i] }, { "high_db", c.band.highDb[i] } });
+        band.add (Json::object ({ { "hz", c.band.hz[i] }, { "low_db", c.band.lowDb[i] }, { "high_db", c.band.highDb[i] } }));
     entry["band"] = band;
     return entry;
 }
@@ -107,25 +104,25 @@ OrderedJson column (const Job& job, const Compared& c)
 
 std::string compareJson (const Job& job, const std::vector<Compared>& all, const std::vector<TakeRemarks>& takes)
 {
-    OrderedJson document;
+    Json document;
     document["job"] = job.title;
-    document["takes"] = OrderedJson::array();
+    document["takes"] = Json::list();
     for (const auto& take : takes)
     {
-        OrderedJson entry { { "file", take.name },
-                            { "noise_db_re_playing", unless (! take.noise.isKnown, take.noise.noiseDb()) },
-                            { "pause_seconds", take.noise.pauseSeconds },
-                            { "faults", OrderedJson::array() } };
-        for (const auto& fault : take.faults)
-            entry["faults"].push_back ({ { "words", wording::takeFault (fault) }, { "cost", wording::takeFaultCost (fault) } });
-        document["takes"].push_back (entry);
+        auto entry = Json::object ({ { "file", take.name },
+                                     { "noise_db_re_playing", unless (! take.noise.isKnown, take.noise.noiseDb()) },
+                                     { "pause_seconds", take.noise.pauseSeconds },
+                                     { "faults", Json::list() } });
+        for (const auto& fault : take.diagnostics)
+            entry["faults"].add (Json::object ({ { "words", wording::takeFault (fault) }, { "cost", wording::takeFaultCost (fault) } }));
+        document["takes"].add (entry);
     }
-    document["blind"] = OrderedJson::array();
+    document["blind"] = Json::list();
     for (const auto& result : job.blind)
-        document["blind"].push_back ({ { "words", wording::blindResult (result) }, { "date", result.date } });
-    document["columns"] = OrderedJson::array();
+        document["blind"].add (Json::object ({ { "words", wording::blindResult (result) }, { "date", result.date } }));
+    document["columns"] = Json::list();
     for (const auto& compared : all)
-        document["columns"].push_back (column (job, compared));
-    return document.dump (2) + "\n";
+        document["columns"].add (column (job, compared));
+    return document.write (2) + "\n";
 }
 }

@@ -1,18 +1,15 @@
 #include "cli/OfferText.h"
 
 #include "cli/Command.h"
+#include "files/Json.h"
 #include "files/Quantity.h"
 #include "job/Substitution.h"
 #include "offer/OptionText.h"
-
-#include <nlohmann/json.hpp>
 
 namespace coldiron::cli
 {
 namespace
 {
-using Document = nlohmann::ordered_json;
-
 std::string settingWords (const Setting& setting)
 {
     std::string words;
@@ -66,20 +63,18 @@ std::string rewireText (const RewireOffer& offer, bool withWords)
     return text;
 }
 
-Document optionJson (const StarterOption& option) { return Document::parse (optionText (option)); }
-
-Document rewireJson (const RewireOffer& offer)
+Json rewireJson (const RewireOffer& offer)
 {
-    Document json { { "preset", offer.info.preset },
-                    { "name", offer.info.name },
-                    { "wish", offer.info.wish },
-                    { "fits", offer.option.has_value() } };
+    auto json = Json::object ({ { "preset", offer.info.preset },
+                                { "name", offer.info.name },
+                                { "wish", offer.info.wish },
+                                { "fits", offer.option.has_value() } });
     if (! offer.option)
     {
         json["why"] = offer.refusal;
         return json;
     }
-    json["option"] = optionJson (*offer.option);
+    json["option"] = optionAsJson (*offer.option);
     json["heard"] = offer.heard;
     return json;
 }
@@ -117,34 +112,33 @@ std::string addedText (const Added& added, const std::string& job)
 
 std::string offerJson (const WishOffer& offer, const Added* added)
 {
-    Document json {
-        { "wish", offer.wish }, { "sets", Document::array() }, { "rewires", Document::array() }, { "alike", Document::array() }
-    };
+    auto json = Json::object (
+        { { "wish", offer.wish }, { "sets", Json::list() }, { "rewires", Json::list() }, { "alike", Json::list() } });
     for (const auto& set : offer.sets)
     {
-        Document entry { { "preset", set.starter.preset },
-                         { "name", set.starter.name },
-                         { "says", set.starter.says },
-                         { "options", Document::array() },
-                         { "refused", Document::array() } };
+        auto entry = Json::object ({ { "preset", set.starter.preset },
+                                     { "name", set.starter.name },
+                                     { "says", set.starter.says },
+                                     { "options", Json::list() },
+                                     { "refused", Json::list() } });
         for (const auto& option : set.offer.options)
-            entry["options"].push_back (optionJson (option));
+            entry["options"].add (optionAsJson (option));
         for (const auto& [name, why] : set.offer.refused)
-            entry["refused"].push_back ({ { "name", name }, { "why", why } });
-        json["sets"].push_back (entry);
+            entry["refused"].add (Json::object ({ { "name", name }, { "why", why } }));
+        json["sets"].add (entry);
     }
     for (const auto& rewire : offer.rewires)
-        json["rewires"].push_back (rewireJson (rewire));
+        json["rewires"].add (rewireJson (rewire));
     for (const auto& rewire : offer.alike)
-        json["alike"].push_back (rewireJson (rewire));
+        json["alike"].add (rewireJson (rewire));
     if (added != nullptr)
     {
-        json["added"] = Document::array();
+        json["added"] = Json::list();
         for (size_t i = 0; i < added->letters.size(); ++i)
-            json["added"].push_back ({ { "letter", added->letters[i] }, { "name", added->names[i] } });
+            json["added"].add (Json::object ({ { "letter", added->letters[i] }, { "name", added->names[i] } }));
         json["already_there"] = added->alreadyThere;
         json["no_letter_left_for"] = added->left;
     }
-    return json.dump (2, ' ', false, Document::error_handler_t::replace);
+    return json.write (2);
 }
 }

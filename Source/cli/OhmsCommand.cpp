@@ -1,8 +1,9 @@
 #include "analysis/OhmRows.h"
 #include "cli/Command.h"
+#include "files/Json.h"
+#include "files/JsonText.h"
 
 #include <CLI/CLI.hpp>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <iostream>
@@ -11,8 +12,6 @@ namespace coldiron::cli
 {
 namespace
 {
-using OrderedJson = nlohmann::ordered_json;
-
 std::string ohmText (double ohms)
 {
     return ohms >= 100e6 ? "open"
@@ -22,46 +21,39 @@ std::string ohmText (double ohms)
                          : format ("%.1f", ohms);
 }
 
-OrderedJson asJson (const OhmReading& reading)
+Json asJson (const OhmReading& reading)
 {
-    OrderedJson row, levers = OrderedJson::object();
+    Json row, levers = Json::object();
     for (const auto& [lever, position] : reading.levers)
         levers[lever] = position;
     row["switches"] = levers;
     const bool meaningless = reading.isOpen || reading.isShort || reading.isActive;
-    row["reads"] = meaningless ? OrderedJson (reading.words()) : OrderedJson ("ohms");
-    row["ohms"] = meaningless ? OrderedJson() : OrderedJson (reading.ohms);
-    row["low_ohms"] = meaningless ? OrderedJson() : OrderedJson (reading.lowOhms);
-    row["high_ohms"] = meaningless ? OrderedJson() : OrderedJson (reading.highOhms);
-    row["volumes_at_5_ohms"] =
-        reading.isActive || reading.volumeDownOhms >= 100e6 ? OrderedJson() : OrderedJson (reading.volumeDownOhms);
+    row["reads"] = meaningless ? Json (reading.words()) : Json ("ohms");
+    row["ohms"] = meaningless ? Json() : Json (reading.ohms);
+    row["low_ohms"] = meaningless ? Json() : Json (reading.lowOhms);
+    row["high_ohms"] = meaningless ? Json() : Json (reading.highOhms);
+    row["volumes_at_5_ohms"] = reading.isActive || reading.volumeDownOhms >= 100e6 ? Json() : Json (reading.volumeDownOhms);
     return row;
-}
-
-/** JSON text: names from a file may hold bytes that are no UTF-8. */
-std::string dumped (const OrderedJson& json, int indent)
-{
-    return json.dump (indent, ' ', false, OrderedJson::error_handler_t::replace);
 }
 
 /** The document as it would be written in one, row by row as each is computed. */
 void printJson (const Harness& harness, const std::string& title, const std::string& option)
 {
-    std::cout << "{\n  \"job\": " << dumped (title, -1) << ",\n  \"option\": " << dumped (option, -1) << ",\n  \"readings\": [";
+    std::cout << "{\n  \"job\": " << quotedJson (title) << ",\n  \"option\": " << quotedJson (option) << ",\n  \"readings\": [";
     bool isFirst = true;
     eachOhmReading (harness,
                     [&] (const OhmReading& reading)
                     {
-                        std::string row = dumped (asJson (reading), 2);
+                        std::string row = asJson (reading).write (2);
                         for (size_t at = 0; (at = row.find ('\n', at)) != std::string::npos; at += 5)
                             row.insert (at + 1, "    ");
                         std::cout << (isFirst ? "\n    " : ",\n    ") << row;
                         isFirst = false;
                     });
-    OrderedJson apart = OrderedJson::object();
+    Json apart = Json::object();
     for (const auto& [volume, reading] : volumesApart (harness))
         apart[volume] = asJson (reading);
-    std::cout << "\n  ],\n  \"one_volume_at_10_others_at_0\": " << dumped (apart, -1) << "\n}\n";
+    std::cout << "\n  ],\n  \"one_volume_at_10_others_at_0\": " << apart.write() << "\n}\n";
 }
 
 /** Reads, between what, and with the volumes at 5. */

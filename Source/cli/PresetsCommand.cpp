@@ -1,4 +1,5 @@
 #include "cli/Command.h"
+#include "files/Json.h"
 #include "files/Limits.h"
 #include "files/Printable.h"
 #include "files/Quantity.h"
@@ -6,7 +7,6 @@
 #include "offer/PresetSearch.h"
 
 #include <CLI/CLI.hpp>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <iostream>
@@ -16,7 +16,6 @@ namespace coldiron::cli
 namespace
 {
 namespace fs = std::filesystem;
-using Document = nlohmann::ordered_json;
 
 const std::vector<std::string>& kinds()
 {
@@ -48,7 +47,7 @@ std::string textOf (const PresetFolders& presets, const std::string& kind, const
 
 int listKinds (const PresetFolders& presets, bool json)
 {
-    Document document = Document::object();
+    auto document = Json::object();
     if (std::all_of (kinds().begin(), kinds().end(), [&] (const auto& kind) { return presets.list (kind).empty(); }))
         throw JobDiagnostic ("no presets were found; " + presets.lookedIn());
     for (const auto& kind : kinds())
@@ -59,7 +58,7 @@ int listKinds (const PresetFolders& presets, bool json)
             std::cout << format ("%-10s %zu\n", kind.c_str(), names.size());
     }
     if (json)
-        std::cout << document.dump (2) << "\n";
+        std::cout << document.write (2) << "\n";
     return exitOk;
 }
 
@@ -72,18 +71,18 @@ int listKind (const PresetFolders& presets, const std::string& kind, bool json)
     size_t width = 0;
     for (const auto& one : all)
         width = std::max (width, one.preset.size());
-    Document document = Document::array();
+    auto document = Json::list();
     for (const auto& one : all)
     {
-        document.push_back ({ { "preset", one.preset },
-                              { "name", one.name },
-                              { "also_called", one.alsoCalled },
-                              { "file", presets.find (kind, one.preset).string() } });
+        document.add (Json::object ({ { "preset", one.preset },
+                                      { "name", one.name },
+                                      { "also_called", one.alsoCalled },
+                                      { "file", presets.find (kind, one.preset).string() } }));
         if (! json)
             std::cout << format ("%-*s  %s\n", static_cast<int> (width), one.preset.c_str(), one.name.c_str());
     }
     if (json)
-        std::cout << document.dump (2, ' ', false, Document::error_handler_t::replace) << "\n";
+        std::cout << document.write (2) << "\n";
     for (const auto& fault : diagnostics)
         std::cerr << fault.text() << "\n";
     return diagnostics.empty() ? exitOk : exitBadJob;

@@ -54,10 +54,7 @@ void PickupPicker::read()
     {
         Diagnostics diagnostics;
         Library library (presets, diagnostics);
-        Json json;
-        json.kind = Json::Kind::text;
-        json.text = name;
-        const auto resolved = library.resolve ("pickup", json);
+        const auto resolved = library.resolve ("pickup", name);
         if (! resolved)
             continue;
         const auto pickup = readPickup (resolved->json, diagnostics);

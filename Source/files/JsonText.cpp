@@ -4,11 +4,5 @@
 
 namespace coldiron
 {
-std::string quotedJson (const std::string& text)
-{
-    Json json;
-    json.kind = Json::Kind::text;
-    json.text = text;
-    return json.dump();
-}
+std::string quotedJson (const std::string& text) { return Json (text).dump(); }
 }

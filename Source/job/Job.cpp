@@ -96,22 +96,11 @@ std::optional<Job> readJobText (const std::string& text, const std::filesystem::
     return job;
 }
 
-namespace
-{
-Json named (const std::string& preset)
-{
-    Json json;
-    json.kind = Json::Kind::text;
-    json.text = preset;
-    return json;
-}
-}
-
 std::optional<Guitar> readGuitar (const std::string& preset, const PresetFolders& presets, Diagnostics& diagnostics)
 {
     Library library (presets, diagnostics);
     const auto before = diagnostics.raised();
-    const auto resolved = library.resolve ("guitar", named (preset));
+    const auto resolved = library.resolve ("guitar", preset);
     auto guitar = resolved ? readGuitar (*resolved, library) : std::nullopt;
     return diagnostics.raised() == before ? guitar : std::nullopt;
 }
@@ -119,7 +108,7 @@ std::optional<Guitar> readGuitar (const std::string& preset, const PresetFolders
 std::optional<RewireInfo> readRewireInfo (const std::string& preset, const PresetFolders& presets, Diagnostics& diagnostics)
 {
     Library library (presets, diagnostics);
-    const auto resolved = library.resolve ("rewire", named (preset));
+    const auto resolved = library.resolve ("rewire", preset);
     return resolved ? readRewireInfo (*resolved, library) : std::nullopt;
 }
 
@@ -127,15 +116,9 @@ std::optional<RewireUse> fillRewire (const std::string& preset, const std::map<s
                                      const Harness& harness, const PresetFolders& presets, Diagnostics& diagnostics)
 {
     Library library (presets, diagnostics);
-    Json entry;
-    entry.kind = Json::Kind::object;
-    entry.members.emplace_back ("use", named (preset));
-    entry.memberLines.push_back (0);
+    auto entry = Json::object ({ { "use", preset } });
     for (const auto& [name, value] : arguments)
-    {
-        entry.members.emplace_back (name, named (value));
-        entry.memberLines.push_back (0);
-    }
+        entry[name] = value;
     auto use = readRewireUse (entry, harness, library);
     if (! use)
         return std::nullopt;

@@ -78,12 +78,9 @@ GenericPickup nearestGeneric (const GenericPickup& given, double ohms, const Pre
         if (name == given.preset || ofBass (name) != ofBass (given.preset))
             continue;
         Diagnostics diagnostics;
-        Json json;
-        json.kind = Json::Kind::text;
-        json.text = name;
         json.file = std::make_shared<const std::string> (name);
         Library library (folders, diagnostics);
-        const auto resolved = library.resolve ("pickup", json);
+        const auto resolved = library.resolve ("pickup", name);
         if (! resolved)
             continue;
         const auto candidate = readPickup (resolved->json, diagnostics);

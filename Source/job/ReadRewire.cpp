@@ -19,15 +19,6 @@ const std::vector<std::string> wishes { "quieter",     "brighter",   "darker", "
 
 bool namesSomething (const std::string& kind) { return kind != "value" && kind != "taper" && ! kind.ends_with ("-preset"); }
 
-std::optional<std::string> plainText (const Json& json)
-{
-    if (json.kind == Json::Kind::text)
-        return json.text;
-    if (json.kind == Json::Kind::number)
-        return json.dump();
-    return std::nullopt;
-}
-
 /** What an ask is filled with when nothing is said: a text, or the value of a part: { "of": "{pot}" }. */
 struct Standard
 {
@@ -54,7 +45,7 @@ Standard readStandard (const std::string& name, const Json& value, Diagnostics& 
         reader.finish();
         return standard;
     }
-    const auto text = plainText (value);
+    const auto text = value.plain();
     if (! text)
         addDiagnostic (diagnostics, value,
                        "the default of \"" + name + "\": found " + value.kindName()
@@ -260,10 +251,7 @@ std::vector<std::string> calledAlso (const std::string& words, Library& library)
     Library others (library.presetFolders(), ignored);
     for (const auto& name : library.presetFolders().list ("rewires"))
     {
-        Json json;
-        json.kind = Json::Kind::text;
-        json.text = name;
-        const auto resolved = others.resolve ("rewire", json);
+        const auto resolved = others.resolve ("rewire", name);
         if (! resolved)
             continue;
         const auto from = readTemplate (*resolved, ignored);
@@ -317,7 +305,7 @@ std::optional<RewireUse> readRewireUse (const Json& entry, const Harness& harnes
                                + (near.empty() ? "" : "; did you mean \"" + near + "\"?") + "; " + signature (from));
             continue;
         }
-        if (const auto text = plainText (value))
+        if (const auto text = value.plain())
             arguments[name] = *text;
         else
             addDiagnostic (diagnostics, value, "\"" + name + "\": found " + value.kindName() + ", expected a name or a value");

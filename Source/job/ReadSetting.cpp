@@ -16,7 +16,7 @@ void readControl (const Control& control, const Json& value, Setting& setting, D
             setting.knobs[control.name] = *knob;
         return;
     }
-    const auto position = value.kind == Json::Kind::number ? value.dump() : value.text;
+    const auto position = value.plain().value_or (std::string());
     if (std::find (control.positions.begin(), control.positions.end(), position) != control.positions.end())
         setting.levers[control.name] = position;
     else

@@ -335,13 +335,10 @@ std::optional<ReadingsFile> readReadingsText (const std::string& text, const std
     reader.read (text);
     if (! reader.result.preset.empty())
     {
-        Json name;
-        name.kind = Json::Kind::text;
-        name.text = reader.result.preset;
         name.line = reader.presetLine;
         name.file = std::make_shared<const std::string> (file);
         Library library (folders, diagnostics);
-        if (const auto resolved = library.resolve ("pickup", name))
+        if (const auto resolved = library.resolve ("pickup", reader.result.preset))
             reader.result.generic = readPickup (resolved->json, diagnostics);
     }
     if (diagnostics.raised() > before)

@@ -8,12 +8,12 @@ namespace coldiron
 {
 namespace
 {
-std::string roundedNumber (double value)
+/** A knob as a job has it. */
+Json roundedNumber (double value)
 {
-    Json json;
-    json.kind = Json::Kind::number;
-    json.number = std::round (value * 1e4) / 1e4;
-    return json.dump();
+    Json json (std::round (value * 1e4) / 1e4);
+    json.isWhole = json.number == std::round (json.number);
+    return json;
 }
 
 std::string rewireText (const std::pair<std::string, std::map<std::string, std::string>>& rewire)
@@ -28,7 +28,7 @@ std::string settingText (const Setting& setting)
 {
     std::string text;
     for (const auto& [name, value] : setting.knobs)
-        text += (text.empty() ? "" : ", ") + quotedJson (name) + ": " + roundedNumber (value);
+        text += (text.empty() ? "" : ", ") + quotedJson (name) + ": " + roundedNumber (value).write();
     for (const auto& [name, position] : setting.levers)
         text += (text.empty() ? "" : ", ") + quotedJson (name) + ": " + quotedJson (position);
     return "{ " + text + " }";
@@ -105,6 +105,23 @@ std::string optionText (const StarterOption& option, const std::optional<std::st
     if (! (option.setting == Setting()))
         text += gap + "\"setting\": " + settingText (option.setting);
     return text + " }";
+}
+
+Json optionAsJson (const StarterOption& option)
+{
+    auto json = Json::object ({ { "name", option.name } });
+    for (const auto& [preset, arguments] : option.rewires)
+    {
+        auto use = Json::object ({ { "use", preset } });
+        for (const auto& [ask, value] : arguments)
+            use[ask] = value;
+        json["rewires"].add (std::move (use));
+    }
+    for (const auto& [name, value] : option.setting.knobs)
+        json["setting"][name] = roundedNumber (value);
+    for (const auto& [name, position] : option.setting.levers)
+        json["setting"][name] = position;
+    return json;
 }
 
 std::optional<OptionsAdded> withOptions (const std::string& jobText, const std::vector<StarterOption>& options)

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "files/Json.h"
 #include "offer/Starter.h"
 
 #include <optional>
@@ -14,6 +15,9 @@ std::vector<std::string> freeLetters (const std::set<std::string>& taken);
 
 /** An option as it stands in a job, JSON. @param indent  what the lines after the first begin with; nothing: one line */
 std::string optionText (const StarterOption&, const std::optional<std::string>& indent = std::nullopt);
+
+/** The same as a value. */
+Json optionAsJson (const StarterOption&);
 
 /** A job's text with options added. */
 struct OptionsAdded

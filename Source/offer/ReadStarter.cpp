@@ -100,10 +100,7 @@ std::optional<Starter> readStarter (const std::string& preset, const PresetFolde
 {
     const auto before = diagnostics.raised();
     Library library (presets, diagnostics);
-    Json name;
-    name.kind = Json::Kind::text;
-    name.text = preset;
-    const auto resolved = library.resolve ("starter", name);
+    const auto resolved = library.resolve ("starter", preset);
     if (! resolved)
         return std::nullopt;
     ObjectReader reader (resolved->json, "a starter set", diagnostics);

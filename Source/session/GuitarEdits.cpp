@@ -29,10 +29,7 @@ std::optional<Resolved> presetOf (const Bench& bench, const std::string& kind, c
 {
     Diagnostics ignored;
     Library library (bench.presets(), ignored);
-    Json name;
-    name.kind = Json::Kind::text;
-    name.text = preset;
-    return library.resolve (kind, name);
+    return library.resolve (kind, preset);
 }
 
 /** Whether the guitar's preset describes the pickup by an object, which an override merges with. */

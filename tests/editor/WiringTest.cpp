@@ -3,6 +3,7 @@
 #include "WiringHands.h"
 #include "session/HandRewire.h"
 #include "session/Session.h"
+#include "wording/HandWords.h"
 
 #include <catch2/catch.hpp>
 
@@ -71,7 +72,7 @@ TEST_CASE ("independent volumes by keys alone is the preset's wiring", "[wiring]
     for (int i = 0; i < 4 && bench.view->hand().move().held != "selector.bridge"; ++i)
         bench.press (U'u');
     REQUIRE (bench.view->hand().move().held == "selector.bridge");
-    CHECK (bench.view->hand().verdict().words.find ("o sound at") != std::string::npos); // let go here: off
+    CHECK (wording::handVerdict (bench.view->hand().verdict(), bench.view->hand().harness()).find ("o sound at") != std::string::npos); // let go here: off
     bench.press (U's');
     bench.type ("bridge volume lug 3");
     bench.press ("return");
@@ -96,7 +97,7 @@ TEST_CASE ("Escape puts back what is in the hand, and closes an empty one", "[wi
     REQUIRE (bench.walkTo ("jack.tip"));
     bench.press (U'u');
     REQUIRE (bench.view->hand().isHolding());
-    CHECK (bench.view->hand().verdict().words == "No sound in any position");
+    CHECK (wording::handVerdict (bench.view->hand().verdict(), bench.view->hand().harness()) == "No sound in any position");
     bench.press ("escape");
     CHECK_FALSE (bench.view->hand().isHolding());
     CHECK (bench.session.jobText() == before);
@@ -145,7 +146,7 @@ TEST_CASE ("a wire's end is pulled to another lug, left off, and a new one drawn
     REQUIRE (drawing);
     bench.drag (at ("jack.tip"), at ("jack.sleeve"), false);
     CHECK (bench.view->hand().move().from == "jack.tip");
-    CHECK (bench.view->hand().verdict().words.find ("in any position") != std::string::npos);
+    CHECK (wording::handVerdict (bench.view->hand().verdict(), bench.view->hand().harness()).find ("in any position") != std::string::npos);
     CHECK_FALSE (bench.view->hand().targets().empty());
 }
 

@@ -16,10 +16,7 @@ Pickup pickupOf (const std::string& name)
     Diagnostics diagnostics;
     const auto presets = shipped();
     Library library (presets, diagnostics);
-    Json json;
-    json.kind = Json::Kind::text;
-    json.text = name;
-    auto pickup = readPickup (library.resolve ("pickup", json)->json, diagnostics);
+    auto pickup = readPickup (library.resolve ("pickup", name)->json, diagnostics);
     REQUIRE (diagnostics.empty());
     return pickup;
 }

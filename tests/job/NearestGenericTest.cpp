@@ -15,13 +15,9 @@ namespace
 GenericPickup shippedPickup (const std::string& name)
 {
     Diagnostics diagnostics;
-    Json json;
-    json.kind = Json::Kind::text;
-    json.text = name;
-    json.file = std::make_shared<const std::string> ("test");
     const auto folders = support::shipped();
     Library library (folders, diagnostics);
-    const auto resolved = library.resolve ("pickup", json);
+    const auto resolved = library.resolve ("pickup", name);
     REQUIRE (resolved.has_value());
     return { name, readPickup (resolved->json, diagnostics) };
 }

@@ -24,10 +24,7 @@ TEST_CASE ("Every shipped preset reads without a fault and says what it is")
         {
             INFO (folder << "/" << name);
             ++count;
-            Json json;
-            json.kind = Json::Kind::text;
-            json.text = name;
-            const auto resolved = library.resolve (kind, json);
+            const auto resolved = library.resolve (kind, name);
             REQUIRE (resolved.has_value());
             REQUIRE (resolved->json.find ("name") != nullptr);
             CHECK_FALSE (resolved->json.find ("name")->text.empty());
@@ -36,7 +33,7 @@ TEST_CASE ("Every shipped preset reads without a fault and says what it is")
             else if (kind == std::string ("switch"))
                 readSwitch (resolved->json, diagnostics);
             else if (kind == std::string ("taper"))
-                readTaper (json, library);
+                readTaper (name, library);
             else if (kind == std::string ("guitar"))
                 CHECK (readGuitar (*resolved, library).has_value());
             else
@@ -124,10 +121,7 @@ TEST_CASE ("Pickups peak at 0 to 12 dB into 500k pots, a 500 pF cable and 1M, an
     Library library (presets, diagnostics);
     for (const auto& name : presets.list ("pickups"))
     {
-        Json json;
-        json.kind = Json::Kind::text;
-        json.text = name;
-        const auto pickup = readPickup (library.resolve ("pickup", json)->json, diagnostics);
+        const auto pickup = readPickup (library.resolve ("pickup", name)->json, diagnostics);
         bool heard = false;
         for (const auto& coil : pickup.coils)
             heard = heard || coil.stringSign() != 0;
