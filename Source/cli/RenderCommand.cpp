@@ -3,6 +3,7 @@
 #include "cli/Sources.h"
 #include "cli/Targets.h"
 #include "files/RegularFile.h"
+#include "job/Fields.h"
 #include "render/JobPieces.h"
 #include "wording/TakeWords.h"
 
@@ -177,10 +178,10 @@ void addRender (CLI::App& app, Common& common, Action& action)
     command
         ->add_option ("--facing", asked->settings.facingDegrees,
                       "The coils' axis from the mains field [degrees]: 0 faces it, 90 is across it and hums not at all")
-        ->check (CLI::Range (0.0, 90.0))
+        ->check (CLI::Range (fields::facing.least, fields::facing.most))
         ->capture_default_str();
     command->add_option ("--buzz", asked->settings.buzz, "Pulses of rectifiers and dimmers on top of the hum, 0 to 1")
-        ->check (CLI::Range (0.0, 1.0))
+        ->check (CLI::Range (fields::buzz.least, fields::buzz.most))
         ->capture_default_str();
     command
         ->add_option (
@@ -193,7 +194,7 @@ void addRender (CLI::App& app, Common& common, Action& action)
                       "response, WAV up to 2 s; as the job says when left out")
         ->type_name ("SOUND");
     command->add_option ("--drive", asked->driveDb, "How hard the sound after the jack is driven [dB], 0 is not")
-        ->check (CLI::Range (0.0, 24.0));
+        ->check (CLI::Range (fields::drive.least, fields::drive.most));
     command->add_flag ("--headroom", asked->settings.headroom,
                        "One gain for all, so that none passes full scale between samples either; said");
     addPresetFolders (*command, common);

@@ -78,7 +78,6 @@ GenericPickup nearestGeneric (const GenericPickup& given, double ohms, const Pre
         if (name == given.preset || ofBass (name) != ofBass (given.preset))
             continue;
         Diagnostics diagnostics;
-        json.file = std::make_shared<const std::string> (name);
         Library library (folders, diagnostics);
         const auto resolved = library.resolve ("pickup", name);
         if (! resolved)

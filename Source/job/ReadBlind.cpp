@@ -1,7 +1,7 @@
 #include "job/BlindResult.h"
+#include "job/Fields.h"
 #include "job/Reader.h"
 #include "listening/Ranking.h"
-#include "listening/Trials.h"
 
 #include <algorithm>
 
@@ -56,8 +56,8 @@ void readAbx (ObjectReader& entry, const Json& pair, BlindResult& result, Diagno
     if (result.pair.size() != 2 || result.pair[0] == result.pair[1] || ! isVersion (result.pair[0])
         || ! isVersion (result.pair[1]))
         addDiagnostic (diagnostics, pair, "\"abx\": expected two different versions, [\"recorded\", \"A\"]");
-    result.trials = static_cast<int> (entry.neededQuantity ("trials", "", AbxTrials::fewest, AbxTrials::most, AbxTrials::fewest));
-    result.right = static_cast<int> (entry.neededQuantity ("right", "", 0, AbxTrials::most, 0));
+    result.trials = static_cast<int> (entry.quantity (fields::trials));
+    result.right = static_cast<int> (entry.quantity (fields::right));
     if (const auto* right = entry.value ("right"); right != nullptr && result.right > result.trials)
         addDiagnostic (diagnostics, *right,
                        "\"right\": found " + std::to_string (result.right) + ", expected no more than the "
@@ -105,7 +105,7 @@ BlindResult readResult (const Json& item, Diagnostics& diagnostics)
             else
                 result.names[letter] = name.text;
     }
-    if (const auto take = entry.quantity ("take", "", 1, 10000))
+    if (const auto take = entry.given (fields::blindTake))
         result.take = static_cast<int> (*take);
     entry.text ("about");
     result.date = entry.text ("date");

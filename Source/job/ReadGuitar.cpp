@@ -1,3 +1,4 @@
+#include "job/Fields.h"
 #include "job/Readers.h"
 
 #include "files/Limits.h"
@@ -16,16 +17,16 @@ std::vector<double> readScale (ObjectReader& reader, size_t strings)
         return {};
     std::vector<double> scales;
     if (json->kind != Json::Kind::list)
-        return std::vector<double> (strings, reader.quantity ("scale_mm", "mm", 100.0, 3000.0, 650.0));
+        return std::vector<double> (strings, reader.quantity (fields::scale));
     Diagnostics diagnostics;
     for (const auto& item : json->items)
-        scales.push_back (readQuantity (item, "a scale length", "mm", 100.0, 3000.0, diagnostics).value_or (650.0));
+        scales.push_back (readQuantity (item, "a scale length", fields::scale, diagnostics).value_or (fields::scale.standard));
     for (const auto& fault : diagnostics)
         reader.fault (*json, fault.message);
     if (scales.size() != strings)
         reader.fault (*json, "\"scale_mm\": found " + std::to_string (scales.size()) + " lengths for " + std::to_string (strings)
                                  + " strings; give one number, or one for each string, lowest string first");
-    scales.resize (strings, 650.0);
+    scales.resize (strings, fields::scale.standard);
     return scales;
 }
 
@@ -56,11 +57,11 @@ std::vector<GuitarString> readStrings (ObjectReader& reader)
             string.name = quantityText (item.number) + " Hz";
             string.hz = item.number;
         }
-        if (! (string.hz >= 5.0 && string.hz <= 5000.0))
+        if (! fields::stringHz.holds (string.hz))
         {
             reader.fault (item, "a string: found " + item.kindName()
                                     + ", expected a note like \"E2\" or \"Bb1\" or its frequency, 5 to 5000 Hz");
-            string.hz = 100.0;
+            string.hz = fields::stringHz.standard;
         }
         for (const auto& other : strings)
             if (other.name == string.name)
@@ -235,9 +236,8 @@ std::optional<double> readRunFarads (ObjectReader& reader)
         return std::nullopt;
     }
     if (told)
-        return reader.quantity ("capacitance", "F", 1e-13, 1e-8);
-    const double mm = reader.neededQuantity ("mm", "mm", 1.0, 5000.0, 100.0),
-                 perMetre = reader.neededQuantity ("per_metre", "F", 1e-12, 2e-9, 1e-10);
+        return reader.given (fields::runCapacitance);
+    const double mm = reader.quantity (fields::runLength), perMetre = reader.quantity (fields::runPerMetre);
     return mm / 1000.0 * perMetre;
 }
 

@@ -1,3 +1,4 @@
+#include "job/Fields.h"
 #include "job/Readers.h"
 
 #include "files/RegularFile.h"
@@ -11,7 +12,7 @@ OutputChainChoice readOutputChain (const Json& json, const std::filesystem::path
     const std::string sound = reader.word ("sound", { "none", "amplifier", "file" }, "none");
     choice.sound = sound == "amplifier" ? OutputSound::amplifier : sound == "file" ? OutputSound::file : OutputSound::none;
     const std::string file = reader.text ("file");
-    choice.driveDb = reader.quantity ("drive_db", "dB", 0.0, 24.0, 0.0);
+    choice.driveDb = reader.quantity (fields::drive);
     reader.finish();
     if (! file.empty())
         choice.file = inFolder (folder, file);

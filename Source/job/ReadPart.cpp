@@ -1,3 +1,4 @@
+#include "job/Fields.h"
 #include "job/Readers.h"
 
 #include "files/Quantity.h"
@@ -10,15 +11,10 @@ namespace
 {
 const std::vector<std::string> partKinds { "pickup", "pot", "capacitor", "resistor", "inductor", "switch", "jack", "buffer" };
 
-double tolerance (ObjectReader& reader, double standard) { return reader.quantity ("tolerance", "", 0.0, 0.9, standard); }
-
 void readPickupPart (ObjectReader& reader, Part& part, bool inPlace, Library& library)
 {
     PickupPart pickup;
-    if (inPlace)
-        pickup.bridgeMm = reader.quantity ("bridge_mm", "mm", 1.0, 2000.0, 0.0);
-    else
-        pickup.bridgeMm = reader.neededQuantity ("bridge_mm", "mm", 1.0, 2000.0, 50.0);
+    pickup.bridgeMm = inPlace ? reader.quantity (fields::bridgeDistance, 0.0) : reader.quantity (fields::bridgeDistance);
     if (const auto resolved = library.resolve ("pickup", *reader.value ("pickup")))
     {
         pickup.pickup = readPickup (resolved->json, library.faultList());
@@ -30,14 +26,14 @@ void readPickupPart (ObjectReader& reader, Part& part, bool inPlace, Library& li
 void readPot (ObjectReader& reader, Part& part, Library& library)
 {
     PotPart pot;
-    pot.ohms = reader.neededQuantity ("pot", "ohm", 100.0, 1e8, 500e3);
+    pot.ohms = reader.quantity (fields::pot);
     if (const auto* taper = reader.value ("taper"))
         pot.taper = readTaper (*taper, library);
     pot.shaft = reader.text ("shaft");
     pot.noLoad = reader.flag ("no_load");
     pot.turnedOver = reader.flag ("turned_over");
-    pot.rest = reader.quantity ("rest", "", 0.0, 10.0, pot.rest);
-    pot.tolerance = tolerance (reader, pot.tolerance);
+    pot.rest = reader.quantity (fields::knob, pot.rest);
+    pot.tolerance = reader.quantity (fields::tolerance, pot.tolerance);
     part.kind = std::move (pot);
 }
 
@@ -91,18 +87,19 @@ std::optional<Part> readPart (const Json& json, const std::string& name, bool in
     else if (kind == "switch")
         readSwitchPart (reader, part, library);
     else if (kind == "capacitor")
-        part.kind = CapacitorPart { reader.neededQuantity (kind, "F", 1e-13, 1e-3, 1e-9), tolerance (reader, 0.1) };
+        part.kind =
+            CapacitorPart { reader.quantity (fields::capacitor), reader.quantity (fields::tolerance, CapacitorPart().tolerance) };
     else if (kind == "resistor")
-        part.kind = ResistorPart { reader.neededQuantity (kind, "ohm", 1e-3, 1e10, 1e3), tolerance (reader, 0.05) };
+        part.kind =
+            ResistorPart { reader.quantity (fields::resistor), reader.quantity (fields::tolerance, ResistorPart().tolerance) };
     else if (kind == "inductor")
-        part.kind = InductorPart { reader.neededQuantity (kind, "H", 1e-6, 1e3, 1.0),
-                                   reader.quantity ("resistance", "ohm", 0.0, 1e6, 0.0), tolerance (reader, 0.1) };
+        part.kind = InductorPart { reader.quantity (fields::inductor), reader.quantity (fields::inductorResistance),
+                                   reader.quantity (fields::tolerance, InductorPart().tolerance) };
     else if (kind == "jack")
         part.kind = JackPart { reader.word (kind, { "mono", "stereo" }, "mono") == "stereo" };
     else
-        part.kind = BufferPart { reader.neededQuantity (kind, "", 0.01, 100.0, 1.0),
-                                 reader.quantity ("input_resistance", "ohm", 1e3, 1e9, 1e6),
-                                 reader.quantity ("output_resistance", "ohm", 1.0, 1e6, 1e3) };
+        part.kind = BufferPart { reader.quantity (fields::bufferGain), reader.quantity (fields::bufferInput),
+                                 reader.quantity (fields::bufferOutput) };
     reader.finish();
     return part;
 }

@@ -1,3 +1,4 @@
+#include "job/Fields.h"
 #include "job/Readers.h"
 
 #include "files/Quantity.h"
@@ -26,8 +27,7 @@ std::vector<LossCell> readLosses (const Json* list, Diagnostics& diagnostics)
     for (const auto& item : list->items)
     {
         ObjectReader cell (item, "a loss cell", diagnostics);
-        cells.push_back ({ cell.neededQuantity ("inductance", "H", 1e-4, 100.0, 1.0),
-                           cell.neededQuantity ("resistance", "ohm", 1.0, 1e8, 1e5) });
+        cells.push_back ({ cell.quantity (fields::lossInductance), cell.quantity (fields::lossResistance) });
         cell.finish();
     }
     return cells;
@@ -38,18 +38,18 @@ Coil readCoil (const std::string& name, const Json& json, Diagnostics& diagnosti
     ObjectReader reader (json, "a coil", diagnostics);
     Coil coil;
     coil.name = name;
-    coil.dcrOhms = reader.neededQuantity ("dcr", "ohm", 1.0, 1e6, 1.0);
-    coil.henries = reader.neededQuantity ("inductance", "H", 1e-4, 100.0, 1.0);
-    coil.farads = reader.quantity ("capacitance", "F", 0.0, 1e-7, 0.0);
+    coil.dcrOhms = reader.quantity (fields::dcr);
+    coil.henries = reader.quantity (fields::inductance);
+    coil.farads = reader.quantity (fields::capacitance);
     coil.losses = readLosses (reader.value ("loss"), diagnostics);
     const auto magnet = reader.word ("magnet", { "north", "south", "none" }, "north");
     coil.magnet = magnet == "north" ? Magnet::north : magnet == "south" ? Magnet::south : Magnet::none;
     coil.wound = reader.word ("wound", { "clockwise", "counter-clockwise" }, "clockwise") == "clockwise"
                      ? Wound::clockwise
                      : Wound::counterClockwise;
-    coil.offsetMm = reader.quantity ("offset_mm", "mm", -100.0, 100.0, 0.0);
-    coil.turns = reader.quantity ("turns", "", 1.0, 1e5, 5000.0);
-    coil.output = reader.quantity ("output", "", 1e-3, 100.0, coil.turns / 5000.0);
+    coil.offsetMm = reader.quantity (fields::offset);
+    coil.turns = reader.quantity (fields::turns);
+    coil.output = reader.quantity (fields::output, coil.turns / fields::turns.standard);
     coil.hears = reader.texts ("hears");
     reader.finish();
     return coil;
@@ -99,8 +99,8 @@ Pickup readPickup (const Json& json, Diagnostics& diagnostics)
     Pickup pickup;
     pickup.name = reader.text ("name");
     reader.text ("about");
-    pickup.coupling = reader.quantity ("coupling", "", -0.95, 0.95, 0.0);
-    pickup.slantMm = reader.quantity ("slant_mm", "mm", -100.0, 100.0, 0.0);
+    pickup.coupling = reader.quantity (fields::coupling);
+    pickup.slantMm = reader.quantity (fields::slant);
     pickup.shield = reader.flag ("shield");
     const auto known = reader.word ("known", { "assumed", "from ohms", "measured" }, "assumed");
     pickup.known = known == "measured" ? Provenance::measured : known == "from ohms" ? Provenance::fromOhms : Provenance::assumed;

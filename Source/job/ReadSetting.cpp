@@ -1,3 +1,4 @@
+#include "job/Fields.h"
 #include "job/Readers.h"
 
 #include "files/Quantity.h"
@@ -12,7 +13,7 @@ void readControl (const Control& control, const Json& value, Setting& setting, D
 {
     if (control.positions.empty())
     {
-        if (const auto knob = readQuantity (value, "the knob \"" + control.name + "\"", "", 0.0, 10.0, diagnostics))
+        if (const auto knob = readQuantity (value, "the knob \"" + control.name + "\"", fields::knob, diagnostics))
             setting.knobs[control.name] = *knob;
         return;
     }
@@ -65,12 +66,12 @@ Load readLoad (const Json& json, const Load& standard, Diagnostics& diagnostics)
     static const std::vector<std::string> plugs { "mono", "stereo-tip", "stereo-ring" }; // in the order of Plug
     const auto plug = reader.word ("plug", plugs, plugs[static_cast<size_t> (load.plug)]);
     load.plug = static_cast<Plug> (std::find (plugs.begin(), plugs.end(), plug) - plugs.begin());
-    load.cableFarads = reader.quantity ("cable", "F", 0.0, 1e-6, load.cableFarads);
+    load.cableFarads = reader.quantity (fields::cable, load.cableFarads);
     if (const auto* input = reader.value ("input"))
     {
         ObjectReader inputReader (*input, "an input", diagnostics);
-        load.inputOhms = inputReader.quantity ("resistance", "ohm", 100.0, 1e12, load.inputOhms);
-        load.inputFarads = inputReader.quantity ("capacitance", "F", 0.0, 1e-6, load.inputFarads);
+        load.inputOhms = inputReader.quantity (fields::inputResistance, load.inputOhms);
+        load.inputFarads = inputReader.quantity (fields::inputCapacitance, load.inputFarads);
         inputReader.finish();
     }
     reader.finish();

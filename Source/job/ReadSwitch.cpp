@@ -1,3 +1,4 @@
+#include "job/Fields.h"
 #include "job/Readers.h"
 
 #include "files/Limits.h"
@@ -136,8 +137,8 @@ Taper readTaperPoints (const Json& list, Diagnostics& diagnostics)
             shape (item, "a point: found " + item.kindName() + ", expected two numbers");
             return {};
         }
-        const auto travel = readQuantity (item.items[0], "travel", "", 0.0, 1.0, diagnostics);
-        const auto share = readQuantity (item.items[1], "share", "", 0.0, 1.0, diagnostics);
+        const auto travel = readQuantity (item.items[0], "travel", fields::travel, diagnostics);
+        const auto share = readQuantity (item.items[1], "share", fields::share, diagnostics);
         if (! travel || ! share)
             return {};
         const std::pair<double, double> point { *travel, *share };
@@ -187,7 +188,7 @@ Taper readTaper (const Json& json, Library& library)
     const auto name = reader.text ("name");
     reader.text ("about");
     const auto law = reader.word ("law", { "linear", "log", "reverse-log" }, "");
-    const auto mid = reader.quantity ("mid_travel", "", 0.01, 0.49);
+    const auto mid = reader.given (fields::midTravel);
     const auto* points = reader.value ("points");
     reader.finish();
     Taper taper;

@@ -34,10 +34,14 @@ std::optional<std::string> wholeText (const std::filesystem::path& path, const s
     return std::nullopt;
 }
 
-std::optional<double> readQuantity (const Json& json, const std::string& name, const std::string& unit, double low, double high,
-                                    Diagnostics& diagnostics)
+std::string rangeInWords (const Field& field)
 {
-    const auto expected = "from " + quantityText (low) + " to " + quantityText (high) + (unit.empty() ? "" : " " + unit);
+    const std::string unit = field.unit;
+    return "from " + quantityText (field.least) + " to " + quantityText (field.most) + (unit.empty() ? "" : " " + unit);
+}
+
+std::optional<double> readQuantity (const Json& json, const std::string& name, const Field& field, Diagnostics& diagnostics)
+{
     std::optional<double> value;
     if (json.kind == Json::Kind::number)
         value = json.number;
@@ -46,13 +50,14 @@ std::optional<double> readQuantity (const Json& json, const std::string& name, c
     if (! value)
     {
         addDiagnostic (diagnostics, json,
-                       name + ": found " + json.kindName() + ", expected a number " + expected
+                       name + ": found " + json.kindName() + ", expected a number " + rangeInWords (field)
                            + ", plain or as a text with a prefix and no unit, like \"4.1k\", \"22n\" or \"2.2\" (p n u m k M G)");
         return std::nullopt;
     }
-    if (! (*value >= low && *value <= high))
+    if (! field.holds (*value))
     {
-        addDiagnostic (diagnostics, json, name + ": found " + quantityText (*value) + ", expected a number " + expected);
+        addDiagnostic (diagnostics, json,
+                       name + ": found " + quantityText (*value) + ", expected a number " + rangeInWords (field));
         return std::nullopt;
     }
     return value;
@@ -116,23 +121,20 @@ const Json* ObjectReader::needed (const std::string& key, const std::string& exp
     return found;
 }
 
-std::optional<double> ObjectReader::quantity (const std::string& key, const std::string& unit, double low, double high)
+std::optional<double> ObjectReader::given (const Field& field)
 {
-    const auto* found = value (key);
-    return found == nullptr ? std::nullopt : readQuantity (*found, "\"" + key + "\"", unit, low, high, diagnostics);
+    const auto* found = value (field.key);
+    return found == nullptr ? std::nullopt : readQuantity (*found, "\"" + std::string (field.key) + "\"", field, diagnostics);
 }
 
-double ObjectReader::quantity (const std::string& key, const std::string& unit, double low, double high, double standard)
+double ObjectReader::quantity (const Field& field)
 {
-    return quantity (key, unit, low, high).value_or (standard);
+    if (field.isNeeded)
+        needed (field.key, "\"" + std::string (field.key) + "\": a number " + rangeInWords (field));
+    return given (field).value_or (field.standard);
 }
 
-double ObjectReader::neededQuantity (const std::string& key, const std::string& unit, double low, double high, double afterFault)
-{
-    needed (key, "\"" + key + "\": a number from " + quantityText (low) + " to " + quantityText (high)
-                     + (unit.empty() ? "" : " " + unit));
-    return quantity (key, unit, low, high).value_or (afterFault);
-}
+double ObjectReader::quantity (const Field& field, double standard) { return given (field).value_or (standard); }
 
 std::string ObjectReader::text (const std::string& key, const std::string& standard)
 {

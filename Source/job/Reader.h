@@ -1,5 +1,6 @@
 #pragma once
 
+#include "files/Field.h"
 #include "files/Json.h"
 
 #include <cstdint>
@@ -38,10 +39,14 @@ public:
     const Json* value (const std::string& key);
     const Json* needed (const std::string& key, const std::string& expected);
 
-    /** A quantity in base units, checked against low..high; nothing where it is absent or wrong. */
-    std::optional<double> quantity (const std::string& key, const std::string& unit, double low, double high);
-    double quantity (const std::string& key, const std::string& unit, double low, double high, double standard);
-    double neededQuantity (const std::string& key, const std::string& unit, double low, double high, double afterFault);
+    /** The number of a field, in base units and within its range; nothing where it is left out or wrong. */
+    std::optional<double> given (const Field&);
+
+    /** The same, or the field's standard; that a needed one is left out is a fault. */
+    double quantity (const Field&);
+
+    /** The same of one that may be left out for something else. */
+    double quantity (const Field&, double standard);
 
     std::string text (const std::string& key, const std::string& standard = {});
     bool flag (const std::string& key, bool standard = false);
@@ -61,8 +66,10 @@ private:
 };
 
 /** A quantity in a value of its own; nothing after a fault. @param name  how to call it to people */
-std::optional<double> readQuantity (const Json&, const std::string& name, const std::string& unit, double low, double high,
-                                    Diagnostics&);
+std::optional<double> readQuantity (const Json&, const std::string& name, const Field&, Diagnostics&);
+
+/** "from 100 to 100M ohm" */
+std::string rangeInWords (const Field&);
 
 /** A list of texts; faults name the item. */
 std::vector<std::string> readTexts (const Json&, const std::string& name, Diagnostics&);

@@ -335,10 +335,11 @@ std::optional<ReadingsFile> readReadingsText (const std::string& text, const std
     reader.read (text);
     if (! reader.result.preset.empty())
     {
+        Json name (reader.result.preset);
         name.line = reader.presetLine;
         name.file = std::make_shared<const std::string> (file);
         Library library (folders, diagnostics);
-        if (const auto resolved = library.resolve ("pickup", reader.result.preset))
+        if (const auto resolved = library.resolve ("pickup", name))
             reader.result.generic = readPickup (resolved->json, diagnostics);
     }
     if (diagnostics.raised() > before)
