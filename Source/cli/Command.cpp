@@ -24,8 +24,8 @@ PresetFolders Common::presets() const
         extra.emplace_back (folder);
     }
     auto found = PresetFolders::standard (extra);
-    if (! found.unreadable.empty())
-        throw JobDiagnostic (found.unreadable.front().text());
+    if (! found.unreadable().empty())
+        throw JobDiagnostic (found.unreadable().front().text());
     return found;
 }
 

@@ -24,7 +24,7 @@ struct NewArguments
 /** The preset that the words mean: its name, or one of the trade's words for it alone. @throws UsageError that suggests others */
 std::string guitarNamed (const std::string& asked, const PresetFolders& presets)
 {
-    if (! presets.find ("guitars", asked).empty())
+    if (presets.has ("guitars", asked))
         return asked;
     Diagnostics ignored; // of other guitars
     const auto all = presetNames ("guitars", presets, ignored);

@@ -1,6 +1,5 @@
 #include "cli/Command.h"
 #include "files/Json.h"
-#include "files/Limits.h"
 #include "files/Printable.h"
 #include "files/Quantity.h"
 #include "job/Reader.h"
@@ -33,16 +32,14 @@ std::string kindOf (const std::string& asked)
                       + "\" of presets; there are guitars, pickups, switches, tapers, rewires, starters, jobs");
 }
 
-std::string textOf (const PresetFolders& presets, const std::string& kind, const std::string& name)
+Preset presetCalled (const PresetFolders& presets, const std::string& kind, const std::string& name)
 {
-    const auto path = presets.find (kind, name);
-    if (path.empty())
+    const auto preset = presets.find (kind, name);
+    if (preset == nullptr)
         throw UsageError ("there is no \"" + name + "\" among the " + kind + "; `coldiron presets " + kind + "` lists them");
-    Diagnostics diagnostics;
-    const auto text = wholeText (path, "a preset", limits::fileBytes, diagnostics);
-    if (! text)
-        throw JobDiagnostic (diagnostics.front().text());
-    return *text;
+    if (preset->text.empty() && ! preset->faults.empty())
+        throw JobDiagnostic (preset->faults.front().text());
+    return *preset;
 }
 
 int listKinds (const PresetFolders& presets, bool json)
@@ -77,7 +74,7 @@ int listKind (const PresetFolders& presets, const std::string& kind, bool json)
         document.add (Json::object ({ { "preset", one.preset },
                                       { "name", one.name },
                                       { "also_called", one.alsoCalled },
-                                      { "file", presets.find (kind, one.preset).string() } }));
+                                      { "file", presets.find (kind, one.preset)->file.string() } }));
         if (! json)
             std::cout << format ("%-*s  %s\n", static_cast<int> (width), one.preset.c_str(), one.name.c_str());
     }
@@ -106,24 +103,22 @@ int showOtherNames (const PresetFolders& presets, const std::string& kind, const
 
 int showPreset (const PresetFolders& presets, const std::string& kind, const std::string& name, bool json)
 {
-    if (! json && presets.find (kind, name).empty())
+    if (! json && ! presets.has (kind, name))
         return showOtherNames (presets, kind, name);
-    const auto text = textOf (presets, kind, name);
+    const auto preset = presetCalled (presets, kind, name);
+    const auto& text = preset.text;
     if (! json)
     {
         std::cout << text << (text.empty() || text.back() != '\n' ? "\n" : "");
         return exitOk;
     }
-    Json tree;
-    Diagnostics diagnostics;
-    const auto path = presets.find (kind, name);
-    if (! parseJson (text, path.string(), tree, diagnostics) || ! diagnostics.empty())
+    if (! preset.json || ! preset.faults.empty())
     {
-        for (const auto& fault : diagnostics)
+        for (const auto& fault : preset.faults)
             std::cerr << fault.text() << "\n";
         return exitBadJob;
     }
-    std::cout << tree.dump() << "\n";
+    std::cout << preset.json->dump() << "\n";
     return exitOk;
 }
 }

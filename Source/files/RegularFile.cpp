@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cerrno>
+#include <chrono>
 
 namespace coldiron
 {
@@ -59,6 +60,24 @@ RegularFile::RegularFile (const std::filesystem::path& path, const std::string& 
         reason = inWords (errno, thing);
     else
         check (found);
+}
+
+bool FileStamp::isSettled() const
+{
+    constexpr std::int64_t tickNs = 100'000'000; // coarser than the clock of any file system met on a desktop but FAT
+    const auto now = std::chrono::system_clock::now().time_since_epoch();
+    return std::chrono::duration_cast<std::chrono::nanoseconds> (now).count() - changedNs > tickNs;
+}
+
+std::optional<FileStamp> stampOf (const std::filesystem::path& path)
+{
+    struct stat found
+    {
+    };
+    if (stat (path.c_str(), &found) != 0 || ! S_ISREG (found.st_mode))
+        return std::nullopt;
+    return FileStamp { found.st_dev, found.st_ino, static_cast<std::uint64_t> (std::max<off_t> (0, found.st_size)),
+                       static_cast<std::int64_t> (found.st_mtim.tv_sec) * 1'000'000'000 + found.st_mtim.tv_nsec };
 }
 
 RegularFile::~RegularFile()

@@ -36,6 +36,21 @@ private:
     bool missing = false;
 };
 
+/** What tells one state of a file from another without reading it. */
+struct FileStamp
+{
+    std::uint64_t device = 0, node = 0, bytes = 0;
+    std::int64_t changedNs = 0; ///< of its contents, since 1970
+
+    bool operator== (const FileStamp&) const = default;
+
+    /** Whether its clock has ticked since the last change: another change now would show. */
+    bool isSettled() const;
+};
+
+/** Of a regular file, through links; nothing for all else. */
+std::optional<FileStamp> stampOf (const std::filesystem::path&);
+
 /** A file named relative to a folder; an empty folder is the one the program runs in. Absolute, without "..". */
 std::filesystem::path inFolder (const std::filesystem::path& folder, const std::string& name);
 

@@ -62,14 +62,28 @@ TakeChoice Job::takeChoice (const Option& option) const
     return nearestTake (sides, optionConfig (option), option.ownTake);
 }
 
-std::optional<Job> readJob (const std::filesystem::path& path, const PresetFolders& presets, Diagnostics& diagnostics)
+namespace
+{
+std::optional<Job> readJobOf (const std::optional<Json>& json, const std::filesystem::path& folder, const PresetFolders& presets,
+                              Diagnostics& diagnostics)
 {
     const auto before = diagnostics.raised();
     Library library (presets, diagnostics);
-    const auto json = library.readFile (path, "job");
-    if (! json)
+    if (! json || ! checkTag (*json, "job", diagnostics))
         return std::nullopt;
-    auto job = readJobTree (*json, path.parent_path(), library);
+    auto job = readJobTree (*json, folder, library);
+    if (diagnostics.raised() != before)
+        return std::nullopt;
+    return job;
+}
+}
+
+std::optional<Job> readJob (const std::filesystem::path& path, const PresetFolders& presets, Diagnostics& diagnostics)
+{
+    const auto before = diagnostics.raised();
+    const auto text = wholeText (path, "a job", limits::fileBytes, diagnostics);
+    auto job = readJobOf (text ? parsePreset (*text, path.string(), "job", diagnostics) : std::nullopt, path.parent_path(),
+                          presets, diagnostics);
     if (diagnostics.raised() != before)
         return std::nullopt;
     job->file = path;
@@ -80,17 +94,10 @@ std::optional<Job> readJobText (const std::string& text, const std::filesystem::
                                 Diagnostics& diagnostics)
 {
     const auto before = diagnostics.raised();
-    Library library (presets, diagnostics);
-    Json json;
-    if (! parseJson (text, "job", json, diagnostics))
-        return std::nullopt;
-    if (json.kind != Json::Kind::object)
-    {
-        addDiagnostic (diagnostics, json, "found " + json.kindName() + ", expected { \"coldiron\": \"job 1\", ... }");
-        return std::nullopt;
-    }
-    library.checkVersion (json, "job", true);
-    auto job = readJobTree (json, folder, library);
+    std::optional<Json> json { Json() };
+    if (! parseJson (text, "job", *json, diagnostics))
+        json.reset();
+    auto job = readJobOf (json, folder, presets, diagnostics);
     if (diagnostics.raised() != before)
         return std::nullopt;
     return job;

@@ -4,6 +4,7 @@
 #include "files/Json.h"
 #include "guitar/Step.h"
 #include "job/BlindResult.h"
+#include "job/Presets.h"
 #include "response/CircuitConfig.h"
 #include "response/NearestTake.h"
 
@@ -108,37 +109,6 @@ struct Job
 
     /** Which take the option is derived from and why, and how it could be surer. */
     TakeChoice takeChoice (const Option&) const;
-};
-
-/** Where presets are looked for, first match wins: those carried in memory, given folders, the user's own, the shipped ones. */
-class PresetFolders
-{
-public:
-    /** The shipped folder is found from COLDIRON_PRESETS, beside the executable, installed, or in the source tree. A folder
-        that was asked for by name and cannot be read is a fault of every reading. */
-    static PresetFolders standard (const std::vector<std::filesystem::path>& extra = {});
-
-    std::vector<std::filesystem::path> folders;
-    std::vector<std::filesystem::path> notThere {}; ///< where the shipped ones were looked for in vain
-    Diagnostics unreadable {};                      ///< folders asked for by name
-
-    std::string lookedIn() const; ///< where, and what to do, for people who find none
-
-    /** Presets that travel with a state and lie in no folder: key "guitars/NAME", value the text of the file. */
-    std::map<std::string, std::string> carried {};
-
-    /** The text of a carried preset; nullptr where it is none. Valid as long as `carried` stays. */
-    const std::string* carriedText (const std::string& kind, const std::string& name) const;
-
-    /** Whether there is such a preset, carried or in a folder. */
-    bool has (const std::string& kind, const std::string& name) const
-    {
-        return carriedText (kind, name) != nullptr || ! find (kind, name).empty();
-    }
-
-    /** In the folders alone. kind: "guitars", "pickups", "switches", "tapers", "rewires", "jobs". Empty path when not found. */
-    std::filesystem::path find (const std::string& kind, const std::string& name) const;
-    std::vector<std::string> list (const std::string& kind) const; ///< names, sorted, each once
 };
 
 /** Reads a job and everything it names. Every fault of every file is added; empty when any is fatal. */

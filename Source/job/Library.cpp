@@ -1,6 +1,5 @@
 #include "job/Library.h"
 
-#include "files/Limits.h"
 #include "files/Quantity.h"
 #include "job/Reader.h"
 
@@ -8,11 +7,6 @@
 
 namespace coldiron
 {
-namespace
-{
-std::string folderOf (const std::string& kind) { return kind == "switch" ? "switches" : kind + "s"; }
-}
-
 Json merged (const Json& base, const Json& over)
 {
     if (base.kind != Json::Kind::object || over.kind != Json::Kind::object)
@@ -51,50 +45,11 @@ Json merged (const Json& base, const Json& over)
     return result;
 }
 
-void Library::checkVersion (const Json& json, const std::string& kind, bool mustBeThere)
-{
-    const auto* tag = json.find ("coldiron");
-    const auto expected = "\"coldiron\": \"" + kind + " 1\"";
-    if (tag == nullptr && mustBeThere)
-        addDiagnostic (diagnostics, json, "the file does not say what it is; begin it with " + expected);
-    else if (tag != nullptr && tag->text != kind + " 1")
-        addDiagnostic (diagnostics, *tag, "\"coldiron\": found " + tag->kindName() + ", expected " + expected);
-}
-
-std::optional<Json> Library::readFile (const std::filesystem::path& path, const std::string& kind)
-{
-    const auto name = path.string();
-    const auto text = wholeText (path, "a " + kind, limits::fileBytes, diagnostics);
-    if (! text)
-        return std::nullopt;
-    return readText (*text, name, kind);
-}
-
-std::optional<Json> Library::readText (const std::string& text, const std::string& name, const std::string& kind)
-{
-    if (text.empty())
-    {
-        addDiagnostic (diagnostics, name, 0, "the file is empty; expected { \"coldiron\": \"" + kind + " 1\", ... }");
-        return std::nullopt;
-    }
-    Json json;
-    if (! parseJson (text, name, json, diagnostics))
-        return std::nullopt;
-    if (json.kind != Json::Kind::object)
-    {
-        addDiagnostic (diagnostics, json, "found " + json.kindName() + ", expected { \"coldiron\": \"" + kind + " 1\", ... }");
-        return std::nullopt;
-    }
-    checkVersion (json, kind, true);
-    return json;
-}
-
 std::optional<Json> Library::preset (const std::string& kind, const std::string& name, const Json& at, int depth)
 {
-    const auto folder = folderOf (kind);
-    const auto* carried = folders.carriedText (folder, name);
-    const auto path = carried != nullptr ? std::filesystem::path() : folders.find (folder, name);
-    if (carried == nullptr && path.empty())
+    const auto folder = presetFolderOf (kind);
+    const auto found = folders.find (folder, name);
+    if (found == nullptr)
     {
         const auto names = folders.list (folder);
         const auto near = nearest (name, names);
@@ -106,21 +61,24 @@ std::optional<Json> Library::preset (const std::string& kind, const std::string&
                                                       : "; there are " + listed (names, 12)));
         return std::nullopt;
     }
-    const auto key = carried != nullptr ? folder + "/" + name + ", kept with the job" : path.string();
-    if (const auto known = cache.find (key); known != cache.end())
+    if (const auto known = cache.find (found->label); known != cache.end())
     {
         if (known->second.isFaulty)
             diagnostics.again();
         return known->second.json;
     }
     const auto before = diagnostics.raised();
-    auto json = carried != nullptr ? readText (*carried, key, kind) : readFile (path, kind);
+    for (const auto& fault : found->faults)
+        diagnostics.push_back (fault);
+    auto json = found->json;
+    if (json && ! checkTag (*json, kind, diagnostics))
+        json.reset();
     if (json)
     {
         std::string ignored;
         json = withLike (kind, std::move (*json), ignored, depth);
     }
-    cache[key] = { json, diagnostics.raised() != before };
+    cache[found->label] = { json, diagnostics.raised() != before };
     return json;
 }
 
@@ -163,7 +121,8 @@ std::optional<Resolved> Library::resolve (const std::string& kind, const Json& v
                        "found " + value.kindName() + ", expected the name of a " + kind + " preset or an object { ... }");
         return std::nullopt;
     }
-    checkVersion (value, kind, false);
+    if (value.find ("coldiron") != nullptr)
+        checkTag (value, kind, diagnostics);
     std::string name;
     auto json = withLike (kind, value, name, 0);
     if (! json)

@@ -1,7 +1,6 @@
-#include "job/Job.h"
+#include "job/Presets.h"
 
 #include "files/Quantity.h"
-#include "files/RegularFile.h"
 
 #include <dlfcn.h>
 
@@ -59,81 +58,87 @@ std::vector<fs::path> shippedPlaces()
 }
 }
 
+PresetFolders::PresetFolders (const std::vector<fs::path>& paths)
+{
+    for (const auto& path : paths)
+        sources.push_back (std::make_shared<const PresetFolder> (path));
+}
+
 PresetFolders PresetFolders::standard (const std::vector<fs::path>& extra)
 {
-    PresetFolders result { extra, {}, {} };
+    auto all = extra;
+    Diagnostics bad;
     for (const auto& folder : extra)
         if (const auto why = whyNoFolder (folder); ! why.empty())
-            result.unreadable.push_back ({ folder.string(), 0, why });
+            bad.push_back ({ folder.string(), 0, why });
     if (const auto user = userFolder(); ! user.empty())
-        result.folders.push_back (user);
+        all.push_back (user);
+    std::vector<fs::path> places;
     if (const auto given = environment ("COLDIRON_PRESETS"); ! given.empty())
     {
-        result.folders.emplace_back (given);
+        all.emplace_back (given);
         if (const auto why = whyNoFolder (given); ! why.empty())
-            result.unreadable.push_back ({ "COLDIRON_PRESETS", 0, given + ": " + why });
-        return result;
+            bad.push_back ({ "COLDIRON_PRESETS", 0, given + ": " + why });
     }
-    const auto places = shippedPlaces();
-    const auto found = std::find_if (places.begin(), places.end(), isFolder);
-    if (found != places.end())
-        result.folders.push_back (*found);
     else
-        result.notThere = places;
+    {
+        places = shippedPlaces();
+        if (const auto found = std::find_if (places.begin(), places.end(), isFolder); found != places.end())
+        {
+            all.push_back (*found);
+            places.clear();
+        }
+    }
+    PresetFolders result (all);
+    result.notThere = std::move (places);
+    result.bad = std::move (bad);
     return result;
+}
+
+PresetFolders PresetFolders::behind (std::shared_ptr<const PresetSource> first) const
+{
+    auto result = *this;
+    result.sources.insert (result.sources.begin(), std::move (first));
+    return result;
+}
+
+PresetFolders PresetFolders::behind (const fs::path& folder) const
+{
+    return behind (std::make_shared<const PresetFolder> (folder));
+}
+
+std::shared_ptr<const Preset> PresetFolders::find (const std::string& folder, const std::string& name) const
+{
+    for (const auto& source : sources)
+        if (auto preset = source->find (folder, name))
+            return preset;
+    return nullptr;
+}
+
+std::vector<std::string> PresetFolders::list (const std::string& folder) const
+{
+    std::set<std::string> names;
+    for (const auto& source : sources)
+        for (auto& name : source->list (folder))
+            names.insert (std::move (name));
+    return { names.begin(), names.end() };
+}
+
+std::vector<fs::path> PresetFolders::folders() const
+{
+    std::vector<fs::path> paths;
+    for (const auto& source : sources)
+        if (const auto* folder = dynamic_cast<const PresetFolder*> (source.get()))
+            paths.push_back (folder->path());
+    return paths;
 }
 
 std::string PresetFolders::lookedIn() const
 {
     std::vector<std::string> names;
-    for (const auto* list : { &folders, &notThere })
-        for (const auto& folder : *list)
+    for (const auto& list : { folders(), notThere })
+        for (const auto& folder : list)
             names.push_back (folder.string());
     return "looked in " + listed (names, 20) + "; set COLDIRON_PRESETS or use --presets DIR";
-}
-
-bool isPresetName (const std::string& name)
-{
-    return ! name.empty() && name.size() <= 64
-           && std::all_of (name.begin(), name.end(),
-                           [] (char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-'; });
-}
-
-const std::string* PresetFolders::carriedText (const std::string& kind, const std::string& name) const
-{
-    const auto found = isPresetName (name) ? carried.find (kind + "/" + name) : carried.end();
-    return found == carried.end() ? nullptr : &found->second;
-}
-
-fs::path PresetFolders::find (const std::string& kind, const std::string& name) const
-{
-    if (! isPresetName (name))
-        return {};
-    std::error_code ignored;
-    for (const auto& folder : folders)
-        if (const auto file = folder / kind / (name + ".json"); fs::is_regular_file (file, ignored))
-            return file;
-    return {};
-}
-
-std::vector<std::string> PresetFolders::list (const std::string& kind) const
-{
-    std::set<std::string> names;
-    for (const auto& [key, text] : carried)
-        if (key.starts_with (kind + "/") && isPresetName (key.substr (kind.size() + 1)))
-            names.insert (key.substr (kind.size() + 1));
-    for (const auto& folder : folders)
-    {
-        std::error_code error;
-        for (fs::directory_iterator entry (folder / kind, error), end; ! error && entry != end; entry.increment (error))
-        {
-            const auto name = entry->path().stem().string();
-            std::error_code ignored;
-            if (entry->path().extension() == ".json" && isPresetName (name)
-                && entry->is_regular_file (ignored)) // no link into nothing
-                names.insert (name);
-        }
-    }
-    return { names.begin(), names.end() };
 }
 }

@@ -275,7 +275,7 @@ std::optional<RewireUse> readRewireUse (const Json& entry, const Harness& harnes
         return std::nullopt;
     }
     const auto& wanted = *entry.find ("use");
-    if (wanted.kind == Json::Kind::text && library.presetFolders().find ("rewires", wanted.text).empty())
+    if (wanted.kind == Json::Kind::text && ! library.presetFolders().has ("rewires", wanted.text))
         if (const auto names = calledAlso (wanted.text, library); ! names.empty())
         {
             addDiagnostic (diagnostics, wanted,

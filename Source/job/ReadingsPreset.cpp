@@ -84,7 +84,7 @@ std::optional<Pickup> readPickupText (const std::string& text, const std::string
     if (! parseJson (text, file, json, diagnostics))
         return std::nullopt;
     Library library (folders, diagnostics);
-    library.checkVersion (json, "pickup", true);
+    checkTag (json, "pickup", diagnostics);
     const auto resolved = library.resolve ("pickup", json);
     if (! resolved)
         return std::nullopt;

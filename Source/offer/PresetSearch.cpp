@@ -1,6 +1,5 @@
 #include "offer/PresetSearch.h"
 
-#include "files/Limits.h"
 #include "job/Reader.h"
 
 #include <algorithm>
@@ -9,24 +8,21 @@ namespace coldiron
 {
 namespace
 {
-std::string textAt (const Json& tree, const char* key)
+PresetNames namesOf (const std::string& name, const std::shared_ptr<const Preset>& preset, Diagnostics& diagnostics)
 {
-    const auto* value = tree.find (key);
-    return value != nullptr && value->kind == Json::Kind::text ? value->text : std::string();
-}
-
-PresetNames read (const std::string& preset, const std::filesystem::path& path, Diagnostics& diagnostics)
-{
-    PresetNames names { preset, {}, {}, {} };
-    Json tree;
-    const auto text = wholeText (path, "a preset", limits::fileBytes, diagnostics);
-    if (! text || ! parseJson (*text, path.string(), tree, diagnostics))
+    PresetNames names { name, {}, {}, {} };
+    if (preset == nullptr) // gone since it was listed
         return names;
-    names.name = textAt (tree, "name");
+    for (const auto& fault : preset->faults)
+        diagnostics.push_back (fault);
+    if (! preset->json)
+        return names;
+    const auto& json = *preset->json;
+    names.name = json.textAt ("name");
     if (names.name.empty())
-        names.name = textAt (tree, "title");
-    names.told = textAt (tree, "wish") + " " + textAt (tree, "says");
-    if (const auto* others = tree.find ("also_called"))
+        names.name = json.textAt ("title");
+    names.told = json.textAt ("wish") + " " + json.textAt ("says");
+    if (const auto* others = json.find ("also_called"))
         for (const auto& other : others->items)
             if (other.kind == Json::Kind::text)
                 names.alsoCalled.push_back (other.text);
@@ -45,7 +41,7 @@ std::vector<PresetNames> presetNames (const std::string& kind, const PresetFolde
 {
     std::vector<PresetNames> all;
     for (const auto& preset : presets.list (kind))
-        all.push_back (read (preset, presets.find (kind, preset), diagnostics));
+        all.push_back (namesOf (preset, presets.find (kind, preset), diagnostics));
     return all;
 }
 

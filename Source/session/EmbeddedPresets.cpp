@@ -2,9 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <fstream>
-#include <optional>
-#include <sstream>
 
 namespace coldiron
 {
@@ -13,20 +10,6 @@ namespace fs = std::filesystem;
 namespace
 {
 const std::array<std::string, 5> kinds { "guitars", "pickups", "switches", "tapers", "rewires" };
-
-std::optional<std::string> textOf (const std::string& kind, const std::string& name, const PresetFolders& folders)
-{
-    if (const auto* carried = folders.carriedText (kind, name))
-        return *carried;
-    const fs::path file = folders.find (kind, name);
-    if (file.empty())
-        return std::nullopt;
-    std::ifstream stream (file, std::ios::binary);
-    std::ostringstream text;
-    if (! stream || ! (text << stream.rdbuf()))
-        return std::nullopt;
-    return text.str();
-}
 
 void collect (const JobTree& tree, const PresetFolders& folders, std::map<std::string, std::string>& found)
 {
@@ -48,11 +31,11 @@ void collect (const JobTree& tree, const PresetFolders& folders, std::map<std::s
         const std::string key = kind + "/" + name;
         if (found.count (key) != 0)
             continue;
-        const auto text = textOf (kind, name, folders);
-        if (! text)
+        const auto preset = folders.find (kind, name);
+        if (preset == nullptr || preset->text.empty())
             continue;
-        found[key] = *text;
-        collect (parseJobTree (*text), folders, found);
+        found[key] = preset->text;
+        collect (parseJobTree (preset->text), folders, found);
     }
 }
 }

@@ -113,7 +113,7 @@ std::string FirstSteps::actWords() const
 std::filesystem::path demoJob (const PresetFolders& presets)
 {
     std::error_code ignored;
-    for (const auto& folder : presets.folders)
+    for (const auto& folder : presets.folders())
         for (const char* place : { "demo", "build/demo" })
         {
             const auto demo = folder.parent_path() / place;

@@ -96,9 +96,8 @@ bool Session::restore (const std::string& text)
     if (! state.is_object() || textIn (state, "coldiron") != kind || textIn (state, "job").empty())
         return refuse (std::string ("no \"") + kind + "\"");
 
-    PresetFolders folders = standardPresets;
-    folders.carried = presetsKeptIn (state);
-    if (! document.replace (textIn (state, "job"), textIn (state, "file"), textIn (state, "folder"), std::move (folders)))
+    if (! document.replace (textIn (state, "job"), textIn (state, "file"), textIn (state, "folder"),
+                            standardPresets.behind (std::make_shared<const CarriedPresets> (presetsKeptIn (state)))))
     {
         announce();
         return false; // the last good one goes on

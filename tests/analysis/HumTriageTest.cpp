@@ -60,8 +60,7 @@ TEST_CASE ("touch tells two faults apart", "[hum-triage]")
 
 TEST_CASE ("the answers are read from a job, and what is no answer is refused", "[hum-triage]")
 {
-    PresetFolders folders;
-    folders.folders = { std::filesystem::path (COLDIRON_SOURCE) / "presets" };
+    const PresetFolders folders ({ std::filesystem::path (COLDIRON_SOURCE) / "presets" });
     const auto read = [&] (const std::string& hum, Diagnostics& diagnostics) {
         return readJobText (R"({ "coldiron": "job 1", "guitar": "one-humbucker", "hum": )" + hum + " }", {}, folders,
                             diagnostics);

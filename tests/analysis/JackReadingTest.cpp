@@ -14,8 +14,7 @@ namespace
 {
 Guitar guitar (const char* preset)
 {
-    PresetFolders folders;
-    folders.folders = { std::filesystem::path (COLDIRON_SOURCE) / "presets" };
+    const PresetFolders folders ({ std::filesystem::path (COLDIRON_SOURCE) / "presets" });
     Diagnostics diagnostics;
     auto read = readGuitar (preset, folders, diagnostics);
     REQUIRE (read);

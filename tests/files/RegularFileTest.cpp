@@ -89,7 +89,7 @@ TEST_CASE ("A path that is no regular file is refused by what it is, as job, pre
         std::error_code ignored;
         std::filesystem::create_symlink (way.path, own.path / "switches/mine.json", ignored);
         const PresetFolders presets { { own.path } };
-        CHECK (presets.find ("switches", "mine").empty());
+        CHECK_FALSE (presets.has ("switches", "mine"));
         CHECK (presets.list ("switches").empty());
     }
 }
@@ -108,12 +108,12 @@ TEST_CASE ("A folder of presets asked for by name that cannot be listed is a fau
     for (const auto& path : { folder.path / "nothing", folder.write ("file", "x"), folder.path / std::string (300, 'x') })
     {
         const auto presets = PresetFolders::standard ({ path });
-        REQUIRE (presets.unreadable.size() == 1);
-        CHECK (presets.unreadable[0].file == path.string());
+        REQUIRE (presets.unreadable().size() == 1);
+        CHECK (presets.unreadable()[0].file == path.string());
         Diagnostics diagnostics;
         CHECK_FALSE (readJobText ("{ \"coldiron\": \"job 1\", \"guitar\": \"one-humbucker\" }", "/", presets, diagnostics));
         CHECK (diagnostics[0].file == path.string());
     }
-    CHECK (PresetFolders::standard ({ folder.path }).unreadable.empty());
+    CHECK (PresetFolders::standard ({ folder.path }).unreadable().empty());
 }
 }

@@ -17,8 +17,7 @@ std::string job (const std::string& more)
 
 Job readJobOf (const std::string& text)
 {
-    PresetFolders folders;
-    folders.folders = { std::filesystem::path (COLDIRON_SOURCE) / "presets" };
+    const PresetFolders folders ({ std::filesystem::path (COLDIRON_SOURCE) / "presets" });
     Diagnostics diagnostics;
     auto read = readJobText (text, {}, folders, diagnostics);
     for (const auto& fault : diagnostics)

@@ -85,7 +85,7 @@ TEST_CASE ("A broken preset of any kind, used twice, is refused once and compute
     for (const auto& kind : kinds)
     {
         const support::Folder folder;
-        PresetFolders presets { { folder.path, std::filesystem::path (COLDIRON_SOURCE) / "presets" } };
+        const auto presets = support::shipped().behind (folder.path);
         const auto file = folder.write (std::string (kind.folder) + "/" + kind.name + ".json", kind.good);
         INFO (kind.folder << "/" << kind.name);
         CHECK (support::faultsOf (kind.job, presets).empty());
@@ -116,8 +116,7 @@ TEST_CASE ("A broken starter set is refused")
         folder.write ("starters/mine.json", text);
         INFO (text);
         Diagnostics diagnostics;
-        const auto starter =
-            readStarter ("mine", { { folder.path, std::filesystem::path (COLDIRON_SOURCE) / "presets" } }, diagnostics);
+        const auto starter = readStarter ("mine", support::shipped().behind (folder.path), diagnostics);
         CHECK (starter.has_value() == diagnostics.empty());
     }
 }
@@ -131,8 +130,7 @@ TEST_CASE ("A preset that cannot be read leaves no part behind that a second use
         const support::Folder folder;
         folder.write ("switches/mine.json", text);
         INFO (text);
-        const auto diagnostics =
-            support::faultsOf (kinds[0].job, { { folder.path, std::filesystem::path (COLDIRON_SOURCE) / "presets" } });
+        const auto diagnostics = support::faultsOf (kinds[0].job, support::shipped().behind (folder.path));
         CHECK_FALSE (diagnostics.empty());
         CHECK (diagnostics.raised() >= 2);
         CHECK (diagnostics.front().file == (folder.path / "switches/mine.json").string());

@@ -76,7 +76,7 @@ TEST_CASE ("Preset names lead nowhere but into the folders")
         const auto diagnostics = faultsOf (std::string ("{ \"coldiron\": \"job 1\",\n \"guitar\": \"") + name + "\" }");
         CHECK (has (diagnostics, 2, { "no guitar preset" }));
     }
-    CHECK (support::shipped().find ("guitars", "../guitars/one-humbucker").empty());
+    CHECK_FALSE (support::shipped().has ("guitars", "../guitars/one-humbucker"));
 }
 
 TEST_CASE ("Wires go to points that are there")
@@ -167,8 +167,7 @@ TEST_CASE ("A fault in a preset names the preset's file and line")
     folder.write ("pickups/bad.json",
                   "{ \"coldiron\": \"pickup 1\",\n \"coils\": { \"coil\": {\n \"dcr\": \"6k\", \"inductance\": 1e9 } } }");
     folder.write ("pickups/loop.json", "{ \"coldiron\": \"pickup 1\", \"like\": \"loop\" }");
-    auto presets = support::shipped();
-    presets.folders.insert (presets.folders.begin(), folder.path);
+    const auto presets = support::shipped().behind (folder.path);
     const auto job = [] (const std::string& name)
     {
         return smallGuitar ("\"p\": { \"pickup\": \"" + name + "\", \"bridge_mm\": 50 }, \"jack\": { \"jack\": \"mono\" }",
@@ -190,7 +189,7 @@ TEST_CASE ("Presets of one's own come before the shipped ones, and like merges d
     folder.write ("pickups/mine.json",
                   "{ \"coldiron\": \"pickup 1\", \"like\": \"single-coil\", \"known\": \"from ohms\", \"coils\": { \"coil\": { "
                   "\"dcr\": \"2k\", \"loss\": [ { \"inductance\": 3, \"resistance\": 1000 } ] } } }");
-    PresetFolders presets { { folder.path, support::shipped().folders.front() } };
+    const auto presets = support::shipped().behind (folder.path);
     Diagnostics diagnostics;
     const auto job = readJobText (
         smallGuitar ("\"p\": { \"pickup\": \"mine\", \"bridge_mm\": 50 }, \"jack\": { \"jack\": \"mono\" }", goodWires), "/",

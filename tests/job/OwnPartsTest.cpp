@@ -25,8 +25,8 @@ TEST_CASE ("A rotary and a rewire in one's own folder are found by name, used an
 
     // The same folder beside the shipped one, as --presets and the user's own folder do it.
     auto presets = PresetFolders::standard ({ folder.path });
-    CHECK (presets.find ("switches", "rotary-of-mine").parent_path() == folder.path / "switches");
-    presets.folders = { folder.path, support::shipped().folders.front() };
+    CHECK (presets.find ("switches", "rotary-of-mine")->file.parent_path() == folder.path / "switches");
+    presets = support::shipped().behind (folder.path);
 
     Diagnostics diagnostics;
     const auto job = readJobText (R"({ "coldiron": "job 1", "guitar": "one-humbucker", "options": {

@@ -194,8 +194,7 @@ TEST_CASE ("A starter set that is wrong says where")
     const auto tried = [&] (const std::string& text, int line, const std::vector<std::string>& words)
     {
         folder.write ("starters/mine.json", text);
-        auto presets = support::shipped();
-        presets.folders.insert (presets.folders.begin(), folder.path);
+        const auto presets = support::shipped().behind (folder.path);
         Diagnostics diagnostics;
         CHECK_FALSE (readStarter ("mine", presets, diagnostics).has_value());
         CHECK (support::has (diagnostics, line, words));

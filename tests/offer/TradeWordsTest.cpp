@@ -72,8 +72,7 @@ TEST_CASE ("A preset that cannot be read is passed over by words and kept by its
 {
     support::Folder folder;
     folder.write ("rewires/broken.json", "{ \"name\": ");
-    auto presets = support::shipped();
-    presets.folders.insert (presets.folders.begin(), folder.path);
+    const auto presets = support::shipped().behind (folder.path);
     auto match = WordMatch::none;
     Diagnostics diagnostics;
     CHECK (presetsOf (bestNamed ("broken", presetNames ("rewires", presets, diagnostics), match))

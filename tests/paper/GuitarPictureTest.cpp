@@ -11,12 +11,7 @@ using namespace coldiron;
 
 namespace
 {
-PresetFolders shipped()
-{
-    PresetFolders folders;
-    folders.folders = { std::filesystem::path (COLDIRON_SOURCE) / "presets" };
-    return folders;
-}
+PresetFolders shipped() { return PresetFolders ({ std::filesystem::path (COLDIRON_SOURCE) / "presets" }); }
 
 GuitarPicture picture (const char* preset)
 {

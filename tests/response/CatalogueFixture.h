@@ -18,12 +18,7 @@ inline constexpr double barDb = 1e-4; ///< 10 Hz to 40 kHz
 inline constexpr double leakageDb = -100.0;
 inline constexpr double quietestDb = -120.0; ///< below it nothing is compared but that it is quiet
 
-inline PresetFolders shipped()
-{
-    PresetFolders presets;
-    presets.folders = { std::filesystem::path (COLDIRON_SOURCE) / "presets" };
-    return presets;
-}
+inline PresetFolders shipped() { return PresetFolders ({ std::filesystem::path (COLDIRON_SOURCE) / "presets" }); }
 
 /** What an ask may be filled with. A point is asked for a tone's end: lug 1 of each pot that is no volume. The pot that
     carries a push-pull for a pickup changes no circuit, so one is tried. */

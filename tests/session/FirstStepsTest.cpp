@@ -90,7 +90,7 @@ TEST_CASE ("the demo is a job whose take is on disk", "[first]")
     fs::create_directories (root / "demo");
     fs::create_directories (root / "presets");
     PresetFolders presets;
-    presets.folders = { root / "presets" };
+    presets = PresetFolders ({ root / "presets" });
     CHECK (demoJob (presets).empty());
     std::ofstream (root / "demo" / "hum-1-bridge-pickup.json") << "{}";
     CHECK (demoJob (presets).empty()); // without its take

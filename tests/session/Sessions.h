@@ -23,9 +23,7 @@ inline const char* twoOptions = R"({
 
 inline coldiron::PresetFolders shippedPresets()
 {
-    coldiron::PresetFolders folders;
-    folders.folders = { std::filesystem::path (COLDIRON_SOURCE) / "presets" };
-    return folders;
+    return coldiron::PresetFolders ({ std::filesystem::path (COLDIRON_SOURCE) / "presets" });
 }
 
 inline std::vector<float> noise (size_t frames)
