@@ -1,5 +1,6 @@
 #include "editor/Controls.h"
 
+#include "editor/RailSlider.h"
 #include "editor/Words.h"
 
 #include <cmath>
@@ -11,10 +12,17 @@ namespace
 constexpr float turn = juce::MathConstants<float>::pi * 1.5f, start = -juce::MathConstants<float>::pi * 0.75f;
 }
 
-Knob::Knob (UiContext& d, OptionId t, std::string n) : ui (d), id (t), name (std::move (n))
+Knob::Knob (UiContext& d, OptionId t, std::string n)
+    : Slider (RotaryHorizontalVerticalDrag, NoTextBox), ui (d), id (t), name (std::move (n))
 {
+    setNormalisableRange (freeRange (0.0, 10.0, 0.1));
+    setVelocityModeParameters (1.0, 1, 0.0, false); // no key but Shift changes what dragging means
     setWantsKeyboardFocus (true);
-    setTitle (words::plain (name));
+    setRepaintsOnMouseActivity (false);
+    textFromValueFunction = [] (double value) { return words::knob (value); };
+    valueFromTextFunction = [] (const juce::String& text) { return text.replaceCharacter (',', '.').getDoubleValue(); };
+    setTitle (words::title (name));
+    field.setTitle (words::title (name) + ", 0 to 10");
     setTooltip (words::title (name) + ": drag, turn the wheel, or type 0 to 10");
     addChildComponent (field);
     field.setInputRestrictions (4, "0123456789.,");
@@ -31,8 +39,8 @@ int Knob::idealWidth() const
 
 void Knob::refresh()
 {
-    if (! held || id != asRecorded)
-        value = ui.bench.setting (id).knob (name);
+    if (gestures == 0 || id != asRecorded)
+        setValue (ui.bench.setting (id).knob (name), juce::dontSendNotification);
     repaint();
 }
 
@@ -41,6 +49,7 @@ void Knob::paint (juce::Graphics& g)
     const auto& t = ui.colours();
     const float size = isCompact() ? 40.0f : 58.0f;
     const juce::Point<float> c = middle();
+    const double value = getValue();
     const float radius = size / 2.0f - 5.0f;
     const auto at = [&] (float share, float r) { return c.getPointOnCircumference (r, start + turn * share); };
 
@@ -96,43 +105,64 @@ void Knob::paint (juce::Graphics& g)
 
 juce::Point<float> Knob::middle() const { return { static_cast<float> (getWidth()) / 2.0f, isCompact() ? 25.0f : 38.0f }; }
 
-void Knob::resized() { field.setBounds (getWidth() / 2 - 23, juce::roundToInt (middle().y) - 12, 46, 24); }
-
-void Knob::set (double wanted, bool ownGesture)
+void Knob::resized()
 {
-    const double to = juce::jlimit (0.0, 10.0, std::round (wanted * 100.0) / 100.0);
-    if (std::abs (to - value) < 1e-9)
+    Slider::resized();
+    field.setBounds (getWidth() / 2 - 23, juce::roundToInt (middle().y) - 12, 46, 24);
+}
+
+double Knob::snapValue (double wanted, DragMode) { return std::round (wanted * 100.0) / 100.0; }
+
+/** Sets it at once, as a gesture of its own. */
+void Knob::set (double wanted)
+{
+    const double to = juce::jlimit (0.0, 10.0, snapValue (wanted, notDragging));
+    if (std::abs (to - getValue()) < 1e-9)
         return;
-    value = to;
-    repaint();
-    if (id == asRecorded)
-    {
-        if (ownGesture)
-            keepRecorded();
+    const ScopedDragNotification gesture (*this);
+    setValue (to, juce::sendNotificationSync);
+}
+
+void Knob::startedDragging()
+{
+    if (++gestures > 1)
         return;
-    }
-    if (ownGesture)
+    atStart = getValue();
+    if (id != asRecorded)
         ui.bench.beginGesture (id, name);
-    ui.bench.setKnob (id, name, to);
-    if (ownGesture)
+}
+
+void Knob::stoppedDragging()
+{
+    if (--gestures > 0)
+        return;
+    if (id != asRecorded)
         ui.bench.endGesture (id, name);
+    else if (std::abs (getValue() - atStart) > 1e-9)
+        keepRecorded();
+}
+
+void Knob::valueChanged()
+{
+    if (id != asRecorded)
+        ui.bench.setKnob (id, name, getValue());
 }
 
 /** Of the take the knob says where it stood: written into the job, one step of undo. */
 void Knob::keepRecorded()
 {
     auto setting = ui.bench.setting (asRecorded);
-    setting.knobs[name] = value;
+    setting.knobs[name] = getValue();
     if (! ui.bench.setTakeSetting (ui.bench.take(), setting))
         refresh();
 }
 
-void Knob::mouseDown (const juce::MouseEvent&)
+void Knob::mouseDown (const juce::MouseEvent& e)
 {
+    if (! isEnabled())
+        return;
     held = true;
-    atStart = value;
-    if (id != asRecorded)
-        ui.bench.beginGesture (id, name);
+    Slider::mouseDown (e);
     if (onTouch)
         onTouch (true);
     repaint();
@@ -140,44 +170,45 @@ void Knob::mouseDown (const juce::MouseEvent&)
 
 void Knob::mouseDrag (const juce::MouseEvent& e)
 {
-    if (! held)
-        return;
-    const double fine = e.mods.isShiftDown() ? 0.2 : 1.0;
-    set (atStart + (e.getDistanceFromDragStartX() - e.getDistanceFromDragStartY()) * 0.06 * fine, false);
+    setMouseDragSensitivity (e.mods.isShiftDown() ? 833 : 167); // [px] from 0 to 10
+    Slider::mouseDrag (e);
 }
 
-void Knob::mouseUp (const juce::MouseEvent&)
+void Knob::mouseUp (const juce::MouseEvent& e)
 {
     if (! held)
         return;
     held = false;
-    if (id != asRecorded)
-        ui.bench.endGesture (id, name);
-    else if (std::abs (value - atStart) > 1e-9)
-        keepRecorded();
+    Slider::mouseUp (e);
     if (onTouch && ! hasKeyboardFocus (true))
         onTouch (false);
     repaint();
 }
 
-void Knob::mouseDoubleClick (const juce::MouseEvent&) { startTyping ({}); }
-
-void Knob::mouseWheelMove (const juce::MouseEvent&, const juce::MouseWheelDetails& wheel)
+void Knob::mouseDoubleClick (const juce::MouseEvent&)
 {
-    if (! held)
-        set (value + (wheel.deltaY > 0 ? 0.5 : -0.5), true);
+    if (isEnabled())
+        startTyping ({});
+}
+
+void Knob::mouseWheelMove (const juce::MouseEvent& e, const juce::MouseWheelDetails& wheel)
+{
+    if (! isEnabled())
+        return Component::mouseWheelMove (e, wheel);
+    if (! held && wheel.deltaY != 0.0f)
+        set (getValue() + (wheel.deltaY > 0.0f ? 0.5 : -0.5));
 }
 
 bool Knob::keyPressed (const juce::KeyPress& key)
 {
     if (key == juce::KeyPress::upKey || key == juce::KeyPress::rightKey)
-        set (value + 0.1, true);
+        set (getValue() + 0.1);
     else if (key == juce::KeyPress::downKey || key == juce::KeyPress::leftKey)
-        set (value - 0.1, true);
+        set (getValue() - 0.1);
     else if (key == juce::KeyPress::pageUpKey || key == juce::KeyPress::pageDownKey)
-        set (value + (key == juce::KeyPress::pageUpKey ? 1.0 : -1.0), true);
+        set (getValue() + (key == juce::KeyPress::pageUpKey ? 1.0 : -1.0));
     else if (key == juce::KeyPress::homeKey || key == juce::KeyPress::endKey)
-        set (key == juce::KeyPress::homeKey ? 0.0 : 10.0, true);
+        set (key == juce::KeyPress::homeKey ? 0.0 : 10.0);
     else if (key == juce::KeyPress::returnKey)
         startTyping ({});
     else if (const auto c = key.getTextCharacter(); c >= '0' && c <= '9')
@@ -204,7 +235,7 @@ void Knob::focusLost (FocusChangeType)
 void Knob::startTyping (const juce::String& first)
 {
     dressField (field, ui.colours(), 16.0f);
-    field.setText (first.isEmpty() ? words::knob (value) : first, false);
+    field.setText (first.isEmpty() ? words::knob (getValue()) : first, false);
     field.setVisible (true);
     field.grabKeyboardFocus();
     if (first.isEmpty())
@@ -221,7 +252,7 @@ void Knob::endTyping (bool keep)
     field.setVisible (false);
     const auto typed = field.getText().replaceCharacter (',', '.').trim();
     if (keep && typed.isNotEmpty())
-        set (typed.getDoubleValue(), true);
+        set (typed.getDoubleValue());
     repaint();
 }
 

@@ -4,8 +4,9 @@
 
 namespace coldiron
 {
-/** A knob of the guitar: the number is the control. Type 0 to 10, drag, wheel 0.5, arrows 0.1. */
-class Knob : public juce::Component, public juce::SettableTooltipClient
+/** A knob of the guitar: the number is the control. Type 0 to 10, drag, wheel 0.5, arrows 0.1. What moves it is one gesture
+    to the host; of the take it is one step of undo, kept when the gesture ends. */
+class Knob : public juce::Slider
 {
 public:
     Knob (UiContext&, OptionId, std::string name);
@@ -31,17 +32,23 @@ private:
     UiContext& ui;
     const OptionId id;
     const std::string name;
-    double value = 10.0, atStart = 10.0;
-    bool held = false;
+    double atStart = 10.0; ///< where it stood when the gesture began
+    int gestures = 0;      ///< of those that have begun and not ended
+    bool held = false;     ///< by the mouse
     juce::TextEditor field;
 
     bool isCompact() const { return getHeight() < height; }
     juce::Point<float> middle() const;
     bool touched() const { return held || hasKeyboardFocus (true); }
-    void set (double, bool ownGesture);
+    void set (double);
     void keepRecorded();
     void startTyping (const juce::String& first);
     void endTyping (bool keep);
+
+    void startedDragging() override;
+    void stoppedDragging() override;
+    void valueChanged() override;
+    double snapValue (double, DragMode) override; ///< to hundredths
 };
 
 /** A switch of the guitar: a rail with one bead for each position, filled where it stands. */

@@ -11,13 +11,21 @@ namespace
 constexpr double least = -80.0, most = 0.0;
 }
 
-HumWave::HumWave (UiContext& d) : ui (d)
+HumWave::HumWave (UiContext& d) : RailSlider ("Mains hum", least, most, 1.0), ui (d)
 {
-    setWantsKeyboardFocus (true);
-    setTitle ("Mains hum");
+    textFromValueFunction = [] (double db) { return db <= least ? juce::String ("off") : words::db (db, false, 0); };
     setTooltip ("Hum of one coil against the take's loudness, where mains wiring is near. Magnetic hum only: hum that changes "
                 "when you touch the strings is grounding or shielding. R switches it, [ and ] make it less and more.");
+    refresh();
 }
+
+void HumWave::refresh()
+{
+    setValue (ui.bench.humDb(), juce::dontSendNotification);
+    repaint();
+}
+
+void HumWave::valueChanged() { ui.bench.setHumDb (getValue()); }
 
 void HumWave::paint (juce::Graphics& g)
 {
@@ -49,19 +57,10 @@ void HumWave::paint (juce::Graphics& g)
         paintFocus (g, getLocalBounds().toFloat(), 5.0f, t);
 }
 
-void HumWave::setFrom (float x)
-{
-    const double share = juce::jlimit (0.0, 1.0, (static_cast<double> (x) - 8.0) / (getWidth() - 16.0));
-    ui.bench.setHumDb (std::round (least + share * (most - least)));
-    repaint();
-}
-
-void HumWave::mouseDown (const juce::MouseEvent& e) { setFrom (e.position.x); }
-
 void HumWave::step (double db)
 {
     ui.bench.setHumDb (juce::jlimit (least, most, ui.bench.humDb() + db));
-    repaint();
+    refresh();
 }
 
 void HumWave::flip()
@@ -73,24 +72,14 @@ void HumWave::flip()
     }
     else
         ui.bench.setHumDb (before);
-    repaint();
-}
-
-void HumWave::mouseWheelMove (const juce::MouseEvent&, const juce::MouseWheelDetails& wheel)
-{
-    step (wheel.deltaY > 0 ? 1.0 : -1.0);
+    refresh();
 }
 
 bool HumWave::keyPressed (const juce::KeyPress& key)
 {
-    if (key == juce::KeyPress::upKey || key == juce::KeyPress::rightKey)
-        step (1.0);
-    else if (key == juce::KeyPress::downKey || key == juce::KeyPress::leftKey)
-        step (-1.0);
-    else if (key == juce::KeyPress::returnKey)
-        flip();
-    else
-        return false;
+    if (key != juce::KeyPress::returnKey)
+        return RailSlider::keyPressed (key);
+    flip();
     return true;
 }
 
@@ -135,7 +124,7 @@ void ListenBar::benchChanged (const Revisions&, const Revisions&)
                                                         : "Amplifier");
     mains.setWords (ui.bench.mainsHz() > 55.0 ? "60 Hz" : "50 Hz");
     repaint();
-    humWave.repaint();
+    humWave.refresh();
 }
 
 void ListenBar::tick()

@@ -1,28 +1,27 @@
 #pragma once
 
 #include "editor/Look.h"
+#include "editor/RailSlider.h"
 
 namespace coldiron
 {
 /** The mains hum of the place: a wave that grows from nothing to loud, the thumb on it. */
-class HumWave : public juce::Component, public juce::SettableTooltipClient
+class HumWave : public RailSlider
 {
 public:
     explicit HumWave (UiContext&);
+    void refresh(); ///< reads the session
     void paint (juce::Graphics&) override;
-    void mouseDown (const juce::MouseEvent&) override;
-    void mouseDrag (const juce::MouseEvent& e) override { setFrom (e.position.x); }
-    void mouseWheelMove (const juce::MouseEvent&, const juce::MouseWheelDetails&) override;
+    juce::Rectangle<int> rail() const override { return getLocalBounds().reduced (8, 0); }
     bool keyPressed (const juce::KeyPress&) override;
-    void focusGained (FocusChangeType) override { repaint(); }
-    void focusLost (FocusChangeType) override { repaint(); }
     void step (double db);
     void flip(); ///< on and off
 
 private:
     UiContext& ui;
-    double before = -40.0;
-    void setFrom (float x);
+    double before = -40.0; ///< [dB] what it was before it was switched off
+
+    void valueChanged() override;
 };
 
 /** How it is listened to: level, mains hum, source, meters. */

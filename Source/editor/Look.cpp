@@ -1,5 +1,7 @@
 #include "editor/Look.h"
 
+#include "editor/RailSlider.h"
+
 namespace coldiron
 {
 void Look::use (const Tokens& t)
@@ -85,6 +87,14 @@ void Look::drawScrollbar (juce::Graphics& g, juce::ScrollBar&, int x, int y, int
                                 : juce::Rectangle<int> (thumbStart, y, thumbSize, height);
     g.setColour (tokens->mute.withAlpha (over || down ? 0.9f : 0.5f));
     g.fillRoundedRectangle (thumb.toFloat().reduced (2.0f), 3.0f);
+}
+
+juce::Slider::SliderLayout Look::getSliderLayout (juce::Slider& slider)
+{
+    auto layout = LookAndFeel_V4::getSliderLayout (slider);
+    if (const auto* onRail = dynamic_cast<const RailSlider*> (&slider))
+        layout.sliderBounds = onRail->rail();
+    return layout;
 }
 
 juce::Rectangle<int> Look::getTooltipBounds (const juce::String& words, juce::Point<int> at, juce::Rectangle<int> parent)

@@ -18,6 +18,7 @@ public:
     void drawTextEditorOutline (juce::Graphics&, int width, int height, juce::TextEditor&) override;
     void drawScrollbar (juce::Graphics&, juce::ScrollBar&, int x, int y, int width, int height, bool vertical, int thumbStart,
                         int thumbSize, bool over, bool down) override;
+    juce::Slider::SliderLayout getSliderLayout (juce::Slider&) override;
     juce::Typeface::Ptr getTypefaceForFont (const juce::Font&) override;
     juce::Rectangle<int> getTooltipBounds (const juce::String&, juce::Point<int>, juce::Rectangle<int>) override;
     void drawTooltip (juce::Graphics&, const juce::String&, int width, int height) override;

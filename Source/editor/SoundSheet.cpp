@@ -108,11 +108,11 @@ void SoundSheet::openFile()
 void SoundSheet::follow()
 {
     const auto choice = ui.bench.outputChain();
-    facing.setValue (ui.bench.facingDegrees());
-    buzz.setValue (ui.bench.buzz());
-    hiss.setValue (ui.bench.hissGainDb());
-    trim.setValue (ui.bench.trimDb());
-    drive.setValue (choice.driveDb);
+    facing.show (ui.bench.facingDegrees());
+    buzz.show (ui.bench.buzz());
+    hiss.show (ui.bench.hissGainDb());
+    trim.show (ui.bench.trimDb());
+    drive.show (choice.driveDb);
     drive.setEnabled (choice.sound != OutputSound::none);
     after.setChosen (static_cast<int> (choice.sound));
     file.setVisible (choice.sound == OutputSound::file);
