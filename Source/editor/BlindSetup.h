@@ -1,6 +1,7 @@
 #pragma once
 
 #include "editor/Overlays.h"
+#include "editor/RadioGroup.h"
 
 namespace coldiron
 {

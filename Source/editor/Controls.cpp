@@ -3,6 +3,7 @@
 #include "editor/RailSlider.h"
 #include "editor/Words.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace coldiron
@@ -256,13 +257,18 @@ void Knob::endTyping (bool keep)
     repaint();
 }
 
-LeverRail::LeverRail (UiContext& d, OptionId t, PanelControl c) : ui (d), id (t), control (std::move (c))
+LeverRail::LeverRail (UiContext& d, OptionId t, PanelControl c)
+    : RadioGroup (d, words::title (c.name)), id (t), control (std::move (c))
 {
-    setWantsKeyboardFocus (true);
+    juce::StringArray titles;
+    for (const auto& position : control.positions)
+        titles.add (words::plain (position));
+    setChoices (titles);
+    onChoice = [this] (int position) { throwTo (position); };
     refresh();
 }
 
-juce::String LeverRail::title() const
+juce::String LeverRail::heading() const
 {
     const auto words = words::shortName (control.name);
     return words.substring (0, 1).toUpperCase() + words.substring (1);
@@ -275,19 +281,21 @@ int LeverRail::idealWidth() const
         each = juce::jmax (each, type::width (type::bold (12.5f), words::plain (position)) + 6.0f);
     const auto count = static_cast<float> (control.positions.size());
     const float row = twoRows() ? each * 0.58f * count + each * 0.5f : each * count;
-    return juce::roundToInt (juce::jmax (row, type::width (type::name (14.0f), title()) + 6.0f));
+    return juce::roundToInt (juce::jmax (row, type::width (type::name (14.0f), heading()) + 6.0f));
+}
+
+int LeverRail::standing() const
+{
+    const auto setting = ui.bench.setting (id);
+    const auto found = setting.levers.find (control.name);
+    const auto at = found == setting.levers.end() ? control.positions.end()
+                                                  : std::find (control.positions.begin(), control.positions.end(), found->second);
+    return at == control.positions.end() ? 0 : static_cast<int> (at - control.positions.begin());
 }
 
 void LeverRail::refresh()
 {
-    const auto setting = ui.bench.setting (id);
-    const auto found = setting.levers.find (control.name);
-    stands = 0;
-    for (size_t i = 0; i < control.positions.size(); ++i)
-        if (found != setting.levers.end() && found->second == control.positions[i])
-            stands = static_cast<int> (i);
-    setTitle (words::plain (control.name) + ", "
-              + words::plain (control.positions.empty() ? "" : control.positions[static_cast<size_t> (stands)]));
+    setChosen (standing());
     repaint();
 }
 
@@ -297,20 +305,30 @@ float LeverRail::xOf (int position) const
     return each * (static_cast<float> (position) + 0.5f);
 }
 
+/** Pressed is the position nearest along the rail. */
+void LeverRail::resized()
+{
+    for (int i = 0; i < count(); ++i)
+    {
+        const int from = i * getWidth() / count(), to = (i + 1) * getWidth() / count();
+        place (i, { from, 0, to - from, getHeight() });
+    }
+}
+
 void LeverRail::paint (juce::Graphics& g)
 {
     const auto& t = ui.colours();
     g.setColour (t.mute);
     g.setFont (type::name (14.0f));
-    type::draw (g, title(), 0, 0, getWidth(), 18, juce::Justification::centredLeft, true);
+    type::draw (g, heading(), 0, 0, getWidth(), 18, juce::Justification::centredLeft, true);
     const float y = isCompact() ? 26.0f : 31.0f, under = isCompact() ? 33.0f : 41.0f;
-    const int count = static_cast<int> (control.positions.size());
+    const int all = count();
     g.setColour (t.ink);
-    g.fillRect (xOf (0), y - 0.8f, xOf (count - 1) - xOf (0), 1.6f);
-    const float each = static_cast<float> (getWidth()) / static_cast<float> (juce::jmax (1, count));
-    for (int i = 0; i < count; ++i)
+    g.fillRect (xOf (0), y - 0.8f, xOf (all - 1) - xOf (0), 1.6f);
+    const float each = static_cast<float> (getWidth()) / static_cast<float> (juce::jmax (1, all));
+    for (int i = 0; i < all; ++i)
     {
-        const bool here = i == stands;
+        const bool here = i == chosen();
         const float x = xOf (i), size = here ? 15.0f : 10.0f;
         const auto bead = juce::Rectangle<float> (size, size).withCentre ({ x, y });
         g.setColour (here ? t.ink : t.sheet);
@@ -326,14 +344,12 @@ void LeverRail::paint (juce::Graphics& g)
                         .toNearestInt(),
                     juce::Justification::centred, false);
     }
-    if (hasKeyboardFocus (false))
-        paintFocus (g, getLocalBounds().toFloat(), 6.0f, t);
+    paintGroupFocus (g, 6.0f);
 }
 
-void LeverRail::choose (int position)
+void LeverRail::throwTo (int position)
 {
-    position = juce::jlimit (0, static_cast<int> (control.positions.size()) - 1, position);
-    if (position == stands)
+    if (position == standing())
         return;
     const auto& wanted = control.positions[static_cast<size_t> (position)];
     if (id == asRecorded)
@@ -349,28 +365,6 @@ void LeverRail::choose (int position)
         ui.bench.endGesture (id, control.name);
     }
     refresh();
-}
-
-void LeverRail::mouseDown (const juce::MouseEvent& e)
-{
-    int nearest = 0;
-    for (int i = 1; i < static_cast<int> (control.positions.size()); ++i)
-        if (std::abs (xOf (i) - e.position.x) < std::abs (xOf (nearest) - e.position.x))
-            nearest = i;
-    choose (nearest);
-}
-
-bool LeverRail::keyPressed (const juce::KeyPress& key)
-{
-    if (key == juce::KeyPress::leftKey || key == juce::KeyPress::downKey)
-        choose (stands - 1);
-    else if (key == juce::KeyPress::rightKey || key == juce::KeyPress::upKey)
-        choose (stands + 1);
-    else if (key == juce::KeyPress::returnKey)
-        choose ((stands + 1) % static_cast<int> (control.positions.size()));
-    else
-        return false;
-    return true;
 }
 
 bool standFor (const std::vector<PanelControl>& controls, const std::vector<std::unique_ptr<Knob>>& knobs,

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "editor/Look.h"
+#include "editor/RadioGroup.h"
 
 namespace coldiron
 {
@@ -52,7 +52,7 @@ private:
 };
 
 /** A switch of the guitar: a rail with one bead for each position, filled where it stands. */
-class LeverRail : public juce::Component
+class LeverRail : public RadioGroup
 {
 public:
     LeverRail (UiContext&, OptionId, PanelControl);
@@ -61,22 +61,18 @@ public:
     int idealWidth() const;
     int idealHeight (bool compact) const { return (twoRows() ? 76 : 60) - (compact ? 9 : 0); }
     void paint (juce::Graphics&) override;
-    void mouseDown (const juce::MouseEvent&) override;
-    bool keyPressed (const juce::KeyPress&) override;
-    void focusGained (FocusChangeType) override { repaint(); }
-    void focusLost (FocusChangeType) override { repaint(); }
+    void resized() override;
 
 private:
-    UiContext& ui;
     const OptionId id;
     const PanelControl control;
-    int stands = 0;
 
     float xOf (int position) const;
-    juce::String title() const;
+    juce::String heading() const;
     bool isCompact() const { return getHeight() < idealHeight (false); }
     bool twoRows() const { return control.positions.size() > 4; }
-    void choose (int);
+    int standing() const; ///< the position in the session
+    void throwTo (int);
 };
 
 /** Whether these stand for just those controls: a knob that only was turned keeps its component, and the keyboard with it. */

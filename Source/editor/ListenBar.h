@@ -1,6 +1,6 @@
 #pragma once
 
-#include "editor/Look.h"
+#include "editor/RadioGroup.h"
 #include "editor/RailSlider.h"
 
 namespace coldiron

@@ -44,30 +44,6 @@ private:
     bool filled;
 };
 
-/** Two or more words of which one holds. */
-class Segments : public juce::Component, public juce::SettableTooltipClient
-{
-public:
-    Segments (UiContext&, juce::StringArray words, const juce::String& title);
-
-    std::function<void (int)> onChoice;
-    void setChosen (int);
-    int chosen() const { return current; }
-    int idealWidth() const;
-    void paint (juce::Graphics&) override;
-    void mouseDown (const juce::MouseEvent&) override;
-    bool keyPressed (const juce::KeyPress&) override;
-    void focusGained (FocusChangeType) override { repaint(); }
-    void focusLost (FocusChangeType) override { repaint(); }
-
-private:
-    UiContext& ui;
-    juce::StringArray words;
-    int current = 0;
-    juce::Rectangle<float> segment (int) const;
-    void choose (int);
-};
-
 /** The outline of what the keyboard is on. */
 void paintFocus (juce::Graphics&, juce::Rectangle<float>, float corner, const Tokens&);
 

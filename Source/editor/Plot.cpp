@@ -61,6 +61,7 @@ void Plot::resized()
     kind.setBounds (12, 10, kind.idealWidth(), 30);
     const int room = getWidth() - kind.getRight() - 24, wanted = strings.idealWidth (room);
     strings.setBounds (getWidth() - wanted - 12, 10, wanted, 30);
+    strings.resized(); // one chip or all, at the same size
     area = getLocalBounds().withTrimmedTop (48).withTrimmedBottom (34).withTrimmedLeft (50).withTrimmedRight (42);
     build();
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "editor/Overlays.h"
+#include "editor/RadioGroup.h"
 #include "editor/Slide.h"
 
 namespace coldiron

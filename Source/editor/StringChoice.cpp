@@ -4,10 +4,10 @@
 
 namespace coldiron
 {
-StringChoice::StringChoice (UiContext& d) : Panel (d)
+StringChoice::StringChoice (UiContext& d) : RadioGroup (d, "Strings the change is for")
 {
-    setTitle ("Strings the change is for");
-    setWantsKeyboardFocus (true);
+    wraps = true;
+    onChoice = [this] (int index) { ui.bench.setOnlyString (index - 1); };
     setTooltip ("An option that hears other coils changes every string in its own way. Hear one string's change alone, E to e, "
                 "for the range.");
 }
@@ -17,10 +17,17 @@ void StringChoice::benchChanged (const Revisions&, const Revisions&)
     juce::StringArray now { "all strings" };
     for (const auto& string : ui.bench.job()->guitar.strings)
         now.add (words::from (string.name));
-    names = now;
-    chosen = ui.bench.onlyString() + 1;
+    if (names != now)
+    {
+        names = now;
+        setChoices (names);
+        resized();
+    }
+    setChosen (ui.bench.onlyString() + 1);
+    if (oneChip)
+        resized();
     const auto report = ui.bench.report (ui.bench.heard());
-    setVisible (chosen > 0 || (report != nullptr && ! report->silent && report->figures.confidence.isEstimated()));
+    setVisible (chosen() > 0 || (report != nullptr && ! report->silent && report->figures.confidence.isEstimated()));
     repaint();
 }
 
@@ -51,13 +58,13 @@ juce::Rectangle<int> StringChoice::chip (int index) const
 
 void StringChoice::paint (juce::Graphics& g)
 {
-    const auto& t = colours();
+    const auto& t = ui.colours();
     for (int i = 0; i < names.size(); ++i)
     {
-        if (oneChip && i != chosen)
+        if (oneChip && i != chosen())
             continue;
         const auto box = chip (i);
-        const bool on = i == chosen;
+        const bool on = i == chosen();
         g.setColour (on ? t.ink : t.sheet);
         g.fillRoundedRectangle (box.toFloat(), 4.0f);
         g.setColour (on ? t.ink : t.line);
@@ -66,33 +73,17 @@ void StringChoice::paint (juce::Graphics& g)
         g.setFont (type::text (12.0f));
         type::draw (g, names[i], box, juce::Justification::centred, false);
     }
-    if (hasKeyboardFocus (false))
-        paintFocus (g, getLocalBounds().toFloat(), 5.0f, t);
+    paintGroupFocus (g, 5.0f);
 }
 
-void StringChoice::choose (int index)
+void StringChoice::resized()
 {
-    const int count = names.size();
-    if (count > 0)
-        ui.bench.setOnlyString ((index + count) % count - 1);
+    if (chosen() >= 0)
+        place (chosen(), chip (chosen())); // first, so that the keyboard has somewhere to go when another one is hidden
+    for (int i = 0; i < count(); ++i)
+        place (i, oneChip && i != chosen() ? juce::Rectangle<int>() : chip (i));
 }
 
-void StringChoice::mouseDown (const juce::MouseEvent& e)
-{
-    if (oneChip)
-        return choose (chosen + 1);
-    for (int i = 0; i < names.size(); ++i)
-        if (chip (i).contains (e.getPosition()))
-            choose (i);
-}
-
-bool StringChoice::keyPressed (const juce::KeyPress& key)
-{
-    const int way = key == juce::KeyPress::leftKey || key == juce::KeyPress::downKey  ? -1
-                    : key == juce::KeyPress::rightKey || key == juce::KeyPress::upKey ? 1
-                                                                                      : 0;
-    if (way != 0)
-        choose (chosen + way);
-    return way != 0;
-}
+/** The one chip there is room for goes on to the next string. */
+void StringChoice::pressed (int index, juce::ModifierKeys) { choose (oneChip ? chosen() + 1 : index); }
 }

@@ -4,10 +4,12 @@
 
 namespace coldiron
 {
-TakeChips::TakeChips (UiContext& d) : Panel (d)
+TakeChips::TakeChips (UiContext& d) : RadioGroup (d, "Takes"), plus (d, "Add a take")
 {
-    setTitle ("Takes");
-    setWantsKeyboardFocus (true);
+    plus.setTooltip ("Add a take");
+    plus.setTriggeredOnMouseDown (true);
+    plus.onClick = [this] { ui.openTakeFile(); };
+    addAndMakeVisible (plus);
 }
 
 int TakeChips::idealWidth() const { return pitch * (static_cast<int> (lines.size()) + 1); }
@@ -17,20 +19,29 @@ void TakeChips::benchChanged (const Revisions& before, const Revisions& now)
     if (before.job == now.job && before.transport == now.transport)
         return;
     lines = takeLines (ui.bench);
-    chosen = ui.bench.take();
-    const bool known = chosen >= 0 && chosen < static_cast<int> (lines.size());
-    setTitle (known ? "Takes, " + juce::String (chosen + 1) + " of " + juce::String (static_cast<int> (lines.size())) + ", "
-                          + words::from (lines[static_cast<size_t> (chosen)].name)
-                    : juce::String ("Takes"));
+    juce::StringArray titles;
+    for (const auto& line : lines)
+        titles.add ("Take " + juce::String (titles.size() + 1) + ", " + words::from (line.name)
+                    + (line.isMissing ? ", the file is not there" : ""));
+    setChoices (titles);
+    setChosen (ui.bench.take());
+    resized();
     repaint();
+}
+
+void TakeChips::resized()
+{
+    for (int i = 0; i < count(); ++i)
+        place (i, { i * pitch, 0, pitch, getHeight() });
+    plus.setBounds (count() * pitch, 0, pitch, getHeight());
 }
 
 void TakeChips::paint (juce::Graphics& g)
 {
-    const auto& t = colours();
+    const auto& t = ui.colours();
     for (int i = 0; i <= static_cast<int> (lines.size()); ++i)
     {
-        const bool plus = i == static_cast<int> (lines.size()), on = i == chosen && ! plus;
+        const bool isPlus = i == static_cast<int> (lines.size()), on = i == chosen() && ! isPlus;
         const auto box = juce::Rectangle<int> (i * pitch, 1, pitch - 4, getHeight() - 2);
         g.setColour (on ? t.ink : t.sheet);
         g.fillRoundedRectangle (box.toFloat(), 4.0f);
@@ -38,13 +49,13 @@ void TakeChips::paint (juce::Graphics& g)
         g.drawRoundedRectangle (box.toFloat().reduced (0.5f), 4.0f, 1.0f);
         g.setColour (on ? t.sheet : t.ink);
         g.setFont (type::bold (12.0f));
-        type::draw (g, plus ? juce::String ("+") : juce::String (i + 1), box, juce::Justification::centred, false);
-        if (! plus && lines[static_cast<size_t> (i)].isMissing)
+        type::draw (g, isPlus ? juce::String ("+") : juce::String (i + 1), box, juce::Justification::centred, false);
+        if (! isPlus && lines[static_cast<size_t> (i)].isMissing)
             g.drawLine (static_cast<float> (box.getX()) + 3.0f, static_cast<float> (box.getBottom()) - 4.0f,
                         static_cast<float> (box.getRight()) - 3.0f, static_cast<float> (box.getY()) + 4.0f, 1.6f);
     }
-    if (hasKeyboardFocus (false))
-        paintFocus (g, getLocalBounds().toFloat(), 5.0f, t);
+    if (! plus.hasKeyboardFocus (false))
+        paintGroupFocus (g, 5.0f);
 }
 
 void TakeChips::menu (int take)
@@ -85,40 +96,31 @@ void TakeChips::remove (int take)
         ui.tell (name + " is out of the job. The file stays where it is; undo brings it back.");
 }
 
-void TakeChips::mouseDown (const juce::MouseEvent& e)
+void TakeChips::select (int take)
 {
-    const int at = placeAt (e.x);
-    if (at == static_cast<int> (lines.size()))
-        return ui.openTakeFile();
-    if (at < 0 || at > static_cast<int> (lines.size()))
-        return;
-    if (e.mods.isPopupMenu())
-        return menu (at);
-    ui.bench.selectTake (at);
+    if (count() > 0)
+        ui.bench.selectTake (juce::jlimit (0, count() - 1, take));
+    setChosen (ui.bench.take());
 }
 
-void TakeChips::mouseMove (const juce::MouseEvent& e)
+void TakeChips::pressed (int take, juce::ModifierKeys mods) { mods.isPopupMenu() ? menu (take) : select (take); }
+
+juce::String TakeChips::tipOf (int take)
 {
-    const auto at = static_cast<size_t> (juce::jmax (0, placeAt (e.x)));
-    setTooltip (at < lines.size() ? words::from (lines[at].name) + (lines[at].isMissing ? ": the file is not there" : "")
-                                  : juce::String ("Add a take"));
+    const auto& line = lines[static_cast<size_t> (take)];
+    return words::from (line.name) + (line.isMissing ? ": the file is not there" : "");
 }
 
 bool TakeChips::keyPressed (const juce::KeyPress& key)
 {
-    const int count = static_cast<int> (lines.size());
     if (key == juce::KeyPress::leftKey || key == juce::KeyPress::rightKey)
-    {
-        if (count > 0)
-            ui.bench.selectTake (juce::jlimit (0, count - 1, chosen + (key == juce::KeyPress::leftKey ? -1 : 1)));
-        return true;
-    }
-    if (key == juce::KeyPress::F2Key && chosen >= 0 && onRename)
-        return (onRename (chosen), true);
+        return (select (chosen() + (key == juce::KeyPress::leftKey ? -1 : 1)), true);
+    if (key == juce::KeyPress::F2Key && chosen() >= 0 && onRename)
+        return (onRename (chosen()), true);
     if (key == juce::KeyPress::deleteKey || key == juce::KeyPress::backspaceKey)
-        return (remove (chosen), true);
+        return (remove (chosen()), true);
     if (key == juce::KeyPress::returnKey)
-        return (chosen < 0 ? ui.openTakeFile() : menu (chosen), true);
+        return (chosen() < 0 ? ui.openTakeFile() : menu (chosen()), true);
     return false;
 }
 }
