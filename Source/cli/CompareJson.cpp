@@ -92,8 +92,8 @@ Json column (const Job& job, const Compared& c)
         entry["as_recorded_until_thrown"] = c.stillAtRest;
     entry["trusted_to_hz"] = orNull (f.trust.trustedToHz);
     if (f.trust.trustedToHz)
-        entry["noise"] =
-            Json::object ({ { "lifted_by_db", f.trust.liftDb }, { "at_hz", f.trust.liftHz }, { "words", wording::noiseTrust (f.trust) } });
+        entry["noise"] = Json::object (
+            { { "lifted_by_db", f.trust.liftDb }, { "at_hz", f.trust.liftHz }, { "words", wording::noiseTrust (f.trust) } });
     Json band = Json::list();
     for (size_t i = 0; i < c.band.hz.size(); ++i)
         band.add (Json::object ({ { "hz", c.band.hz[i] }, { "low_db", c.band.lowDb[i] }, { "high_db", c.band.highDb[i] } }));
@@ -113,8 +113,9 @@ std::string compareJson (const Job& job, const std::vector<Compared>& all, const
                                      { "noise_db_re_playing", unless (! take.noise.isKnown, take.noise.noiseDb()) },
                                      { "pause_seconds", take.noise.pauseSeconds },
                                      { "faults", Json::list() } });
-        for (const auto& fault : take.diagnostics)
-            entry["faults"].add (Json::object ({ { "words", wording::takeFault (fault) }, { "cost", wording::takeFaultCost (fault) } }));
+        for (const auto& fault : take.faults)
+            entry["faults"].add (
+                Json::object ({ { "words", wording::takeFault (fault) }, { "cost", wording::takeFaultCost (fault) } }));
         document["takes"].add (entry);
     }
     document["blind"] = Json::list();

@@ -72,7 +72,8 @@ TEST_CASE ("independent volumes by keys alone is the preset's wiring", "[wiring]
     for (int i = 0; i < 4 && bench.view->hand().move().held != "selector.bridge"; ++i)
         bench.press (U'u');
     REQUIRE (bench.view->hand().move().held == "selector.bridge");
-    CHECK (wording::handVerdict (bench.view->hand().verdict(), bench.view->hand().harness()).find ("o sound at") != std::string::npos); // let go here: off
+    CHECK (wording::handVerdict (bench.view->hand().verdict(), bench.view->hand().harness()).find ("o sound at")
+           != std::string::npos); // let go here: off
     bench.press (U's');
     bench.type ("bridge volume lug 3");
     bench.press ("return");
@@ -146,7 +147,8 @@ TEST_CASE ("a wire's end is pulled to another lug, left off, and a new one drawn
     REQUIRE (drawing);
     bench.drag (at ("jack.tip"), at ("jack.sleeve"), false);
     CHECK (bench.view->hand().move().from == "jack.tip");
-    CHECK (wording::handVerdict (bench.view->hand().verdict(), bench.view->hand().harness()).find ("in any position") != std::string::npos);
+    CHECK (wording::handVerdict (bench.view->hand().verdict(), bench.view->hand().harness()).find ("in any position")
+           != std::string::npos);
     CHECK_FALSE (bench.view->hand().targets().empty());
 }
 
