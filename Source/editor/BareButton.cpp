@@ -1,5 +1,7 @@
 #include "editor/BareButton.h"
 
+#include "session/Session.h"
+
 namespace coldiron
 {
 BareButton::BareButton (UiContext& d, const juce::String& title, float c) : Button ({}), ui (d), corner (c) { setTitle (title); }
@@ -12,7 +14,7 @@ void BareButton::setOn (bool on)
 
 bool BareButton::keyPressed (const juce::KeyPress& key)
 {
-    return key == juce::KeyPress::returnKey && ! ui.bench.blind().isRunning && Button::keyPressed (key);
+    return key == juce::KeyPress::returnKey && ! ui.session.blindTest.view().isRunning && Button::keyPressed (key);
 }
 
 void BareButton::paintButton (juce::Graphics& g, bool, bool)

@@ -1,6 +1,7 @@
 #include "editor/BlindBar.h"
 
 #include "editor/Words.h"
+#include "session/Session.h"
 
 namespace coldiron
 {
@@ -22,12 +23,12 @@ BlindBar::BlindBar (UiContext& d) : Panel (d), turn (d, "Turn over", true), stop
     };
 }
 
-void BlindBar::benchChanged (const Revisions&, const Revisions&)
+void BlindBar::sessionChanged (const Revisions&, const Revisions&)
 {
-    const auto view = ui.bench.blind();
+    const auto view = ui.session.blindTest.view();
     turn.setEnabled (view.canTurnOver);
     level = "matched, always on";
-    hum = ui.bench.humDb() <= -79.9 ? juce::String ("off") : words::db (ui.bench.humDb(), false, 0);
+    hum = ui.session.noise.humDb() <= -79.9 ? juce::String ("off") : words::db (ui.session.noise.humDb(), false, 0);
     keys =
         view.kind == BlindView::Kind::abx ? juce::String ("1, 2 and X hear") : "1 to " + juce::String (view.versions) + " hear";
     repaint();

@@ -11,7 +11,7 @@ public:
     explicit BlindBar (UiContext&);
 
     std::function<void()> onTurnOver, onStop;
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     void paint (juce::Graphics&) override;
     void resized() override;
 

@@ -3,6 +3,7 @@
 #include "editor/Words.h"
 #include "listening/Ranking.h"
 #include "listening/Trials.h"
+#include "session/Session.h"
 #include "wording/ListeningWords.h"
 
 namespace coldiron
@@ -17,8 +18,8 @@ BlindPage::BlindPage (UiContext& d) : Panel (d), one (d, "X is 1", true), two (d
     setTitle ("Blind test");
     for (auto* button : { &one, &two, &done })
         addChildComponent (button);
-    one.onClick = [this] { ui.bench.answerBlind (1); };
-    two.onClick = [this] { ui.bench.answerBlind (2); };
+    one.onClick = [this] { ui.session.blindTest.answer (1); };
+    two.onClick = [this] { ui.session.blindTest.answer (2); };
     done.onClick = [this]
     {
         if (onClose)
@@ -33,9 +34,9 @@ void BlindPage::showOutcome (const BlindOutcome& o)
     repaint();
 }
 
-void BlindPage::benchChanged (const Revisions&, const Revisions&)
+void BlindPage::sessionChanged (const Revisions&, const Revisions&)
 {
-    view = ui.bench.blind();
+    view = ui.session.blindTest.view();
     resized();
     repaint();
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "editor/Look.h"
+#include "session/BlindView.h"
 
 namespace coldiron
 {
@@ -15,7 +16,7 @@ public:
     void close() { outcome.reset(); }
     bool hasOutcome() const { return outcome.has_value(); }
 
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     void paint (juce::Graphics&) override;
     void resized() override;
 

@@ -1,6 +1,7 @@
 #include "editor/BlindSetup.h"
 
 #include "editor/Words.h"
+#include "session/Session.h"
 #include "wording/ListeningWords.h"
 
 #include <algorithm>
@@ -24,19 +25,19 @@ BlindSetup::BlindSetup (UiContext& d)
     rank.onClick = [this] { start (true); };
     tell.onClick = [this] { start (false); };
 
-    auto ids = ui.bench.ids();
+    auto ids = ui.session.options.ids();
     ids.insert (ids.begin(), asRecorded);
     for (OptionId id : ids)
     {
-        const auto report = ui.bench.report (id);
+        const auto report = ui.session.reports.report (id);
         const bool silent = report != nullptr && report->silent;
         toRank.push_back ({ id, {}, ! silent });
-        const OptionId heard = ui.bench.heard() == asRecorded && ids.size() > 1 ? ids[1] : ui.bench.heard();
+        const OptionId heard = ui.session.monitor.heard() == asRecorded && ids.size() > 1 ? ids[1] : ui.session.monitor.heard();
         toTell.push_back ({ id, {}, id == asRecorded || id == heard });
     }
 }
 
-void BlindSetup::benchChanged (const Revisions&, const Revisions&)
+void BlindSetup::sessionChanged (const Revisions&, const Revisions&)
 {
     refusal.clear();
     repaint();
@@ -54,10 +55,11 @@ std::vector<OptionId> BlindSetup::chosen (const std::vector<Chip>& chips) const
 void BlindSetup::start (bool ranking)
 {
     const auto ids = chosen (ranking ? toRank : toTell);
-    const auto why = ! ranking && ids.size() != 2 ? std::string ("Choose the two to tell apart.") : ui.bench.whyNoBlind (ids);
-    const bool started =
-        why.empty()
-        && (ranking ? ui.bench.startRanking (ids) : ui.bench.startAbx (ids[0], ids[1], numbersOfTrials[trials.chosen()]));
+    const auto why =
+        ! ranking && ids.size() != 2 ? std::string ("Choose the two to tell apart.") : ui.session.blindTest.whyNot (ids);
+    const bool started = why.empty()
+                         && (ranking ? ui.session.blindTest.startRanking (ids)
+                                     : ui.session.blindTest.startAbx (ids[0], ids[1], numbersOfTrials[trials.chosen()]));
     if (started)
     {
         if (onStarted)
@@ -171,7 +173,7 @@ void BlindSetup::paintBefore (juce::Graphics& g)
     g.setColour (t.line);
     g.fillRect (area.removeFromTop (1));
     area.removeFromTop (8);
-    const auto job = ui.bench.job();
+    const auto job = ui.session.jobEditor.job();
     g.setColour (t.mute);
     g.setFont (type::name (15.0f));
     type::draw (g, job->blind.empty() ? "Nothing found yet" : "Found before", area.removeFromTop (24),

@@ -12,7 +12,7 @@ public:
     explicit BlindSetup (UiContext&);
 
     std::function<void()> onStarted;
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     juce::Point<int> wants() const override { return { 760, 520 }; }
     void paint (juce::Graphics&) override;
     void resized() override;

@@ -3,6 +3,7 @@
 #include "editor/TagCard.h"
 #include "editor/Words.h"
 #include "listening/Ranking.h"
+#include "session/Session.h"
 #include "wording/ListeningWords.h"
 
 #include <cmath>
@@ -35,9 +36,9 @@ void BlindTags::tick()
     repaint();
 }
 
-void BlindTags::benchChanged (const Revisions&, const Revisions&)
+void BlindTags::sessionChanged (const Revisions&, const Revisions&)
 {
-    view = ui.bench.blind();
+    view = ui.session.blindTest.view();
     repaint();
 }
 
@@ -172,10 +173,10 @@ void BlindTags::mouseDown (const juce::MouseEvent& e)
         if (places[i].contains (e.getPosition()))
         {
             const int number = static_cast<int> (i) + 1;
-            ui.bench.hearBlind (number);
+            ui.session.blindTest.hear (number);
             for (bool up : { true, false })
                 if (view.kind == BlindView::Kind::ranking && arrow (places[i], up).contains (e.getPosition()))
-                    ui.bench.rankBlind (number, up ? RankMove::up : RankMove::down);
+                    ui.session.blindTest.rank (number, up ? RankMove::up : RankMove::down);
         }
 }
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "editor/Look.h"
+#include "session/BlindView.h"
 
 namespace coldiron
 {
@@ -15,7 +16,7 @@ public:
     void startTurning(); ///< the tags turn over, in a quarter of a second
     void tick();
 
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     void paint (juce::Graphics&) override;
     void mouseDown (const juce::MouseEvent&) override;
 

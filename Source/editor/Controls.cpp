@@ -2,6 +2,7 @@
 
 #include "editor/RailSlider.h"
 #include "editor/Words.h"
+#include "session/Session.h"
 
 #include <algorithm>
 #include <cmath>
@@ -41,7 +42,7 @@ int Knob::idealWidth() const
 void Knob::refresh()
 {
     if (gestures == 0 || id != asRecorded)
-        setValue (ui.bench.setting (id).knob (name), juce::dontSendNotification);
+        setValue (ui.session.controls.setting (id).knob (name), juce::dontSendNotification);
     repaint();
 }
 
@@ -130,7 +131,7 @@ void Knob::startedDragging()
         return;
     atStart = getValue();
     if (id != asRecorded)
-        ui.bench.beginGesture (id, name);
+        ui.session.controls.beginGesture (id, name);
 }
 
 void Knob::stoppedDragging()
@@ -138,7 +139,7 @@ void Knob::stoppedDragging()
     if (--gestures > 0)
         return;
     if (id != asRecorded)
-        ui.bench.endGesture (id, name);
+        ui.session.controls.endGesture (id, name);
     else if (std::abs (getValue() - atStart) > 1e-9)
         keepRecorded();
 }
@@ -146,15 +147,15 @@ void Knob::stoppedDragging()
 void Knob::valueChanged()
 {
     if (id != asRecorded)
-        ui.bench.setKnob (id, name, getValue());
+        ui.session.controls.setKnob (id, name, getValue());
 }
 
 /** Of the take the knob says where it stood: written into the job, one step of undo. */
 void Knob::keepRecorded()
 {
-    auto setting = ui.bench.setting (asRecorded);
+    auto setting = ui.session.controls.setting (asRecorded);
     setting.knobs[name] = getValue();
-    if (! ui.bench.setTakeSetting (ui.bench.take(), setting))
+    if (! ui.session.takes.setSetting (ui.session.takes.playing(), setting))
         refresh();
 }
 
@@ -286,7 +287,7 @@ int LeverRail::idealWidth() const
 
 int LeverRail::standing() const
 {
-    const auto setting = ui.bench.setting (id);
+    const auto setting = ui.session.controls.setting (id);
     const auto found = setting.levers.find (control.name);
     const auto at = found == setting.levers.end() ? control.positions.end()
                                                   : std::find (control.positions.begin(), control.positions.end(), found->second);
@@ -354,15 +355,15 @@ void LeverRail::throwTo (int position)
     const auto& wanted = control.positions[static_cast<size_t> (position)];
     if (id == asRecorded)
     {
-        auto setting = ui.bench.setting (asRecorded);
+        auto setting = ui.session.controls.setting (asRecorded);
         setting.levers[control.name] = wanted;
-        ui.bench.setTakeSetting (ui.bench.take(), setting);
+        ui.session.takes.setSetting (ui.session.takes.playing(), setting);
     }
     else
     {
-        ui.bench.beginGesture (id, control.name);
-        ui.bench.setLever (id, control.name, wanted);
-        ui.bench.endGesture (id, control.name);
+        ui.session.controls.beginGesture (id, control.name);
+        ui.session.controls.setLever (id, control.name, wanted);
+        ui.session.controls.endGesture (id, control.name);
     }
     refresh();
 }

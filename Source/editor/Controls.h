@@ -1,6 +1,7 @@
 #pragma once
 
 #include "editor/RadioGroup.h"
+#include "session/PanelControl.h"
 
 namespace coldiron
 {

@@ -1,6 +1,7 @@
 #include "editor/DecidePanel.h"
 
 #include "editor/JobWords.h"
+#include "session/Session.h"
 
 namespace coldiron
 {
@@ -24,21 +25,21 @@ DecidePanel::DecidePanel (UiContext& d) : Panel (d), agree (d, "Agree", true), n
     {
         const auto letter = letterOf (shown);
         const bool already = agreedLetter() == words::from (letter);
-        auto& bench = ui.bench;
-        if (! already && ! bench.heardAtTrueLevel (shown))
+        auto& session = ui.session;
+        if (! already && ! session.agreement.heardAtTrueLevel (shown))
         {
-            bench.hearAtTrueLevel (shown);
-            return ui.tell (bench.isPlaying()
+            session.agreement.hearAtTrueLevel (shown);
+            return ui.tell (session.transport.isPlaying()
                                 ? "Level is true now: what the rewire does to loudness is heard. A second of it, then agree."
                                 : "Level is true now. Play, or open a take: a second of it, then agree.");
         }
-        if (already ? bench.takeAgreementBack() : bench.agree (shown))
+        if (already ? session.agreement.takeBack() : session.agreement.agree (shown))
             ui.tell (already ? juce::String ("The agreement is taken back.")
                              : "Agreed on " + words::from (letter) + ". Nothing is soldered until you say so.");
     };
 }
 
-juce::String DecidePanel::agreedLetter() const { return jobwords::agreed (ui.bench); }
+juce::String DecidePanel::agreedLetter() const { return jobwords::agreed (ui.session.jobEditor); }
 
 void DecidePanel::setShowsSteps (bool shows)
 {
@@ -48,17 +49,17 @@ void DecidePanel::setShowsSteps (bool shows)
 
 void DecidePanel::touched (const std::string& knob, bool on)
 {
-    ui.bench.wantSweep (shown, on ? knob : std::string());
+    ui.session.reports.wantSweep (shown, on ? knob : std::string());
     if (onSweep)
         onSweep (on ? words::plain (knob) : juce::String());
 }
 
 void DecidePanel::rebuild()
 {
-    shown = ui.bench.heard();
+    shown = ui.session.monitor.heard();
     knobs.clear();
     levers.clear();
-    for (const auto& control : ui.bench.controls (shown))
+    for (const auto& control : ui.session.controls.of (shown))
     {
         if (control.isKnob())
         {
@@ -74,37 +75,37 @@ void DecidePanel::rebuild()
         }
     }
     const bool isOption = shown != asRecorded;
-    const bool movable = isOption || ui.bench.take() >= 0; // of a take: where the controls stood
+    const bool movable = isOption || ui.session.takes.playing() >= 0; // of a take: where the controls stood
     for (auto& knob : knobs)
         knob->setEnabled (movable);
     for (auto& lever : levers)
         lever->setEnabled (movable);
 
     steps.clear();
-    const auto job = ui.bench.job();
+    const auto job = ui.session.jobEditor.job();
     if (isOption)
     {
-        const auto changes = changesBetween (jobwords::harnessBefore (*job, shown), jobwords::harnessOf (*job, shown));
+        const auto changes = changesBetween (harnessBefore (*job, shown), harnessOf (*job, shown));
         for (const auto& step : changes.made)
-            steps.add (jobwords::made (jobwords::harnessOf (*job, shown), step));
+            steps.add (jobwords::made (harnessOf (*job, shown), step));
     }
     resized();
 }
 
-void DecidePanel::benchChanged (const Revisions& before, const Revisions& now)
+void DecidePanel::sessionChanged (const Revisions& before, const Revisions& now)
 {
-    if (before.job != now.job || shown != ui.bench.heard())
+    if (before.job != now.job || shown != ui.session.monitor.heard())
     {
         try
         {
-            ohmReadings = ohmTable (jobwords::harnessOf (*ui.bench.job(), ui.bench.heard()));
+            ohmReadings = ohmTable (harnessOf (*ui.session.jobEditor.job(), ui.session.monitor.heard()));
         }
         catch (const std::exception&)
         {
             ohmReadings.clear(); // nothing a meter could read
         }
-        const auto controls = ui.bench.controls (ui.bench.heard());
-        if (shown != ui.bench.heard() || ! standFor (controls, knobs, levers))
+        const auto controls = ui.session.controls.of (ui.session.monitor.heard());
+        if (shown != ui.session.monitor.heard() || ! standFor (controls, knobs, levers))
             rebuild();
     }
     for (auto& knob : knobs)
@@ -113,9 +114,9 @@ void DecidePanel::benchChanged (const Revisions& before, const Revisions& now)
         lever->refresh();
     agree.setVisible (shown != asRecorded);
     const auto letter = words::from (letterOf (shown));
-    agree.setWords (agreedLetter() == letter            ? "Agreed on " + letter
-                    : ui.bench.heardAtTrueLevel (shown) ? "Agree on " + letter
-                                                        : "Hear " + letter + " at true level first");
+    agree.setWords (agreedLetter() == letter                        ? "Agreed on " + letter
+                    : ui.session.agreement.heardAtTrueLevel (shown) ? "Agree on " + letter
+                                                                    : "Hear " + letter + " at true level first");
     repaint();
 }
 
@@ -209,12 +210,12 @@ void DecidePanel::paint (juce::Graphics& g)
     paintSheet (g);
     const auto& t = colours();
     auto head = getLocalBounds().reduced (16, 12).removeFromTop (28);
-    const auto job = ui.bench.job();
+    const auto job = ui.session.jobEditor.job();
     if (shown == asRecorded)
     {
         g.setColour (t.ink);
         g.setFont (type::bold (14.0f));
-        type::draw (g, ui.bench.take() >= 0 ? "As recorded: where the controls stood" : "As it is: no take yet", head,
+        type::draw (g, ui.session.takes.playing() >= 0 ? "As recorded: where the controls stood" : "As it is: no take yet", head,
                     juce::Justification::centredLeft, true);
     }
     else
@@ -246,14 +247,15 @@ void DecidePanel::paint (juce::Graphics& g)
     {
         g.setColour (t.mute);
         g.setFont (type::text (13.0f));
-        g.drawFittedText (ui.bench.take() >= 0 ? "Set these as they stood in the take." : "Nothing is soldered until you say so.",
+        g.drawFittedText (ui.session.takes.playing() >= 0 ? "Set these as they stood in the take."
+                                                          : "Nothing is soldered until you say so.",
                           agree.getBounds(), juce::Justification::centredLeft, 2, 1.0f);
     }
 }
 
 juce::String DecidePanel::ohmsNow() const
 {
-    const auto setting = ui.bench.setting (shown);
+    const auto setting = ui.session.controls.setting (shown);
     for (const auto& reading : ohmReadings)
     {
         const bool here = std::all_of (reading.levers.begin(), reading.levers.end(),
@@ -275,7 +277,7 @@ void DecidePanel::paintFigures (juce::Graphics& g)
     g.setColour (t.line);
     g.fillRect (area.removeFromTop (1));
     area.removeFromTop (6);
-    const auto report = ui.bench.report (shown);
+    const auto report = ui.session.reports.report (shown);
     const bool known = report != nullptr && report->complete;
     juce::String clarity = "Clarity", clarityValue = "-";
     if (known && ! report->silent)

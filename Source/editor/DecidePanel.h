@@ -13,7 +13,7 @@ public:
 
     std::function<void (const juce::String&)> onSweep; ///< a knob's plain name while it is held; empty ends it
     void setShowsSteps (bool);
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     void paint (juce::Graphics&) override;
     void resized() override;
     void focusFirstKnob();

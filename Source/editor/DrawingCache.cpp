@@ -28,7 +28,7 @@ DrawingCache::~DrawingCache()
 std::string DrawingCache::keyOf (const Job& job, OptionId id)
 {
     std::string key;
-    for (const auto* harness : { &jobwords::harnessBefore (job, id), &jobwords::harnessOf (job, id) })
+    for (const auto* harness : { &harnessBefore (job, id), &harnessOf (job, id) })
     {
         for (const auto& part : harness->parts())
             key += part.name + "/" + part.kindName() + "/" + words::from (part.preset).toStdString() + ";";
@@ -102,9 +102,8 @@ bool DrawingCache::drawNext (const Cancellation& stop)
     std::shared_ptr<const Drawing> drawing;
     try
     {
-        drawing = std::make_shared<const Drawing> (drawWiring (jobwords::harnessBefore (*want.job, want.option),
-                                                               jobwords::harnessOf (*want.job, want.option),
-                                                               { 60, true, pageAspect, isUnwanted }));
+        drawing = std::make_shared<const Drawing> (drawWiring (
+            harnessBefore (*want.job, want.option), harnessOf (*want.job, want.option), { 60, true, pageAspect, isUnwanted }));
     }
     catch (const std::exception& fault)
     {

@@ -2,7 +2,7 @@
 
 #include "concurrency/Worker.h"
 #include "paper/Drawing.h"
-#include "session/Bench.h"
+#include "session/OptionId.h"
 
 #include <juce_events/juce_events.h>
 #include <juce_graphics/juce_graphics.h>
@@ -12,6 +12,8 @@
 
 namespace coldiron
 {
+struct Job;
+
 /** Drawings worked out in the background, one a tag. Asks come from the message thread. */
 class DrawingCache : private juce::AsyncUpdater
 {

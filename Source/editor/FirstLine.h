@@ -20,7 +20,7 @@ public:
     const FirstSteps* steps() const { return line.get(); }
     WordButton& actButton() { return act; }
 
-    void benchChanged (const Revisions&, const Revisions&) override {}
+    void sessionChanged (const Revisions&, const Revisions&) override {}
     void paint (juce::Graphics&) override;
     void resized() override;
 

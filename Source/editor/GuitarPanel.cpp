@@ -2,6 +2,7 @@
 
 #include "analysis/HumTriage.h"
 #include "editor/JobWords.h"
+#include "session/Session.h"
 #include "wording/PartWords.h"
 
 #include <algorithm>
@@ -25,7 +26,7 @@ GuitarPanel::GuitarPanel (UiContext& d, DrawingCache& c) : Panel (d), cache (c),
 
 void GuitarPanel::readRows()
 {
-    const auto job = ui.bench.job();
+    const auto job = ui.session.jobEditor.job();
     auto values = valuesOf (*job);
     const auto loads = loadValuesOf (*job, GuitarValue::Side::recording);
     values.insert (values.end(), loads.begin(), loads.begin() + 2);
@@ -44,17 +45,17 @@ void GuitarPanel::focusFirstValue()
         list.all().front()->grabKeyboardFocus();
 }
 
-void GuitarPanel::benchChanged (const Revisions& before, const Revisions& now)
+void GuitarPanel::sessionChanged (const Revisions& before, const Revisions& now)
 {
     if (before.job != now.job)
         readRows();
     joints = opens = fits = 0;
-    const OptionId heard = ui.bench.heard();
+    const OptionId heard = ui.session.monitor.heard();
     if (heard != asRecorded)
     {
-        const auto job = ui.bench.job();
-        const auto& from = jobwords::harnessBefore (*job, heard);
-        const auto& to = jobwords::harnessOf (*job, heard);
+        const auto job = ui.session.jobEditor.job();
+        const auto& from = harnessBefore (*job, heard);
+        const auto& to = harnessOf (*job, heard);
         const auto changes = changesBetween (from, to);
         joints = changes.jointsToMake (to);
         opens = changes.jointsToOpen (from);
@@ -94,7 +95,7 @@ void GuitarPanel::paint (juce::Graphics& g)
 
     auto wiring = wiringArea;
     auto title = wiring.removeFromTop (22);
-    const OptionId heard = ui.bench.heard();
+    const OptionId heard = ui.session.monitor.heard();
     g.setColour (t.mute);
     g.setFont (type::name (15.0f));
     type::draw (g, "Wiring", title, juce::Justification::centredLeft, false);
@@ -108,7 +109,7 @@ void GuitarPanel::paint (juce::Graphics& g)
     type::draw (g, heard == asRecorded ? "From the back" : "Thin stays, thick is new", foot, juce::Justification::centredLeft,
                 false);
     paintKey (g, static_cast<float> (foot.getRight()) - 22.0f, static_cast<float> (foot.getCentreY()), "W", t);
-    if (const auto drawing = cache.get (ui.bench.job(), heard))
+    if (const auto drawing = cache.get (ui.session.jobEditor.job(), heard))
         paintDrawing (g, *drawing, wiring.reduced (0, 4).toFloat(), t, false);
     else
     {
@@ -121,7 +122,7 @@ void GuitarPanel::paint (juce::Graphics& g)
 void GuitarPanel::paintNeck (juce::Graphics& g)
 {
     const auto& t = colours();
-    const auto job = ui.bench.job();
+    const auto job = ui.session.jobEditor.job();
     auto area = neckArea.toFloat();
     auto labels = area.removeFromBottom (20);
     const auto strings = static_cast<int> (job->guitar.strings.size());
@@ -185,9 +186,9 @@ void GuitarPanel::paintIron (juce::Graphics& g)
     {
         g.setColour (t.mute);
         g.setFont (type::text (12.5f));
-        g.drawFittedText (humFirst.isNotEmpty()            ? humFirst
-                          : ui.bench.heard() == asRecorded ? juce::String ("As recorded: nothing to solder.")
-                                                           : juce::String ("Nothing to solder for this one."),
+        g.drawFittedText (humFirst.isNotEmpty()                      ? humFirst
+                          : ui.session.monitor.heard() == asRecorded ? juce::String ("As recorded: nothing to solder.")
+                                                                     : juce::String ("Nothing to solder for this one."),
                           area, juce::Justification::topLeft, 3, 1.0f);
         return;
     }

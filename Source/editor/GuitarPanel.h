@@ -16,7 +16,7 @@ public:
     std::function<void()> onTakeIn; ///< the sheet where a guitar is taken in
     const ValueList& values() const { return list; }
     void focusFirstValue();
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     void paint (juce::Graphics&) override;
     void resized() override;
     void mouseUp (const juce::MouseEvent&) override;

@@ -1,6 +1,7 @@
 #include "editor/GuitarPictures.h"
 
 #include "editor/Words.h"
+#include "session/Session.h"
 
 namespace coldiron
 {
@@ -135,7 +136,7 @@ private:
 GuitarPictures::GuitarPictures (UiContext& d) : Overlay (d)
 {
     setTitle ("A new job: which guitar?");
-    const auto& presets = ui.bench.presets();
+    const auto presets = ui.session.jobEditor.presets();
     for (const auto& name : presets.list ("guitars"))
     {
         Diagnostics ignored;

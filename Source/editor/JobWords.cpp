@@ -1,22 +1,24 @@
 #include "editor/JobWords.h"
 
+#include "session/JobEditor.h"
+
 #include <nlohmann/json.hpp>
 
 namespace coldiron::jobwords
 {
 namespace
 {
-juce::String field (const Bench& bench, const char* key)
+juce::String field (const JobEditor& editor, const char* key)
 {
-    const auto json = nlohmann::ordered_json::parse (bench.jobText(), nullptr, false, true);
+    const auto json = nlohmann::ordered_json::parse (editor.text(), nullptr, false, true);
     if (! json.is_object() || ! json.contains (key) || ! json[key].is_string())
         return {};
     return words::from (json[key].get<std::string>());
 }
 }
 
-juce::String client (const Bench& bench) { return words::from (bench.job()->wish); }
-juce::String agreed (const Bench& bench) { return field (bench, "agreed"); }
+juce::String client (const JobEditor& editor) { return words::from (editor.job()->wish); }
+juce::String agreed (const JobEditor& editor) { return field (editor, "agreed"); }
 
 juce::String point (const Harness& harness, const std::string& fullPoint)
 {
@@ -35,17 +37,5 @@ juce::String made (const Harness& harness, const Changes::Made& step)
     const bool leadSecond = harness.isLead (step.pair.second) && ! harness.isLead (step.pair.first);
     return point (harness, leadSecond ? step.pair.second : step.pair.first) + " to "
            + point (harness, leadSecond ? step.pair.first : step.pair.second);
-}
-
-const Harness& harnessOf (const Job& job, OptionId id)
-{
-    const auto* option = id == asRecorded ? nullptr : job.find (letterOf (id));
-    return option != nullptr ? option->harness : job.guitar.harness;
-}
-
-const Harness& harnessBefore (const Job& job, OptionId id)
-{
-    const auto* option = id == asRecorded ? nullptr : job.find (letterOf (id));
-    return option != nullptr ? option->guitar.harness : job.guitar.harness;
 }
 }

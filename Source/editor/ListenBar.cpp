@@ -1,6 +1,7 @@
 #include "editor/ListenBar.h"
 
 #include "editor/Words.h"
+#include "session/Session.h"
 
 #include <cmath>
 
@@ -21,16 +22,16 @@ HumWave::HumWave (UiContext& d) : RailSlider ("Mains hum", least, most, 1.0), ui
 
 void HumWave::refresh()
 {
-    setValue (ui.bench.humDb(), juce::dontSendNotification);
+    setValue (ui.session.noise.humDb(), juce::dontSendNotification);
     repaint();
 }
 
-void HumWave::valueChanged() { ui.bench.setHumDb (getValue()); }
+void HumWave::valueChanged() { ui.session.noise.setHumDb (getValue()); }
 
 void HumWave::paint (juce::Graphics& g)
 {
     const auto& t = ui.colours();
-    const double now = juce::jlimit (least, most, ui.bench.humDb());
+    const double now = juce::jlimit (least, most, ui.session.noise.humDb());
     const float left = 8.0f, width = static_cast<float> (getWidth()) - 16.0f, middle = static_cast<float> (getHeight()) / 2.0f;
     const float thumb = left + width * static_cast<float> ((now - least) / (most - least));
     const auto wave = [&] (float from, float to)
@@ -59,19 +60,19 @@ void HumWave::paint (juce::Graphics& g)
 
 void HumWave::step (double db)
 {
-    ui.bench.setHumDb (juce::jlimit (least, most, ui.bench.humDb() + db));
+    ui.session.noise.setHumDb (juce::jlimit (least, most, ui.session.noise.humDb() + db));
     refresh();
 }
 
 void HumWave::flip()
 {
-    if (ui.bench.humDb() > least)
+    if (ui.session.noise.humDb() > least)
     {
-        before = ui.bench.humDb();
-        ui.bench.setHumDb (least);
+        before = ui.session.noise.humDb();
+        ui.session.noise.setHumDb (least);
     }
     else
-        ui.bench.setHumDb (before);
+        ui.session.noise.setHumDb (before);
     refresh();
 }
 
@@ -94,10 +95,10 @@ ListenBar::ListenBar (UiContext& d, bool host)
              : "Hear the take, or what comes in live. Live, a loudspeaker beside the guitar can feed back: turn it down first.");
     for (auto* child : std::initializer_list<juce::Component*> { &level, &humWave, &mains, &sound, &source })
         addAndMakeVisible (child);
-    level.onChoice = [this] (int i) { ui.bench.setLevelMatched (i == 1); };
+    level.onChoice = [this] (int i) { ui.session.monitor.setLevelMatched (i == 1); };
     source.onChoice = [this] (int i)
     {
-        ui.bench.setSource (i == 0 ? Source::take : Source::host);
+        ui.session.transport.setSource (i == 0 ? Source::take : Source::host);
         if (i == 1 && ! inHost)
             ui.tell ("Live: a loudspeaker beside the guitar can feed back. Turn it down first.");
     };
@@ -108,21 +109,21 @@ ListenBar::ListenBar (UiContext& d, bool host)
         if (ui.openSound)
             ui.openSound();
     };
-    mains.onClick = [this] { ui.bench.setMainsHz (ui.bench.mainsHz() > 55.0 ? 50.0 : 60.0); };
+    mains.onClick = [this] { ui.session.noise.setMainsHz (ui.session.noise.mainsHz() > 55.0 ? 50.0 : 60.0); };
 }
 
-void ListenBar::toggleMatched() { ui.bench.setLevelMatched (! ui.bench.levelMatched()); }
+void ListenBar::toggleMatched() { ui.session.monitor.setLevelMatched (! ui.session.monitor.levelMatched()); }
 
-void ListenBar::benchChanged (const Revisions&, const Revisions&)
+void ListenBar::sessionChanged (const Revisions&, const Revisions&)
 {
-    level.setChosen (ui.bench.levelMatched() ? 1 : 0);
-    source.setChosen (ui.bench.source() == Source::take ? 0 : 1);
-    const auto choice = ui.bench.outputChain();
+    level.setChosen (ui.session.monitor.levelMatched() ? 1 : 0);
+    source.setChosen (ui.session.transport.source() == Source::take ? 0 : 1);
+    const auto choice = ui.session.output.chain();
     sound.setWords (choice.sound == OutputSound::none   ? "Direct"
                     : choice.isDriven()                 ? "Driven"
                     : choice.sound == OutputSound::file ? "Own file"
                                                         : "Amplifier");
-    mains.setWords (ui.bench.mainsHz() > 55.0 ? "60 Hz" : "50 Hz");
+    mains.setWords (ui.session.noise.mainsHz() > 55.0 ? "60 Hz" : "50 Hz");
     repaint();
     humWave.refresh();
 }
@@ -138,8 +139,8 @@ void ListenBar::tick()
         shown = juce::jmax (fresh, shown * 0.86);
     };
     const double inBefore = inPeak, outBefore = outPeak;
-    fall (inPeak, ui.bench.takeInputPeak(), inClip);
-    fall (outPeak, ui.bench.takeOutputPeak(), outClip);
+    fall (inPeak, ui.session.audio.takeInputPeak(), inClip);
+    fall (outPeak, ui.session.audio.takeOutputPeak(), outClip);
     if (std::abs (inPeak - inBefore) > 1e-4 || std::abs (outPeak - outBefore) > 1e-4 || inClip + outClip > 0)
         repaint (meterArea);
 }
@@ -221,23 +222,24 @@ void ListenBar::paint (juce::Graphics& g)
         type::draw (g, "Level", levelLabel, juce::Justification::centredLeft, false);
     type::draw (g, getWidth() < 880 ? "Hum" : "Mains hum", humLabel, juce::Justification::centredLeft, false);
 
-    const OptionId heard = ui.bench.heard();
-    const auto report = ui.bench.report (heard);
+    const OptionId heard = ui.session.monitor.heard();
+    const auto report = ui.session.reports.report (heard);
     g.setFont (type::text (12.5f));
-    if (ui.bench.levelMatched() && heard != asRecorded && report != nullptr && report->complete && ! report->silent)
+    if (ui.session.monitor.levelMatched() && heard != asRecorded && report != nullptr && report->complete && ! report->silent)
         type::draw (g, words::from (letterOf (heard)) + " " + words::db (report->matchDb), matchText,
                     juce::Justification::centredLeft, false);
 
     g.setColour (t.ink);
     g.setFont (type::bold (12.5f));
-    type::draw (g, ui.bench.humDb() <= -80.0 ? juce::String ("off") : words::db (ui.bench.humDb(), false, 0), humText,
-                juce::Justification::centred, false);
+    type::draw (g, ui.session.noise.humDb() <= -80.0 ? juce::String ("off") : words::db (ui.session.noise.humDb(), false, 0),
+                humText, juce::Justification::centred, false);
 
-    const bool trimmed = ui.bench.headroomKept() && ui.bench.source() == Source::take && ui.bench.headroomDb() < -0.05;
+    const bool trimmed = ui.session.output.headroomKept() && ui.session.transport.source() == Source::take
+                         && ui.session.output.headroomDb() < -0.05;
     g.setColour (trimmed ? t.ink : t.mute);
     g.setFont (trimmed ? type::bold (12.0f) : type::text (12.0f));
-    type::draw (g, trimmed ? words::db (ui.bench.headroomDb(), true, 1) + " on all" : juce::String ("after the jack"), soundText,
-                juce::Justification::centred, false);
+    type::draw (g, trimmed ? words::db (ui.session.output.headroomDb(), true, 1) + " on all" : juce::String ("after the jack"),
+                soundText, juce::Justification::centred, false);
 
     if (meterArea.getWidth() > 70)
     {

@@ -30,7 +30,7 @@ class ListenBar : public Panel
 public:
     ListenBar (UiContext&, bool inHost);
 
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     void tick();
     void paint (juce::Graphics&) override;
     void resized() override;

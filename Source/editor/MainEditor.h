@@ -1,7 +1,5 @@
 #pragma once
 
-#include "session/Bench.h"
-
 #include <juce_audio_processors/juce_audio_processors.h>
 
 #include <functional>
@@ -9,17 +7,36 @@
 
 namespace coldiron
 {
-/** What the app asks of the window, and a host never does. */
-class StandaloneContext
+class MainWindow;
+class Session;
+
+/** The plugin's editor: the window on a session at the person's own scale, its size remembered. The session must outlive it.
+    Message thread. */
+class MainEditor : public juce::AudioProcessorEditor
 {
 public:
-    virtual ~StandaloneContext() = default;
-    virtual void setSoundDevice (std::function<void (juce::Component& over)> show) = 0; ///< for the View menu
-    virtual void tell (const juce::String&) = 0;                                        ///< one line at the foot, for a while
-    virtual void takeKeyboard() = 0;                                                    ///< letters and space go to the bench
-    virtual void open (const juce::String& file) = 0; ///< a job or a take, as if it were dropped
-};
+    MainEditor (juce::AudioProcessor&, Session&);
+    ~MainEditor() override;
 
-/** The window on a bench; a StandaloneContext too. The bench must outlive it. Message thread. */
-std::unique_ptr<juce::AudioProcessorEditor> createBenchEditor (juce::AudioProcessor&, Bench&);
+    /** @name For the app; a host never asks */
+    ///@{
+    void setSoundDevice (std::function<void (juce::Component& over)> show); ///< for the View menu
+    void tell (const juce::String&);                                        ///< one line at the foot, for a while
+    void takeKeyboard();                                                    ///< letters and space go to the window
+    void open (const juce::String& file);                                   ///< a job or a take, as if it were dropped
+    ///@}
+
+    void resized() override;
+    void paint (juce::Graphics&) override {}
+
+private:
+    std::unique_ptr<juce::PropertiesFile> remembered; ///< from one time to the next
+    std::unique_ptr<MainWindow> window;
+    float scale = 1.0f;
+    bool ready = false;
+
+    void rememberJob (const juce::String& path);
+    void limit();
+    void setUserScale (float wanted);
+};
 }

@@ -1,6 +1,7 @@
 #include "editor/NotesSheet.h"
 
 #include "editor/JobWords.h"
+#include "session/Session.h"
 
 #include <nlohmann/json.hpp>
 
@@ -48,7 +49,7 @@ void NotesSheet::add (const std::string& pointer, const juce::String& label, con
 /** The texts as the job has them; what was typed since and not kept stays. */
 void NotesSheet::read()
 {
-    const auto json = nlohmann::ordered_json::parse (ui.bench.jobText(), nullptr, false, true);
+    const auto json = nlohmann::ordered_json::parse (ui.session.jobEditor.text(), nullptr, false, true);
     for (auto& field : fields)
     {
         const nlohmann::ordered_json::json_pointer at (field->pointer);
@@ -56,7 +57,7 @@ void NotesSheet::read()
         if (json.is_object() && json.contains (at) && json.at (at).is_string())
             text = words::from (json.at (at).get<std::string>());
         else if (field->pointer == "/wish")
-            text = jobwords::client (ui.bench); // an older key of the same meaning
+            text = jobwords::client (ui.session.jobEditor); // an older key of the same meaning
         if (text == field->kept && field->field.getText() != text)
             continue;
         field->kept = text;
@@ -73,11 +74,11 @@ void NotesSheet::keep (Field& field)
     const auto quoted =
         nlohmann::ordered_json (text.toStdString()).dump (-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace);
     const auto now = text;
-    if (ui.bench.edit (field.pointer, text.isEmpty() ? std::string() : quoted, field.step.toStdString()))
+    if (ui.session.jobEditor.edit (field.pointer, text.isEmpty() ? std::string() : quoted, field.step.toStdString()))
         field.kept = now;
 }
 
-void NotesSheet::benchChanged (const Revisions& before, const Revisions& now)
+void NotesSheet::sessionChanged (const Revisions& before, const Revisions& now)
 {
     if (before.job != now.job)
         read();

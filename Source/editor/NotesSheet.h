@@ -15,7 +15,7 @@ public:
     void start() override { fields.front()->field.grabKeyboardFocus(); }
     void paint (juce::Graphics&) override;
     void resized() override;
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     juce::Point<int> wants() const override { return { 640, option == asRecorded ? 340 : 470 }; }
 
 private:

@@ -1,6 +1,7 @@
 #include "editor/Overlays.h"
 
 #include "editor/Words.h"
+#include "session/Session.h"
 
 namespace coldiron
 {
@@ -108,11 +109,11 @@ void Notice::say (const juce::String& words)
         onChange();
 }
 
-void Notice::benchChanged (const Revisions& before, const Revisions& now)
+void Notice::sessionChanged (const Revisions& before, const Revisions& now)
 {
     if (before.job == now.job)
         return;
-    const auto diagnostics = ui.bench.diagnostics();
+    const auto diagnostics = ui.session.diagnostics();
     if (diagnostics.empty())
     {
         if (isFault)

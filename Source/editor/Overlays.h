@@ -17,7 +17,7 @@ public:
 
     /** The size it would have, were there room; all the room when it says nothing. */
     virtual juce::Point<int> wants() const { return { mostWidth, mostHeight }; }
-    void benchChanged (const Revisions&, const Revisions&) override { repaint(); }
+    void sessionChanged (const Revisions&, const Revisions&) override { repaint(); }
     bool keyPressed (const juce::KeyPress&) override;
     void paint (juce::Graphics&) override;
     void resized() override;
@@ -45,7 +45,7 @@ class Notice : public Panel
 public:
     explicit Notice (UiContext&);
     void say (const juce::String&);
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     void tick();
     void paint (juce::Graphics&) override;
     void mouseUp (const juce::MouseEvent&) override { hideNow(); }

@@ -1,6 +1,7 @@
 #include "editor/PickupCard.h"
 
 #include "editor/Words.h"
+#include "session/Session.h"
 
 namespace coldiron
 {
@@ -70,7 +71,7 @@ PickupCard::PickupCard (UiContext& d, std::string p)
 
 void PickupCard::refresh()
 {
-    const auto job = ui.bench.job();
+    const auto job = ui.session.jobEditor.job();
     std::vector<GuitarValue> mine;
     for (const auto& value : valuesOf (*job))
         if (value.part == part && (value.kind == GuitarValue::Kind::pickupOhms || value.kind == GuitarValue::Kind::bridgeMm))

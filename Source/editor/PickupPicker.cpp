@@ -2,6 +2,7 @@
 
 #include "editor/Words.h"
 #include "job/Readers.h"
+#include "session/Session.h"
 
 #include <algorithm>
 
@@ -49,7 +50,7 @@ PickupPicker::~PickupPicker() { list.setModel (nullptr); }
 
 void PickupPicker::read()
 {
-    const auto& presets = ui.bench.presets();
+    const auto& presets = ui.session.jobEditor.presets();
     for (const auto& name : presets.list ("pickups"))
     {
         Diagnostics diagnostics;

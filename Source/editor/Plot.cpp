@@ -1,6 +1,7 @@
 #include "editor/Plot.h"
 
 #include "editor/Words.h"
+#include "session/Session.h"
 
 #include <algorithm>
 #include <cmath>
@@ -51,7 +52,7 @@ Plot::Plot (UiContext& d) : Panel (d), kind (d, { "Change to the take", "Whole c
 
 std::vector<OptionId> Plot::versions() const
 {
-    auto ids = ui.bench.ids();
+    auto ids = ui.session.options.ids();
     ids.insert (ids.begin(), asRecorded);
     return ids;
 }
@@ -66,9 +67,9 @@ void Plot::resized()
     build();
 }
 
-void Plot::benchChanged (const Revisions& before, const Revisions& now)
+void Plot::sessionChanged (const Revisions& before, const Revisions& now)
 {
-    strings.benchChanged (before, now);
+    strings.sessionChanged (before, now);
     if (before.job != now.job)
         resized();
     build();
@@ -98,7 +99,7 @@ float Plot::yOf (double db) const
 
 double Plot::shift (const Report& report) const
 {
-    return ! whole() && ui.bench.levelMatched() && report.option != asRecorded ? report.matchDb : 0.0;
+    return ! whole() && ui.session.monitor.levelMatched() && report.option != asRecorded ? report.matchDb : 0.0;
 }
 
 juce::Path Plot::pathOf (const std::vector<double>& hz, const std::vector<double>& db, double shiftDb) const
@@ -131,14 +132,14 @@ void Plot::build()
         return;
     double most = 12.0;
     for (OptionId id : versions())
-        if (const auto report = ui.bench.report (id); report != nullptr && ! report->silent)
+        if (const auto report = ui.session.reports.report (id); report != nullptr && ! report->silent)
             for (size_t i = 0; i < report->curve.hz.size(); ++i)
                 if (report->curve.hz[i] >= leastHz && report->curve.hz[i] <= mostHz)
                     most = juce::jmax (most, report->curve.changeDb[i] + (whole() ? 0.0 : shift (*report)));
     highest = static_cast<float> (juce::jlimit (12.0, 24.0, std::ceil (most / 6.0) * 6.0));
     for (OptionId id : versions())
     {
-        const auto report = ui.bench.report (id);
+        const auto report = ui.session.reports.report (id);
         if (report == nullptr || report->curve.hz.empty())
             continue;
         Drawn one;
@@ -176,13 +177,13 @@ void Plot::paint (juce::Graphics& g)
     auto top = getLocalBounds().reduced (16, 10).withHeight (30).withTrimmedLeft (kind.getWidth() + 8);
     if (strings.isVisible())
         top.setRight (strings.getX() - 8);
-    const auto sweep = ui.bench.sweep();
+    const auto sweep = ui.session.reports.sweep();
     const bool still = isStill (sweep); // its curves would lie on one another, their numbers scattered along them
     const juce::String about = sweepKnob.isNotEmpty()
                                    ? (still ? sweepKnob + " changes nothing here" : "turning " + sweepKnob + ", 10 to 0")
-                               : whole()                 ? juce::String ("volts at the input, dB")
-                               : ui.bench.levelMatched() ? juce::String ("levels matched")
-                                                         : juce::String();
+                               : whole()                           ? juce::String ("volts at the input, dB")
+                               : ui.session.monitor.levelMatched() ? juce::String ("levels matched")
+                                                                   : juce::String();
     const int aboutWidth = juce::roundToInt (type::width (type::text (12.5f), about)) + 4;
     if (aboutWidth <= top.getWidth())
         type::draw (g, about, top, juce::Justification::centredRight, true);
@@ -242,7 +243,7 @@ void Plot::paintAxes (juce::Graphics& g)
 void Plot::paintCurves (juce::Graphics& g)
 {
     const auto& t = colours();
-    const OptionId heard = ui.bench.heard();
+    const OptionId heard = ui.session.monitor.heard();
     for (const auto& [id, one] : drawn) // several bands muddle each other
         if (! one.band.isEmpty() && hasBandDrawn (id))
         {
@@ -263,7 +264,7 @@ void Plot::paintCurves (juce::Graphics& g)
     g.strokePath (found->second.curve, juce::PathStrokeType (7.0f, juce::PathStrokeType::curved));
     g.setColour (t.of (heard));
     strokeDashed (g, found->second.curve, heard, 3.4f);
-    if (const auto report = ui.bench.report (heard);
+    if (const auto report = ui.session.reports.report (heard);
         whole() && report != nullptr && report->complete && report->figures.resonance.peakHz.has_value())
     {
         const float x = xOf (*report->figures.resonance.peakHz),
@@ -282,8 +283,8 @@ void Plot::paintCurves (juce::Graphics& g)
 void Plot::paintSweep (juce::Graphics& g, const std::vector<SweepCurve>& sweep)
 {
     const auto& t = colours();
-    const OptionId heard = ui.bench.heard();
-    const auto report = ui.bench.report (heard);
+    const OptionId heard = ui.session.monitor.heard();
+    const auto report = ui.session.reports.report (heard);
     std::vector<float> labels;
     for (const auto& curve : sweep)
     {
@@ -325,7 +326,7 @@ void Plot::paintHover (juce::Graphics& g)
     std::vector<Row> rows;
     for (const auto& [id, one] : drawn)
     {
-        const auto report = ui.bench.report (id);
+        const auto report = ui.session.reports.report (id);
         if (report == nullptr || (id == asRecorded && ! whole()))
             continue;
         const auto& c = report->curve;
@@ -374,6 +375,8 @@ void Plot::mouseMove (const juce::MouseEvent& e)
                 pointed = id;
     repaint();
 }
+
+bool Plot::hasBandDrawn (OptionId id) const { return id == ui.session.monitor.heard() || id == pointed; }
 
 void Plot::mouseExit (const juce::MouseEvent&)
 {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "editor/StringChoice.h"
+#include "session/Report.h"
 
 #include <map>
 
@@ -12,7 +13,7 @@ class Plot : public Panel
 public:
     explicit Plot (UiContext&);
 
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     void paint (juce::Graphics&) override;
     void resized() override;
     void mouseMove (const juce::MouseEvent&) override;
@@ -39,7 +40,7 @@ private:
     std::optional<OptionId> pointed;   ///< whose letter the mouse is on: its band is drawn too
     std::map<OptionId, float> letterY; ///< where each letter stands
 
-    bool hasBandDrawn (OptionId id) const { return id == ui.bench.heard() || id == pointed; }
+    bool hasBandDrawn (OptionId) const;
 
     bool whole() const { return kind.chosen() == 1; }
     float highest = 12.0f; ///< top of the scale of changes: 12, or as high as a curve needs, to 24

@@ -2,6 +2,7 @@
 
 #include "editor/Plot.h"
 #include "editor/Words.h"
+#include "session/Session.h"
 
 #include <algorithm>
 
@@ -36,7 +37,7 @@ void Plot::paintLetters (juce::Graphics& g)
         for (auto& end : ends)
             end.y += over > 0 ? -over : under > 0 ? under : 0.0f;
     }
-    const OptionId heard = ui.bench.heard();
+    const OptionId heard = ui.session.monitor.heard();
     letterY.clear();
     for (const auto& end : ends)
     {
@@ -59,7 +60,7 @@ void Plot::paintLetters (juce::Graphics& g)
 
 void Plot::paintNoise (juce::Graphics& g)
 {
-    const auto report = ui.bench.report (ui.bench.heard());
+    const auto report = ui.session.reports.report (ui.session.monitor.heard());
     if (whole() || report == nullptr || ! report->figures.trust.trustedToHz || *report->figures.trust.trustedToHz >= 15000.0)
         return;
     const auto& t = colours();
@@ -110,8 +111,8 @@ void Plot::paintKey (juce::Graphics& g)
     }
     if ((shown.isEmpty() && others.isEmpty()) || hoverX >= 0.0f)
         return;
-    const int only = ui.bench.onlyString();
-    const auto job = ui.bench.job();
+    const int only = ui.session.monitor.onlyString();
+    const auto job = ui.session.jobEditor.job();
     const auto& sounding = job->guitar.strings;
     const auto spread = only >= 0 && only < static_cast<int> (sounding.size())
                             ? " on " + words::from (sounding[static_cast<size_t> (only)].name) + " alone,"

@@ -2,6 +2,7 @@
 
 #include "analysis/HumTriage.h"
 #include "editor/Words.h"
+#include "session/Session.h"
 
 namespace coldiron
 {
@@ -34,8 +35,8 @@ void RecordedColumn::rebuild()
 {
     knobs.clear();
     levers.clear();
-    movable = ui.bench.take() >= 0;
-    for (const auto& control : ui.bench.controls (asRecorded))
+    movable = ui.session.takes.playing() >= 0;
+    for (const auto& control : ui.session.controls.of (asRecorded))
         if (control.isKnob())
             knobs.push_back (std::make_unique<Knob> (ui, asRecorded, control.name));
         else
@@ -54,7 +55,7 @@ void RecordedColumn::rebuild()
 
 void RecordedColumn::readValues()
 {
-    const auto job = ui.bench.job();
+    const auto job = ui.session.jobEditor.job();
     recorded.show (loadValuesOf (*job, GuitarValue::Side::recording));
     listened.show (loadValuesOf (*job, GuitarValue::Side::listening));
     for (size_t i = 0; i < questions.size(); ++i)
@@ -64,12 +65,12 @@ void RecordedColumn::readValues()
     }
 }
 
-void RecordedColumn::benchChanged (const Revisions& before, const Revisions& now)
+void RecordedColumn::sessionChanged (const Revisions& before, const Revisions& now)
 {
     if (before.job != now.job || before.transport != now.transport)
     {
-        const auto controls = ui.bench.controls (asRecorded);
-        if (movable != (ui.bench.take() >= 0) || ! standFor (controls, knobs, levers))
+        const auto controls = ui.session.controls.of (asRecorded);
+        if (movable != (ui.session.takes.playing() >= 0) || ! standFor (controls, knobs, levers))
             rebuild();
         readValues();
         if (onHeight)
@@ -85,8 +86,8 @@ void RecordedColumn::benchChanged (const Revisions& before, const Revisions& now
 void RecordedColumn::answer (size_t question, int choice)
 {
     const auto& asked = humQuestions()[question];
-    ui.bench.edit ("/hum/" + asked.key, choice == 0 ? "" : asked.answers[static_cast<size_t> (choice - 1)].value,
-                   "Hum: " + asked.key);
+    ui.session.jobEditor.edit ("/hum/" + asked.key, choice == 0 ? "" : asked.answers[static_cast<size_t> (choice - 1)].value,
+                               "Hum: " + asked.key);
 }
 
 int RecordedColumn::idealHeight (int width) { return place (width); }
@@ -162,7 +163,7 @@ int RecordedColumn::place (int width)
     y = juce::jmax (y, placeList (listened, sideBySide ? half + 20 : 0, second + 24) + 12);
 
     head ("Hum, before any option");
-    const auto job = ui.bench.job();
+    const auto job = ui.session.jobEditor.job();
     for (size_t i = 0; i < questions.size(); ++i)
     {
         const auto& asked = humQuestions()[i];

@@ -13,7 +13,7 @@ public:
     explicit RecordedColumn (UiContext&);
 
     std::function<void()> onHeight;
-    void benchChanged (const Revisions& before, const Revisions& now);
+    void sessionChanged (const Revisions& before, const Revisions& now);
     int idealHeight (int width);
     ValueList& recording() { return recorded; }
     ValueList& listening() { return listened; }

@@ -3,6 +3,7 @@
 #include "editor/JobWords.h"
 #include "job/FirstArguments.h"
 #include "response/PickupsHeard.h"
+#include "session/Session.h"
 
 #include <algorithm>
 
@@ -27,7 +28,7 @@ RewireList::RewireList (UiContext& d, OptionId t) : Overlay (d), target (t), add
 {
     setTitle ("Pick a rewire");
     Diagnostics ignored;
-    const auto& presets = ui.bench.presets();
+    const auto presets = ui.session.jobEditor.presets();
     for (const auto& name : presets.list ("rewires"))
         if (auto info = readRewireInfo (name, presets, ignored))
             infos.push_back (std::move (*info));
@@ -69,11 +70,11 @@ RewireList::~RewireList() { list.setModel (nullptr); }
 
 const Harness& RewireList::harness() const
 {
-    kept = ui.bench.job(); // the reference lives as long as this
-    return jobwords::harnessOf (*kept, target);
+    kept = ui.session.jobEditor.job(); // the reference lives as long as this
+    return harnessOf (*kept, target);
 }
 
-void RewireList::benchChanged (const Revisions& before, const Revisions& now)
+void RewireList::sessionChanged (const Revisions& before, const Revisions& now)
 {
     if (before.job != now.job)
         findFits();
@@ -159,16 +160,17 @@ void RewireList::choose (int info)
 /** Whether each rewire can be done here, and with what: the pickups are tried in turn. */
 void RewireList::findFits()
 {
-    const auto job = ui.bench.job();
+    const auto job = ui.session.jobEditor.job();
     const auto* option = job->find (letterOf (target));
-    const auto heard = pickupsHeard (option != nullptr ? job->optionConfig (*option) : job->recordedConfig (ui.bench.take()));
+    const auto heard =
+        pickupsHeard (option != nullptr ? job->optionConfig (*option) : job->recordedConfig (ui.session.takes.playing()));
     fits.clear();
     for (const auto& info : infos)
     {
         const auto fit = firstFit (info, harness(), heard,
                                    [&] (const auto& filled)
                                    {
-                                       const auto diagnostics = ui.bench.whyNot (target, { info.preset, filled });
+                                       const auto diagnostics = ui.session.options.whyNot (target, { info.preset, filled });
                                        return diagnostics.empty() ? std::string() : diagnostics.front().message;
                                    });
         fits.push_back ({ fit.arguments, fit.refusal.empty() });
@@ -248,7 +250,7 @@ void RewireList::offer (size_t index)
 
 void RewireList::checkRefusal()
 {
-    const auto diagnostics = ui.bench.whyNot (target, { infos[static_cast<size_t> (chosen)].preset, arguments });
+    const auto diagnostics = ui.session.options.whyNot (target, { infos[static_cast<size_t> (chosen)].preset, arguments });
     refusal = diagnostics.empty() ? juce::String() : words::from (diagnostics.front().message);
     add.setEnabled (diagnostics.empty());
 }
@@ -259,37 +261,37 @@ void RewireList::apply()
         return applyStarter();
     if (chosen < 0 || ! refusal.isEmpty())
         return;
-    auto& bench = ui.bench;
+    auto& session = ui.session;
     const auto before = controls (harness());
     const RewireChoice choice { infos[static_cast<size_t> (chosen)].preset, arguments };
     OptionId id = target;
     if (id == asRecorded)
-        id = bench.addOption (optionName (infos[static_cast<size_t> (chosen)], arguments));
+        id = session.options.add (optionName (infos[static_cast<size_t> (chosen)], arguments));
     if (id == asRecorded)
         return ui.tell ("All eight letters are taken. Remove an option first.");
-    auto choices = bench.rewires (id);
+    auto choices = session.options.rewires (id);
     choices.push_back (choice);
-    if (! bench.setRewires (id, choices))
+    if (! session.options.setRewires (id, choices))
     {
         if (target == asRecorded)
-            bench.removeOption (id);
+            session.options.remove (id);
         return;
     }
     // A switch that was just fitted is thrown, so that what it does is heard at once.
     juce::StringArray thrown;
-    const auto job = bench.job();
-    for (const auto& control : controls (jobwords::harnessOf (*job, id)))
+    const auto job = session.jobEditor.job();
+    for (const auto& control : controls (harnessOf (*job, id)))
     {
         const bool isNew = std::none_of (before.begin(), before.end(), [&] (const Control& c) { return c.name == control.name; });
         if (! isNew || control.positions.size() != 2)
             continue;
         const auto& other = control.positions[0] == control.standard ? control.positions[1] : control.positions[0];
-        bench.beginGesture (id, control.name);
-        bench.setLever (id, control.name, other);
-        bench.endGesture (id, control.name);
+        session.controls.beginGesture (id, control.name);
+        session.controls.setLever (id, control.name, other);
+        session.controls.endGesture (id, control.name);
         thrown.add (words::plain (control.name) + " is " + words::from (other));
     }
-    bench.hear (id);
+    session.monitor.hear (id);
     ui.tell (words::from (letterOf (id)) + ": " + words::from (infos[static_cast<size_t> (chosen)].name)
              + (thrown.isEmpty() ? juce::String (".") : ", " + thrown.joinIntoString (", ") + "."));
     if (onClose)

@@ -20,7 +20,7 @@ public:
     RewireList (UiContext&, OptionId target);
     ~RewireList() override;
 
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     juce::Point<int> wants() const override { return { 900, 600 }; }
     void paint (juce::Graphics&) override;
     void resized() override;
@@ -74,7 +74,7 @@ private:
     void offer (size_t ask);
     void apply();
     void addStarterLines (const juce::StringArray& wanted);
-    bool startersFirst() const; ///< nothing is on the bench yet that a set would crowd
+    bool startersFirst() const; ///< the job has no options yet that a set would crowd
     void chooseStarter (int);
     void applyStarter();
     void paintStarter (juce::Graphics&);

@@ -2,6 +2,7 @@
 
 #include "editor/JobWords.h"
 #include "editor/RewireList.h"
+#include "session/Session.h"
 #include "session/StarterEdit.h"
 
 namespace coldiron
@@ -30,7 +31,7 @@ juce::String filledWords (const std::string& sentence, const RewireInfo& info,
 
 bool RewireList::startersFirst() const
 {
-    const auto job = ui.bench.job();
+    const auto job = ui.session.jobEditor.job();
     return std::all_of (job->options.begin(), job->options.end(), [] (const Option& option) { return option.rewires.empty(); });
 }
 
@@ -63,12 +64,13 @@ void RewireList::chooseStarter (int index)
         return;
     choose (-1);
     chosenStarter = index;
-    const auto job = ui.bench.job();
-    const int take = ui.bench.take();
+    const auto job = ui.session.jobEditor.job();
+    const int take = ui.session.takes.playing();
     const auto from =
         take >= 0 && take < static_cast<int> (job->takes.size()) ? job->takes[static_cast<size_t> (take)].setting : Setting();
-    offered = offerStarter (starters[static_cast<size_t> (index)], job->guitar, from, job->listening, ui.bench.presets());
-    const auto edit = withStarter (ui.bench.jobText(), offered);
+    offered =
+        offerStarter (starters[static_cast<size_t> (index)], job->guitar, from, job->listening, ui.session.jobEditor.presets());
+    const auto edit = withStarter (ui.session.jobEditor.text(), offered);
     const auto count = static_cast<int> (edit.letters.size());
     add.setWords (count == 0 ? juce::String ("Nothing to add") : "Add " + optionsInWords (count));
     add.setEnabled (count > 0);
@@ -78,15 +80,15 @@ void RewireList::chooseStarter (int index)
 
 void RewireList::applyStarter()
 {
-    auto& bench = ui.bench;
-    const auto edit = withStarter (bench.jobText(), offered);
+    auto& session = ui.session;
+    const auto edit = withStarter (session.jobEditor.text(), offered);
     if (edit.letters.empty())
         return ui.tell (offered.options.empty() ? juce::String ("Nothing in this set fits this guitar; the list says why.")
                                                 : juce::String ("All eight letters are taken. Remove an option first."));
     const auto name = words::from (starters[static_cast<size_t> (chosenStarter)].name);
-    if (! bench.edit ("/options", edit.options, ("Starter set: " + name).toStdString()))
+    if (! session.jobEditor.edit ("/options", edit.options, ("Starter set: " + name).toStdString()))
         return;
-    bench.hear (optionOf (edit.letters.front()));
+    session.monitor.hear (optionOf (edit.letters.front()));
     juce::StringArray letters;
     for (const auto& letter : edit.letters)
         letters.add (words::from (letter));
@@ -100,7 +102,7 @@ void RewireList::paintStarter (juce::Graphics& g)
 {
     const auto& t = colours();
     const auto& starter = starters[static_cast<size_t> (chosenStarter)];
-    const auto edit = withStarter (ui.bench.jobText(), offered);
+    const auto edit = withStarter (ui.session.jobEditor.text(), offered);
     std::vector<juce::AttributedString> paragraphs;
     const auto para = [&] (const juce::String& label, juce::Colour labelColour, const juce::String& words, const juce::Font& font,
                            juce::Colour colour)

@@ -1,6 +1,7 @@
 #include "editor/SoundSheet.h"
 
 #include "editor/Words.h"
+#include "session/Session.h"
 #include "wording/FigureWords.h"
 #include "wording/Say.h"
 
@@ -58,27 +59,27 @@ SoundSheet::SoundSheet (UiContext& d, bool host)
                          "included. Never a limiter.");
     trim.setTooltip ("Output, the same for all.");
 
-    facing.onMove = [this] (double v) { ui.bench.setFacingDegrees (v); };
-    buzz.onMove = [this] (double v) { ui.bench.setBuzz (v); };
-    hiss.onMove = [this] (double v) { ui.bench.setHissGainDb (v); };
-    trim.onMove = [this] (double v) { ui.bench.setTrimDb (v); };
+    facing.onMove = [this] (double v) { ui.session.noise.setFacingDegrees (v); };
+    buzz.onMove = [this] (double v) { ui.session.noise.setBuzz (v); };
+    hiss.onMove = [this] (double v) { ui.session.noise.setHissGainDb (v); };
+    trim.onMove = [this] (double v) { ui.session.output.setTrimDb (v); };
     drive.onSettle = [this] (double v)
     {
-        auto choice = ui.bench.outputChain();
+        auto choice = ui.session.output.chain();
         if (choice.driveDb == v)
             return;
         choice.driveDb = v;
-        ui.bench.setOutputChain (choice);
+        ui.session.output.setChain (choice);
     };
     after.onChoice = [this] (int i) { choose (static_cast<OutputSound> (i)); };
     file.onClick = [this] { openFile(); };
-    headroom.onChoice = [this] (int i) { ui.bench.setHeadroomKept (i == 1); };
+    headroom.onChoice = [this] (int i) { ui.session.output.setHeadroomKept (i == 1); };
     follow();
 }
 
 void SoundSheet::choose (OutputSound sound)
 {
-    auto choice = ui.bench.outputChain();
+    auto choice = ui.session.output.chain();
     if (sound == OutputSound::file && choice.file.empty())
     {
         follow();
@@ -86,40 +87,41 @@ void SoundSheet::choose (OutputSound sound)
         return;
     }
     choice.sound = sound;
-    ui.bench.setOutputChain (choice);
+    ui.session.output.setChain (choice);
 }
 
 void SoundSheet::openFile()
 {
-    chooser = std::make_unique<juce::FileChooser> (
-        "Open an impulse response", juce::File (words::from (ui.bench.outputChain().file.string())), "*.wav;*.aif;*.aiff;*.flac");
+    chooser = std::make_unique<juce::FileChooser> ("Open an impulse response",
+                                                   juce::File (words::from (ui.session.output.chain().file.string())),
+                                                   "*.wav;*.aif;*.aiff;*.flac");
     chooser->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles,
                           [this] (const juce::FileChooser& c)
                           {
                               if (c.getResult() == juce::File())
                                   return;
-                              auto choice = ui.bench.outputChain();
+                              auto choice = ui.session.output.chain();
                               choice.sound = OutputSound::file;
                               choice.file = c.getResult().getFullPathName().toStdString();
-                              ui.bench.setOutputChain (choice);
+                              ui.session.output.setChain (choice);
                           });
 }
 
 void SoundSheet::follow()
 {
-    const auto choice = ui.bench.outputChain();
-    facing.show (ui.bench.facingDegrees());
-    buzz.show (ui.bench.buzz());
-    hiss.show (ui.bench.hissGainDb());
-    trim.show (ui.bench.trimDb());
+    const auto choice = ui.session.output.chain();
+    facing.show (ui.session.noise.facingDegrees());
+    buzz.show (ui.session.noise.buzz());
+    hiss.show (ui.session.noise.hissGainDb());
+    trim.show (ui.session.output.trimDb());
     drive.show (choice.driveDb);
     drive.setEnabled (choice.sound != OutputSound::none);
     after.setChosen (static_cast<int> (choice.sound));
     file.setVisible (choice.sound == OutputSound::file);
-    headroom.setChosen (ui.bench.headroomKept() ? 1 : 0);
+    headroom.setChosen (ui.session.output.headroomKept() ? 1 : 0);
 }
 
-void SoundSheet::benchChanged (const Revisions&, const Revisions&)
+void SoundSheet::sessionChanged (const Revisions&, const Revisions&)
 {
     follow();
     repaint();
@@ -157,23 +159,23 @@ void SoundSheet::resized()
 
 juce::String SoundSheet::headroomWords() const
 {
-    const double db = ui.bench.headroomDb();
-    const bool kept = ui.bench.headroomKept();
+    const double db = ui.session.output.headroomDb();
+    const bool kept = ui.session.output.headroomKept();
     if (db >= -0.05)
         return "None of them passes full scale on this take.";
     return words::db (db, true, 1) + (kept ? " on all, for headroom." : " on all would keep every one below full scale.")
-           + (kept && ui.bench.source() == Source::host ? " Heard on the take alone." : "");
+           + (kept && ui.session.transport.source() == Source::host ? " Heard on the take alone." : "");
 }
 
 /** One bar a coil, up and down as it is wound, and what is left of them all. */
 void SoundSheet::paintCoils (juce::Graphics& g, juce::Rectangle<int> area) const
 {
     const auto& t = colours();
-    const auto report = ui.bench.report (ui.bench.heard());
+    const auto report = ui.session.reports.report (ui.session.monitor.heard());
     g.setFont (type::text (12.5f));
     g.setColour (t.mute);
     auto title = area.removeFromTop (20);
-    const OptionId heard = ui.bench.heard();
+    const OptionId heard = ui.session.monitor.heard();
     type::draw (
         g, (heard == asRecorded ? juce::String ("Now") : words::from (letterOf (heard))) + ": what each coil hums, and the sum",
         title, juce::Justification::centredLeft, true);
@@ -187,7 +189,7 @@ void SoundSheet::paintCoils (juce::Graphics& g, juce::Rectangle<int> area) const
                     area, juce::Justification::centredLeft, false);
         return;
     }
-    const double cosine = facingOf (ui.bench.facingDegrees());
+    const double cosine = facingOf (ui.session.noise.facingDegrees());
     double most = 1.0, sum = 0.0;
     for (const auto& coil : report->coilHums)
     {
@@ -244,15 +246,15 @@ void SoundSheet::paint (juce::Graphics& g)
 
     paintCoils (g, coils);
     juce::String notes = "Magnetic hum only. Hum that changes when you touch the strings is grounding or shielding.";
-    const auto report = ui.bench.report (ui.bench.heard());
+    const auto report = ui.session.reports.report (ui.session.monitor.heard());
     if (report != nullptr && ! report->otherCoils.empty())
     {
         notes = words::from (wording::capitalised (wording::otherCoil (report->otherCoils.front()))) + ".\n" + notes;
     }
     paintNote (g, notes, advice, t.mute);
 
-    const auto choice = ui.bench.outputChain();
-    const auto fault = words::from (ui.bench.outputChainFault());
+    const auto choice = ui.session.output.chain();
+    const auto fault = words::from (ui.session.output.chainFault());
     juce::String note;
     if (fault.isNotEmpty())
         note = fault + ". The sound before it goes on.";
@@ -267,6 +269,6 @@ void SoundSheet::paint (juce::Graphics& g)
     paintNote (g, note,
                afterNote.withTrimmedRight (choice.sound == OutputSound::file ? file.getWidth() + 8 : 0).withTrimmedTop (4),
                fault.isNotEmpty() ? t.ink : t.mute);
-    paintNote (g, headroomWords(), headroomNote, ui.bench.headroomDb() < -0.05 ? t.ink : t.mute);
+    paintNote (g, headroomWords(), headroomNote, ui.session.output.headroomDb() < -0.05 ? t.ink : t.mute);
 }
 }

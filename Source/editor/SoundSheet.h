@@ -12,7 +12,7 @@ class SoundSheet : public Overlay
 public:
     explicit SoundSheet (UiContext&, bool inHost);
 
-    void benchChanged (const Revisions&, const Revisions&) override;
+    void sessionChanged (const Revisions&, const Revisions&) override;
     void paint (juce::Graphics&) override;
     void resized() override;
     juce::Point<int> wants() const override { return { 780, 500 }; }

@@ -1,21 +1,22 @@
 #include "editor/StringChoice.h"
 
 #include "editor/Words.h"
+#include "session/Session.h"
 
 namespace coldiron
 {
 StringChoice::StringChoice (UiContext& d) : RadioGroup (d, "Strings the change is for")
 {
     wraps = true;
-    onChoice = [this] (int index) { ui.bench.setOnlyString (index - 1); };
+    onChoice = [this] (int index) { ui.session.monitor.setOnlyString (index - 1); };
     setTooltip ("An option that hears other coils changes every string in its own way. Hear one string's change alone, E to e, "
                 "for the range.");
 }
 
-void StringChoice::benchChanged (const Revisions&, const Revisions&)
+void StringChoice::sessionChanged (const Revisions&, const Revisions&)
 {
     juce::StringArray now { "all strings" };
-    for (const auto& string : ui.bench.job()->guitar.strings)
+    for (const auto& string : ui.session.jobEditor.job()->guitar.strings)
         now.add (words::from (string.name));
     if (names != now)
     {
@@ -23,10 +24,10 @@ void StringChoice::benchChanged (const Revisions&, const Revisions&)
         setChoices (names);
         resized();
     }
-    setChosen (ui.bench.onlyString() + 1);
+    setChosen (ui.session.monitor.onlyString() + 1);
     if (oneChip)
         resized();
-    const auto report = ui.bench.report (ui.bench.heard());
+    const auto report = ui.session.reports.report (ui.session.monitor.heard());
     setVisible (chosen() > 0 || (report != nullptr && ! report->silent && report->figures.confidence.isEstimated()));
     repaint();
 }

@@ -10,7 +10,7 @@ class StringChoice : public RadioGroup
 public:
     explicit StringChoice (UiContext&);
 
-    void benchChanged (const Revisions& before, const Revisions& now);
+    void sessionChanged (const Revisions& before, const Revisions& now);
     void paint (juce::Graphics&) override;
     void resized() override;
 

@@ -2,6 +2,7 @@
 
 #include "editor/Fitting.h"
 #include "editor/Words.h"
+#include "session/Session.h"
 #include "wording/ConfidenceWords.h"
 #include "wording/FigureWords.h"
 #include "wording/Say.h"
@@ -58,16 +59,16 @@ juce::Point<float> TagCard::eyelet() const
 
 void TagCard::refresh()
 {
-    auto& bench = ui.bench;
-    const auto job = bench.job();
-    heard = bench.heard() == shown;
-    working = bench.isWorking (shown);
-    report = bench.report (shown);
+    auto& session = ui.session;
+    const auto job = session.jobEditor.job();
+    heard = session.monitor.heard() == shown;
+    working = session.reports.isWorking (shown);
+    report = session.reports.report (shown);
     below.clear();
     if (shown == asRecorded)
     {
         name = "As recorded";
-        const int take = bench.takeFor (asRecorded);
+        const int take = session.takes.takeFor (asRecorded);
         if (take >= 0 && take < static_cast<int> (job->takes.size()))
             below = words::settingInWords (job->takes[static_cast<size_t> (take)].harness,
                                            job->takes[static_cast<size_t> (take)].setting);
@@ -233,7 +234,7 @@ void TagCard::paintFigures (juce::Graphics& g)
         const bool isNow = shown == asRecorded;
         bool clips = false;
         if (known && report->peakDb.has_value())
-            clips = *report->peakDb + (ui.bench.levelMatched() ? report->matchDb : 0.0) > 0.0;
+            clips = *report->peakDb + (ui.session.monitor.levelMatched() ? report->matchDb : 0.0) > 0.0;
         rows.push_back ({ "level", known ? words::db (levelOf (*report)) : juce::String(), false, clips });
         rows.push_back (
             { "clarity", known ? words::db (report->figures.clarityDb.value_or (0.0)) : juce::String(), false, false });
@@ -302,7 +303,7 @@ void TagCard::mouseDown (const juce::MouseEvent& e)
     if (e.mods.isPopupMenu())
         showMenu();
     else
-        ui.bench.hear (shown);
+        ui.session.monitor.hear (shown);
 }
 
 void TagCard::mouseDoubleClick (const juce::MouseEvent& e)
@@ -314,13 +315,13 @@ void TagCard::mouseDoubleClick (const juce::MouseEvent& e)
 bool TagCard::keyPressed (const juce::KeyPress& key)
 {
     if (key == juce::KeyPress::returnKey)
-        ui.bench.hear (shown);
+        ui.session.monitor.hear (shown);
     else if (key == juce::KeyPress (juce::KeyPress::F10Key, juce::ModifierKeys::shiftModifier, 0))
         showMenu();
     else if (key == juce::KeyPress::F2Key && shown != asRecorded)
         startRenaming();
     else if (key == juce::KeyPress::deleteKey && shown != asRecorded)
-        ui.bench.removeOption (shown);
+        ui.session.options.remove (shown);
     else
         return false;
     return true;
@@ -343,59 +344,9 @@ void TagCard::endRenaming (bool keep)
     nameField.setVisible (false);
     const auto typed = nameField.getText().trim();
     if (keep && typed.isNotEmpty() && typed != name)
-        ui.bench.renameOption (shown, typed.toStdString());
+        ui.session.options.rename (shown, typed.toStdString());
     repaint();
 }
 
 void TagCard::resized() { nameField.setBounds (nameArea().withHeight (24)); }
-
-NewTag::NewTag (UiContext& d) : ui (d)
-{
-    setWantsKeyboardFocus (true);
-    setTitle ("New option, pick a rewire");
-}
-
-void NewTag::setLetter (OptionId t)
-{
-    letter = t;
-    repaint();
-}
-
-void NewTag::paint (juce::Graphics& g)
-{
-    const auto& t = ui.colours();
-    const auto path = tagOutline (getLocalBounds().toFloat().reduced (inset + 0.5f));
-    juce::Path dashed;
-    const float dash[] = { 5.0f, 4.0f };
-    juce::PathStrokeType (1.0f).createDashedStroke (dashed, path, dash, 2);
-    g.setColour (isMouseOver() ? t.ink : t.mute);
-    g.fillPath (dashed);
-    if (hasKeyboardFocus (false))
-        g.strokePath (tagOutline (getLocalBounds().toFloat().reduced (1.0f)), juce::PathStrokeType (2.0f));
-    auto area = getLocalBounds().reduced (10, 0).withSizeKeepingCentre (getWidth() - 14, 44);
-    g.setColour (t.ink);
-    const bool narrow = getWidth() < 118;
-    g.setFont (type::bold (narrow ? 12.0f : 14.0f));
-    type::draw (g, narrow ? "New" : "New option", area.removeFromTop (22), juce::Justification::centred, false);
-    g.setColour (t.mute);
-    g.setFont (type::text (12.5f));
-    type::draw (g,
-                narrow ? juce::String ("for ") + words::from (letterOf (letter))
-                       : "pick a rewire for " + words::from (letterOf (letter)),
-                area, juce::Justification::centred, false);
-}
-
-void NewTag::mouseUp (const juce::MouseEvent& e)
-{
-    if (getLocalBounds().contains (e.getPosition()))
-        ui.addRewireTo (asRecorded);
-}
-
-bool NewTag::keyPressed (const juce::KeyPress& key)
-{
-    if (key != juce::KeyPress::returnKey)
-        return false;
-    ui.addRewireTo (asRecorded);
-    return true;
-}
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "editor/Look.h"
+#include "session/Report.h"
 
 namespace coldiron
 {
@@ -19,7 +20,7 @@ public:
 
     OptionId option() const { return shown; }
     void setSize (TagSize);
-    void refresh(); ///< reads the bench again
+    void refresh(); ///< reads the session again
     juce::Point<float> eyelet() const;
 
     void paint (juce::Graphics&) override;

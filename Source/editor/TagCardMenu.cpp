@@ -1,5 +1,6 @@
 #include "editor/TagCard.h"
 #include "editor/Words.h"
+#include "session/Session.h"
 
 #include <algorithm>
 
@@ -7,9 +8,9 @@ namespace coldiron
 {
 void TagCard::showMenu()
 {
-    auto& bench = ui.bench;
+    auto& session = ui.session;
     juce::PopupMenu menu;
-    const auto ids = bench.ids();
+    const auto ids = session.options.ids();
     const auto found = std::find (ids.begin(), ids.end(), shown);
     const int place = found == ids.end() ? -1 : static_cast<int> (found - ids.begin());
     const bool room = ids.size() < 8;
@@ -19,10 +20,10 @@ void TagCard::showMenu()
     else
     {
         menu.addItem (3, "Add a rewire");
-        if (const auto choices = bench.rewires (shown); ! choices.empty())
+        if (const auto choices = session.options.rewires (shown); ! choices.empty())
         {
             juce::PopupMenu off;
-            const auto* option = bench.job()->find (letterOf (shown));
+            const auto* option = session.jobEditor.job()->find (letterOf (shown));
             for (size_t i = 0; i < choices.size(); ++i)
                 off.addItem (100 + static_cast<int> (i), option != nullptr && i < option->rewires.size()
                                                              ? words::from (option->rewires[i].name)
@@ -48,21 +49,21 @@ void TagCard::showMenu()
                             const OptionId id = self->shown;
                             if (choice >= 100)
                             {
-                                auto list = d.bench.rewires (id);
+                                auto list = d.session.options.rewires (id);
                                 list.erase (list.begin() + (choice - 100));
-                                d.bench.setRewires (id, list);
+                                d.session.options.setRewires (id, list);
                                 return;
                             }
                             switch (choice)
                             {
-                            case 1: d.bench.hear (id); break;
+                            case 1: d.session.monitor.hear (id); break;
                             case 2: d.addRewireTo (asRecorded); break;
                             case 3: d.addRewireTo (id); break;
                             case 4: self->startRenaming(); break;
-                            case 5: d.bench.hear (d.bench.duplicateOption (id)); break;
-                            case 6: d.bench.moveOption (id, place - 1); break;
-                            case 7: d.bench.moveOption (id, place + 1); break;
-                            case 8: d.bench.removeOption (id); break;
+                            case 5: d.session.monitor.hear (d.session.options.duplicate (id)); break;
+                            case 6: d.session.options.move (id, place - 1); break;
+                            case 7: d.session.options.move (id, place + 1); break;
+                            case 8: d.session.options.remove (id); break;
                             default: break;
                             }
                         });

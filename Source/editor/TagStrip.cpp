@@ -1,5 +1,7 @@
 #include "editor/TagStrip.h"
 
+#include "session/Session.h"
+
 namespace coldiron
 {
 TagStrip::TagStrip (UiContext& d) : Panel (d), newTag (d)
@@ -12,7 +14,7 @@ TagStrip::TagStrip (UiContext& d) : Panel (d), newTag (d)
 void TagStrip::rebuild()
 {
     std::vector<OptionId> wanted { asRecorded };
-    for (OptionId id : ui.bench.ids())
+    for (OptionId id : ui.session.options.ids())
         wanted.push_back (id);
     const bool same = wanted.size() == cards.size()
                       && std::equal (wanted.begin(), wanted.end(), cards.begin(),
@@ -47,7 +49,7 @@ void TagStrip::arrange (const std::vector<juce::Rectangle<int>>& places, TagSize
     repaint();
 }
 
-void TagStrip::benchChanged (const Revisions& before, const Revisions& now)
+void TagStrip::sessionChanged (const Revisions& before, const Revisions& now)
 {
     if (before.job != now.job)
         rebuild();
@@ -60,7 +62,7 @@ void TagStrip::paintOverChildren (juce::Graphics& g)
 {
     for (const auto& card : cards)
     {
-        const bool heard = ui.bench.heard() == card->option();
+        const bool heard = ui.session.monitor.heard() == card->option();
         const auto hole = card->eyelet() + card->getPosition().toFloat();
         juce::Path thread;
         const float top = 6.0f; // where the take's sheet ends
@@ -94,11 +96,11 @@ void TagStrip::rename (OptionId id)
 void TagStrip::hearNext (int direction)
 {
     for (size_t i = 0; i < cards.size(); ++i)
-        if (cards[i]->option() == ui.bench.heard())
+        if (cards[i]->option() == ui.session.monitor.heard())
         {
             const auto next = static_cast<int> (i) + direction;
             if (next >= 0 && next < static_cast<int> (cards.size()))
-                ui.bench.hear (cards[static_cast<size_t> (next)]->option());
+                ui.session.monitor.hear (cards[static_cast<size_t> (next)]->option());
             return;
         }
 }

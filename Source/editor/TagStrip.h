@@ -13,7 +13,7 @@ public:
 
     /** @param places  of the tags, in this component's coordinates */
     void arrange (const std::vector<juce::Rectangle<int>>& places, TagSize);
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     void paintOverChildren (juce::Graphics&) override;
     void rename (OptionId);
     void hearNext (int direction);

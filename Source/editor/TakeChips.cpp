@@ -1,6 +1,7 @@
 #include "editor/TakeChips.h"
 
 #include "editor/Words.h"
+#include "session/Session.h"
 
 namespace coldiron
 {
@@ -14,17 +15,17 @@ TakeChips::TakeChips (UiContext& d) : RadioGroup (d, "Takes"), plus (d, "Add a t
 
 int TakeChips::idealWidth() const { return pitch * (static_cast<int> (lines.size()) + 1); }
 
-void TakeChips::benchChanged (const Revisions& before, const Revisions& now)
+void TakeChips::sessionChanged (const Revisions& before, const Revisions& now)
 {
     if (before.job == now.job && before.transport == now.transport)
         return;
-    lines = takeLines (ui.bench);
+    lines = takeLines (ui.session.jobEditor);
     juce::StringArray titles;
     for (const auto& line : lines)
         titles.add ("Take " + juce::String (titles.size() + 1) + ", " + words::from (line.name)
                     + (line.isMissing ? ", the file is not there" : ""));
     setChoices (titles);
-    setChosen (ui.bench.take());
+    setChosen (ui.session.takes.playing());
     resized();
     repaint();
 }
@@ -92,15 +93,15 @@ void TakeChips::remove (int take)
     if (take < 0 || take >= static_cast<int> (lines.size()))
         return;
     const auto name = words::from (lines[static_cast<size_t> (take)].name);
-    if (removeTake (ui.bench, take))
+    if (removeTake (ui.session.jobEditor, ui.session.takes, take))
         ui.tell (name + " is out of the job. The file stays where it is; undo brings it back.");
 }
 
 void TakeChips::select (int take)
 {
     if (count() > 0)
-        ui.bench.selectTake (juce::jlimit (0, count() - 1, take));
-    setChosen (ui.bench.take());
+        ui.session.takes.select (juce::jlimit (0, count() - 1, take));
+    setChosen (ui.session.takes.playing());
 }
 
 void TakeChips::pressed (int take, juce::ModifierKeys mods) { mods.isPopupMenu() ? menu (take) : select (take); }

@@ -15,7 +15,7 @@ public:
 
     std::function<void (int)> onRename, onRelink; ///< ask for a name, for the file
     int idealWidth() const;
-    void benchChanged (const Revisions& before, const Revisions& now);
+    void sessionChanged (const Revisions& before, const Revisions& now);
     const std::vector<TakeLine>& takes() const { return lines; }
     void remove (int);
 

@@ -1,6 +1,7 @@
 #include "editor/TakeInSheet.h"
 
 #include "editor/Words.h"
+#include "session/Session.h"
 
 namespace coldiron
 {
@@ -45,7 +46,7 @@ TakeInSheet::TakeInSheet (UiContext& d) : Overlay (d), guitars (d, "Another guit
 
 void TakeInSheet::readCards()
 {
-    const auto job = ui.bench.job();
+    const auto job = ui.session.jobEditor.job();
     std::vector<std::string> names;
     std::vector<GuitarValue> others;
     for (const auto& value : valuesOf (*job))
@@ -84,11 +85,11 @@ void TakeInSheet::readCards()
     placeCards();
 }
 
-void TakeInSheet::benchChanged (const Revisions& before, const Revisions& now)
+void TakeInSheet::sessionChanged (const Revisions& before, const Revisions& now)
 {
     if (before.job != now.job)
         readCards();
-    column.benchChanged (before, now);
+    column.sessionChanged (before, now);
     repaint();
 }
 
@@ -111,7 +112,7 @@ std::string TakeInSheet::pickupAt (juce::Point<int> point) const
 void TakeInSheet::pickPickup (const std::string& part)
 {
     picking = part;
-    const auto job = ui.bench.job();
+    const auto job = ui.session.jobEditor.job();
     const auto* found = job->guitar.harness.find (part);
     picker.setVisible (true);
     resized();
@@ -120,10 +121,10 @@ void TakeInSheet::pickPickup (const std::string& part)
 
 void TakeInSheet::chosen (const std::string& preset)
 {
-    const auto edit = pickupChoice (ui.bench, picking, preset);
-    if (! edit.sound() || ! ui.bench.edit (edit.pointer, edit.json, edit.name))
+    const auto edit = pickupChoice (ui.session.jobEditor, picking, preset);
+    if (! edit.sound() || ! ui.session.jobEditor.edit (edit.pointer, edit.json, edit.name))
     {
-        const auto diagnostics = ui.bench.diagnostics();
+        const auto diagnostics = ui.session.diagnostics();
         return picker.refuse (edit.sound() && ! diagnostics.empty() ? words::from (diagnostics.front().message)
                                                                     : words::from (edit.refusal));
     }
@@ -193,7 +194,7 @@ void TakeInSheet::paint (juce::Graphics& g)
     const auto& t = colours();
     g.setColour (t.ink);
     g.setFont (type::name (20.0f));
-    type::draw (g, "Take in: " + words::from (ui.bench.job()->guitar.name), 20, 12, guitars.getX() - 30, 30,
+    type::draw (g, "Take in: " + words::from (ui.session.jobEditor.job()->guitar.name), 20, 12, guitars.getX() - 30, 30,
                 juce::Justification::centredLeft, true);
     g.setColour (t.mute);
     g.setFont (type::name (15.0f));

@@ -16,7 +16,7 @@ public:
     std::function<void (const std::string& pickup)> onPickupFile; ///< a file of that pickup is wanted
     std::function<void()> onGuitars;                              ///< another guitar is wanted
 
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     void paint (juce::Graphics&) override;
     void resized() override;
     bool keyPressed (const juce::KeyPress&) override;

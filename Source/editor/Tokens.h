@@ -1,6 +1,6 @@
 #pragma once
 
-#include "session/Bench.h"
+#include "session/OptionId.h"
 
 #include <juce_gui_basics/juce_gui_basics.h>
 
@@ -9,11 +9,11 @@
 
 namespace coldiron
 {
-/** The colours of a window: ink on bench paper, or chalk on slate. */
+/** The colours of a window: ink on paper, or chalk on slate. */
 struct Tokens
 {
     juce::Colour window, sheet, well, line, mute, ink, heat, onOption;
-    std::array<juce::Colour, 9> options; ///< by Tag; as recorded is ink
+    std::array<juce::Colour, 9> options; ///< by OptionId; as recorded is ink
 
     static const Tokens& light();
     static const Tokens& dark();

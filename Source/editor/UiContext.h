@@ -1,17 +1,20 @@
 #pragma once
 
 #include "editor/Tokens.h"
+#include "session/Revisions.h"
 
 #include <functional>
 
 namespace coldiron
 {
-/** What every part of the window shares: the bench, the colours, and the few things one part asks of another. */
+class Session;
+
+/** What every part of the window shares: the session, the colours, and the few things one part asks of another. */
 struct UiContext
 {
-    explicit UiContext (Bench& b) : bench (b) {}
+    explicit UiContext (Session& s) : session (s) {}
 
-    Bench& bench;
+    Session& session;
     const Tokens* tokens = &Tokens::light();
 
     std::function<void (OptionId)> addRewireTo; ///< opens the list of rewires for an option; asRecorded: a new one
@@ -31,14 +34,14 @@ struct UiContext
     }
 };
 
-/** A part of the window that draws from the bench. */
+/** A part of the window that draws from the session. */
 class Panel : public juce::Component
 {
 public:
     explicit Panel (UiContext& d) : ui (d) {}
 
     /** Called on the message thread with what changed since the last call. */
-    virtual void benchChanged (const Revisions& before, const Revisions& now) = 0;
+    virtual void sessionChanged (const Revisions& before, const Revisions& now) = 0;
 
 protected:
     UiContext& ui;

@@ -1,6 +1,7 @@
 #include "editor/Values.h"
 
 #include "editor/Words.h"
+#include "session/Session.h"
 
 namespace coldiron
 {
@@ -180,7 +181,7 @@ void ValueRow::say (const juce::String& words, bool isRefusal)
 
 void ValueRow::startTyping (const juce::String& first)
 {
-    if (ui.bench.blind().isRunning)
+    if (ui.session.blindTest.view().isRunning)
         return ui.tell ("Not while judging blind: a value would change what is judged.");
     if (field == nullptr)
     {
@@ -221,12 +222,12 @@ bool ValueRow::commit()
     const auto typed = field->getText().trim().toStdString();
     if (typed == typedText (value))
         return (endTyping (true), true);
-    const auto edit = typedEdit (ui.bench, value, typed);
+    const auto edit = typedEdit (ui.session.jobEditor, value, typed);
     if (! edit.sound())
         return (say (words::from (edit.refusal), true), false);
-    if (! ui.bench.edit (edit.pointer, edit.json, edit.name))
+    if (! ui.session.jobEditor.edit (edit.pointer, edit.json, edit.name))
     {
-        const auto diagnostics = ui.bench.diagnostics();
+        const auto diagnostics = ui.session.diagnostics();
         return (say (diagnostics.empty() ? juce::String ("The job does not take it.") : words::from (diagnostics.front().message),
                      true),
                 false);
@@ -247,11 +248,11 @@ void ValueRow::leave()
             if (self == nullptr || self->field == nullptr || self->field->hasKeyboardFocus (true))
                 return;
             const auto typed = self->field->getText().trim();
-            const auto edit = typedEdit (self->ui.bench, self->value, typed.toStdString());
+            const auto edit = typedEdit (self->ui.session.jobEditor, self->value, typed.toStdString());
             if (typed.toStdString() != typedText (self->value))
             {
                 if (edit.sound())
-                    self->ui.bench.edit (edit.pointer, edit.json, edit.name);
+                    self->ui.session.jobEditor.edit (edit.pointer, edit.json, edit.name);
                 else
                     self->ui.tell (labelOf (self->value) + " stays at " + shownOf (self->value) + ". "
                                    + words::from (edit.refusal));

@@ -1,6 +1,7 @@
 #include "editor/WaveformView.h"
 
 #include "editor/Words.h"
+#include "session/Session.h"
 #include "wording/TakeWords.h"
 
 #include <cmath>
@@ -14,7 +15,8 @@ WaveformView::WaveformView (UiContext& d) : Panel (d), open (d, "Open a take"), 
     addChildComponent (chips);
     addChildComponent (open);
     addChildComponent (nameField);
-    open.onClick = [this] { picture != nullptr&& ui.findTakeFile ? ui.findTakeFile (ui.bench.take()) : ui.openTakeFile(); };
+    open.onClick = [this]
+    { picture != nullptr&& ui.findTakeFile ? ui.findTakeFile (ui.session.takes.playing()) : ui.openTakeFile(); };
     chips.onRename = [this] (int take) { renameTake (take); };
     chips.onRelink = [this] (int take)
     {
@@ -27,12 +29,12 @@ WaveformView::WaveformView (UiContext& d) : Panel (d), open (d, "Open a take"), 
     nameField.onFocusLost = [this] { endNaming (true); };
 }
 
-void WaveformView::benchChanged (const Revisions& before, const Revisions& now)
+void WaveformView::sessionChanged (const Revisions& before, const Revisions& now)
 {
-    chips.benchChanged (before, now);
+    chips.sessionChanged (before, now);
     if (before.transport != now.transport || before.job != now.job)
     {
-        const auto shown = std::exchange (picture, ui.bench.takePicture());
+        const auto shown = std::exchange (picture, ui.session.takes.picture());
         if (shown != nullptr && picture != nullptr && picture != shown && ! picture->remarks.empty())
             ui.tell (words::from (picture->name + ": " + wording::takeFault (picture->remarks.front()) + ". "
                                   + wording::takeFaultCost (picture->remarks.front())));
@@ -72,7 +74,7 @@ void WaveformView::resized()
 
 std::pair<double, double> WaveformView::loopRange() const
 {
-    const auto range = ui.bench.loop();
+    const auto range = ui.session.transport.loop();
     return range.second > range.first || ! playable() ? range : std::make_pair (0.0, picture->seconds);
 }
 
@@ -114,8 +116,8 @@ void WaveformView::buildWave()
         }
         const float x = static_cast<float> (wave.getX() + bar * pitch + 1);
         const double at = secondsAt (x);
-        const bool inside = ui.bench.isLooping() && at >= from && at <= to;
-        (inside || ! ui.bench.isLooping() ? loud : quiet)
+        const bool inside = ui.session.transport.isLooping() && at >= from && at <= to;
+        (inside || ! ui.session.transport.isLooping() ? loud : quiet)
             .addRoundedRectangle (x, middle - juce::jmax (1.0f, high * scale), 2.0f, juce::jmax (2.0f, (high - low) * scale),
                                   1.0f);
     }
@@ -124,8 +126,8 @@ void WaveformView::buildWave()
 void WaveformView::placeTicks()
 {
     ticks.clear();
-    const auto job = ui.bench.job();
-    const int take = ui.bench.take();
+    const auto job = ui.session.jobEditor.job();
+    const int take = ui.session.takes.playing();
     if (! playable() || take < 0 || take >= static_cast<int> (job->takes.size()))
         return;
     const auto& played = job->takes[static_cast<size_t> (take)].strings;
@@ -150,14 +152,14 @@ void WaveformView::flipString (size_t index)
         return ui.tell ("A take plays at least one string.");
     if (played.size() == ticks.size())
         played.clear();
-    ui.bench.setStringsPlayed (ui.bench.take(), played);
+    ui.session.takes.setStringsPlayed (ui.session.takes.playing(), played);
 }
 
 void WaveformView::paintWave (juce::Graphics& g)
 {
     const auto& t = colours();
     const auto [from, to] = loopRange();
-    const bool looping = ui.bench.isLooping();
+    const bool looping = ui.session.transport.isLooping();
     if (looping)
     {
         const auto region = juce::Rectangle<float> (xOf (from), static_cast<float> (wave.getY()), xOf (to) - xOf (from),
@@ -178,17 +180,17 @@ void WaveformView::paintWave (juce::Graphics& g)
     }
     g.setColour (t.mute.withAlpha (0.6f));
     g.fillPath (quiet);
-    g.setColour (t.of (ui.bench.heard()));
+    g.setColour (t.of (ui.session.monitor.heard()));
     g.fillPath (loud);
 }
 
 void WaveformView::paintHead (juce::Graphics& g)
 {
     const auto& t = colours();
-    const auto blind = ui.bench.blind();
-    const OptionId heard = ui.bench.heard();
-    const float x =
-        juce::jlimit (static_cast<float> (wave.getX()), static_cast<float> (wave.getRight()), xOf (ui.bench.positionSeconds()));
+    const auto blind = ui.session.blindTest.view();
+    const OptionId heard = ui.session.monitor.heard();
+    const float x = juce::jlimit (static_cast<float> (wave.getX()), static_cast<float> (wave.getRight()),
+                                  xOf (ui.session.transport.positionSeconds()));
     g.setColour (t.ink);
     g.fillRect (x - 1.0f, static_cast<float> (wave.getY()), 2.0f, static_cast<float> (wave.getHeight()));
     if (heard == asRecorded && ! blind.isRunning)
@@ -209,7 +211,7 @@ void WaveformView::tick()
 {
     if (! playable())
         return;
-    const int x = juce::roundToInt (xOf (ui.bench.positionSeconds()));
+    const int x = juce::roundToInt (xOf (ui.session.transport.positionSeconds()));
     if (x == lastX)
         return;
     repaint (lastX - 12, wave.getY() - 6, 24, wave.getHeight() + 8);
@@ -221,31 +223,31 @@ void WaveformView::togglePlay()
 {
     if (! playable())
         return;
-    if (ui.bench.isPlaying())
-        ui.bench.stop();
+    if (ui.session.transport.isPlaying())
+        ui.session.transport.stop();
     else
-        ui.bench.play();
+        ui.session.transport.play();
     repaint();
 }
 
 void WaveformView::toggleLoop()
 {
-    ui.bench.setLooping (! ui.bench.isLooping());
+    ui.session.transport.setLooping (! ui.session.transport.isLooping());
     buildWave();
     repaint();
 }
 
 void WaveformView::nextTake()
 {
-    const auto count = static_cast<int> (ui.bench.job()->takes.size());
+    const auto count = static_cast<int> (ui.session.jobEditor.job()->takes.size());
     if (count < 2)
         return;
     // Every take in turn for all options, then again each option from the take nearest to it.
-    const int next = ui.bench.takesFollow() ? 0 : ui.bench.take() + 1;
+    const int next = ui.session.takes.follows() ? 0 : ui.session.takes.playing() + 1;
     if (next < count)
-        ui.bench.selectTake (next);
+        ui.session.takes.select (next);
     else
-        ui.bench.followTakes();
+        ui.session.takes.follow();
     ui.tell (next < count ? "Take " + juce::String (next + 1) + " for all options."
                           : juce::String ("Each option is derived from the take nearest to it."));
 }
@@ -255,12 +257,12 @@ void WaveformView::setLoopEndHere (bool second)
     if (! playable())
         return;
     auto [from, to] = loopRange();
-    const double here = ui.bench.positionSeconds();
+    const double here = ui.session.transport.positionSeconds();
     (second ? to : from) = here;
     if (to - from < 0.05)
         return ui.tell ("The loop's end comes after its start.");
-    ui.bench.setLoop (from, to);
-    ui.bench.setLooping (true);
+    ui.session.transport.setLoop (from, to);
+    ui.session.transport.setLooping (true);
     buildWave();
     repaint();
 }
@@ -270,9 +272,9 @@ WaveformView::Grip WaveformView::gripAt (juce::Point<float> at) const
     if (! playable() || ! wave.toFloat().expanded (8, 0).contains (at))
         return Grip::none;
     const auto [from, to] = loopRange();
-    if (ui.bench.isLooping() && std::abs (at.x - xOf (from)) < 8.0f)
+    if (ui.session.transport.isLooping() && std::abs (at.x - xOf (from)) < 8.0f)
         return Grip::left;
-    if (ui.bench.isLooping() && std::abs (at.x - xOf (to)) < 8.0f)
+    if (ui.session.transport.isLooping() && std::abs (at.x - xOf (to)) < 8.0f)
         return Grip::right;
     return Grip::place;
 }
@@ -305,11 +307,11 @@ void WaveformView::mouseDown (const juce::MouseEvent& e)
     for (size_t i = 0; i < ticks.size(); ++i)
         if (ticks[i].area.contains (e.getPosition()))
             return flipString (i);
-    if (heading.contains (e.getPosition()) && ui.bench.job()->takes.size() > 1)
+    if (heading.contains (e.getPosition()) && ui.session.jobEditor.job()->takes.size() > 1)
         return nextTake();
     grip = gripAt (e.position);
     if (grip == Grip::place)
-        ui.bench.seek (secondsAt (e.position.x));
+        ui.session.transport.seek (secondsAt (e.position.x));
 }
 
 void WaveformView::mouseDrag (const juce::MouseEvent& e)
@@ -317,17 +319,17 @@ void WaveformView::mouseDrag (const juce::MouseEvent& e)
     auto [from, to] = loopRange();
     const double at = secondsAt (e.position.x);
     if (grip == Grip::left)
-        ui.bench.setLoop (juce::jmin (at, to - 0.1), to);
+        ui.session.transport.setLoop (juce::jmin (at, to - 0.1), to);
     else if (grip == Grip::right)
-        ui.bench.setLoop (from, juce::jmax (at, from + 0.1));
+        ui.session.transport.setLoop (from, juce::jmax (at, from + 0.1));
     else if (grip == Grip::place)
     {
         // Dragging over the wave draws a new loop.
         const double start = secondsAt (e.mouseDownPosition.x);
         if (std::abs (e.getDistanceFromDragStartX()) < 8)
             return;
-        ui.bench.setLoop (juce::jmin (start, at), juce::jmax (juce::jmin (start, at) + 0.1, juce::jmax (start, at)));
-        ui.bench.setLooping (true);
+        ui.session.transport.setLoop (juce::jmin (start, at), juce::jmax (juce::jmin (start, at) + 0.1, juce::jmax (start, at)));
+        ui.session.transport.setLooping (true);
     }
     else
         return;
@@ -339,8 +341,8 @@ void WaveformView::mouseDoubleClick (const juce::MouseEvent& e)
 {
     if (! playable() || ! wave.contains (e.getPosition()))
         return;
-    ui.bench.setLoop (0.0, picture->seconds);
-    ui.bench.setLooping (true);
+    ui.session.transport.setLoop (0.0, picture->seconds);
+    ui.session.transport.setLooping (true);
     buildWave();
     repaint();
 }

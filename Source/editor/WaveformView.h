@@ -1,6 +1,7 @@
 #pragma once
 
 #include "editor/TakeChips.h"
+#include "session/TakePicture.h"
 
 namespace coldiron
 {
@@ -11,7 +12,7 @@ class WaveformView : public Panel, public juce::SettableTooltipClient
 public:
     explicit WaveformView (UiContext&);
 
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     void tick(); ///< moves the playhead
     void togglePlay();
     void toggleLoop();
@@ -58,7 +59,7 @@ private:
     void paintHeading (juce::Graphics&);
     void endNaming (bool keep);
     bool isMissing() const;
-    bool isLive() const { return ui.bench.source() == Source::host && ! ui.inHost; }
+    bool isLive() const;
     juce::String takeName() const;
     Grip gripAt (juce::Point<float>) const;
 };

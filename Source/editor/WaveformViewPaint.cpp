@@ -2,13 +2,14 @@
 
 #include "editor/WaveformView.h"
 #include "editor/Words.h"
+#include "session/Session.h"
 #include "wording/TakeWords.h"
 
 namespace coldiron
 {
 juce::String WaveformView::takeName() const
 {
-    const auto take = static_cast<size_t> (juce::jmax (0, ui.bench.take()));
+    const auto take = static_cast<size_t> (juce::jmax (0, ui.session.takes.playing()));
     return take < chips.takes().size() ? words::from (chips.takes()[take].name)
            : picture != nullptr        ? words::from (picture->name)
                                        : juce::String();
@@ -16,7 +17,7 @@ juce::String WaveformView::takeName() const
 
 bool WaveformView::isMissing() const
 {
-    const auto take = static_cast<size_t> (juce::jmax (0, ui.bench.take()));
+    const auto take = static_cast<size_t> (juce::jmax (0, ui.session.takes.playing()));
     return take < chips.takes().size() && chips.takes()[take].isMissing;
 }
 
@@ -32,7 +33,7 @@ void WaveformView::paint (juce::Graphics& g)
     g.fillEllipse (button.toFloat());
     g.setColour (t.sheet);
     const auto c = button.toFloat().getCentre();
-    if (ui.bench.isPlaying())
+    if (ui.session.transport.isPlaying())
     {
         g.fillRect (c.x - 8, c.y - 9, 5.0f, 18.0f);
         g.fillRect (c.x + 3, c.y - 9, 5.0f, 18.0f);
@@ -95,14 +96,14 @@ void WaveformView::paintHeading (juce::Graphics& g)
     auto row = heading;
     g.setColour (t.ink);
     g.setFont (type::bold (13.0f));
-    const auto job = ui.bench.job();
+    const auto job = ui.session.jobEditor.job();
     const auto name = takeName();
     const auto font = type::bold (13.0f);
     if (naming < 0)
         type::draw (g, name, row.withWidth (juce::jmin (row.getWidth(), 220)), juce::Justification::centredLeft, true);
     row.removeFromLeft (naming >= 0 ? 210 : juce::jmin (220, juce::roundToInt (type::width (font, name))) + 14);
     auto how = words::seconds (picture->seconds);
-    const int take = ui.bench.take();
+    const int take = ui.session.takes.playing();
     if (take >= 0 && take < static_cast<int> (job->takes.size()))
         how << ", "
             << words::settingInWords (job->takes[static_cast<size_t> (take)].harness,
@@ -110,8 +111,8 @@ void WaveformView::paintHeading (juce::Graphics& g)
     if (! picture->remarks.empty()) // the worst before all else: it is what a better recording would not have
         how = words::seconds (picture->seconds) + ", " + words::from (wording::takeFault (picture->remarks.front()))
               + how.substring (words::seconds (picture->seconds).length());
-    if (const auto report = ui.bench.report (ui.bench.heard());
-        report != nullptr && report->figures.trust.trustedToHz && ! ui.bench.blind().isRunning)
+    if (const auto report = ui.session.reports.report (ui.session.monitor.heard());
+        report != nullptr && report->figures.trust.trustedToHz && ! ui.session.blindTest.view().isRunning)
         how = words::seconds (picture->seconds) + ", noise: trust " + words::from (letterOf (report->option)) + " up to "
               + words::hertz (*report->figures.trust.trustedToHz) + how.substring (words::seconds (picture->seconds).length());
     if (isLive())
@@ -141,7 +142,8 @@ void WaveformView::paintHeading (juce::Graphics& g)
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
     type::draw (g,
-                ui.bench.isLooping() ? "Loop " + juce::String (from, 1) + " to " + words::seconds (to) : juce::String ("No loop"),
+                ui.session.transport.isLooping() ? "Loop " + juce::String (from, 1) + " to " + words::seconds (to)
+                                                 : juce::String ("No loop"),
                 heading.withLeft (heading.getRight() - 140), juce::Justification::centredRight, false);
 }
 
@@ -149,8 +151,8 @@ void WaveformView::renameTake (int take)
 {
     if (take < 0 || take >= static_cast<int> (chips.takes().size()))
         return;
-    if (take != ui.bench.take())
-        ui.bench.selectTake (take);
+    if (take != ui.session.takes.playing())
+        ui.session.takes.select (take);
     naming = take;
     dressField (nameField, colours(), 13.0f);
     nameField.setText (words::from (chips.takes()[static_cast<size_t> (take)].name), false);
@@ -170,7 +172,7 @@ void WaveformView::endNaming (bool keep)
     nameField.setVisible (false);
     if (keep && take < static_cast<int> (chips.takes().size())
         && typed != words::from (chips.takes()[static_cast<size_t> (take)].name))
-        coldiron::renameTake (ui.bench, take, typed.toStdString());
+        coldiron::renameTake (ui.session.jobEditor, take, typed.toStdString());
     repaint();
 }
 }

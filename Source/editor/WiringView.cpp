@@ -2,6 +2,7 @@
 
 #include "editor/JobWords.h"
 #include "session/HandRewire.h"
+#include "session/Session.h"
 #include "wording/PartWords.h"
 
 namespace coldiron
@@ -41,15 +42,15 @@ juce::Rectangle<float> WiringView::sheetArea() const
 
 void WiringView::readBench()
 {
-    const auto job = ui.bench.job();
-    const OptionId heard = ui.bench.heard();
+    const auto job = ui.session.jobEditor.job();
+    const OptionId heard = ui.session.monitor.heard();
     const auto next = cache.get (job, heard);
     fresh = next != nullptr && next->width > 0;
-    if (const auto now = ui.bench.revisions(); now.job + 1 != seenJob || heard != seenOption)
+    if (const auto now = ui.session.revisions(); now.job + 1 != seenJob || heard != seenOption)
     {
         seenJob = now.job + 1;
         seenOption = heard;
-        inPlace = mayBeRewired (ui.bench, heard);
+        inPlace = mayBeRewired (ui.session.jobEditor, heard);
     }
     if (! fresh)
     {
@@ -61,17 +62,18 @@ void WiringView::readBench()
         hovered = nullptr;
     drawing = next;
     const auto* option = heard == asRecorded ? nullptr : job->find (letterOf (heard));
-    CircuitConfig config = option != nullptr ? job->optionConfig (*option)
-                                             : job->recordedConfig (job->takes.empty() ? -1 : juce::jmax (0, ui.bench.take()));
-    config.harness = jobwords::harnessOf (*job, heard);
+    CircuitConfig config = option != nullptr
+                               ? job->optionConfig (*option)
+                               : job->recordedConfig (job->takes.empty() ? -1 : juce::jmax (0, ui.session.takes.playing()));
+    config.harness = harnessOf (*job, heard);
     if (option != nullptr)
-        config.setting = ui.bench.setting (heard);
+        config.setting = ui.session.controls.setting (heard);
     held.show (drawing, config);
     if (held.spotOf (standing) == nullptr)
         standing.clear();
 }
 
-void WiringView::benchChanged (const Revisions& before, const Revisions& now)
+void WiringView::sessionChanged (const Revisions& before, const Revisions& now)
 {
     if (before.job != now.job || before.heard != now.heard || before.settings != now.settings)
         repaint();
@@ -258,9 +260,9 @@ void WiringView::finish()
             ui.tell (words::from (verdictWords) + ".");
         return repaint();
     }
-    const auto result = rewireByHand (ui.bench, ui.bench.heard(), *wanted);
-    if (result.done && result.option != ui.bench.heard())
-        ui.bench.hear (result.option);
+    const auto result = rewireByHand (ui.session.jobEditor, ui.session.monitor.heard(), *wanted);
+    if (result.done && result.option != ui.session.monitor.heard())
+        ui.session.monitor.hear (result.option);
     if (! result.words.empty())
         ui.tell (words::from (result.words));
     else if (verdict.kind == HandVerdict::Kind::bad)

@@ -18,7 +18,7 @@ public:
     juce::Point<float> placeOf (const std::string& point); ///< on screen, for tests and pictures; the view's own pixels
     juce::Point<float> placeOf (const DrawnGrip&);
 
-    void benchChanged (const Revisions& before, const Revisions& now) override;
+    void sessionChanged (const Revisions& before, const Revisions& now) override;
     void paint (juce::Graphics&) override;
     void resized() override;
     void mouseMove (const juce::MouseEvent&) override;

@@ -2,6 +2,7 @@
 
 #include "editor/JobWords.h"
 #include "editor/WiringView.h"
+#include "session/Session.h"
 #include "wording/PartWords.h"
 
 #include <limits>
@@ -30,8 +31,8 @@ void WiringView::paint (juce::Graphics& g)
     readBench();
     Overlay::paint (g);
     const auto& t = colours();
-    const OptionId heard = ui.bench.heard();
-    const auto job = ui.bench.job();
+    const OptionId heard = ui.session.monitor.heard();
+    const auto job = ui.session.jobEditor.job();
     const auto* option = job->find (letterOf (heard));
     paintTitle (g, heard == asRecorded ? juce::String ("Wiring as it came in")
                                        : "Wiring of " + words::from (letterOf (heard))

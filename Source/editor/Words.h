@@ -1,11 +1,15 @@
 #pragma once
 
-#include "session/Bench.h"
-
 #include <juce_core/juce_core.h>
+
+#include <string>
 
 namespace coldiron
 {
+class Harness;
+struct Report;
+struct Setting;
+
 /** Numbers and names as the window writes them: true minus, units, three figures at most. */
 namespace words
 {

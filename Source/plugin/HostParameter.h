@@ -48,7 +48,7 @@ private:
     void valueChanged (Value is) override
     {
         const float came = static_cast<const juce::AudioProcessorParameter*> (this)->getValue();
-        session.hostMoved (kind, place, std::isfinite (came) ? static_cast<double> (is) : static_cast<double> (came));
+        session.automation.hostMoved (kind, place, std::isfinite (came) ? static_cast<double> (is) : static_cast<double> (came));
     }
 };
 

@@ -20,7 +20,7 @@ Parameters::Parameters (juce::AudioProcessor& processor, Session& s) : session (
 
     const auto optionName = [this] (int value, int) -> juce::String
     {
-        const auto job = session.job();
+        const auto job = session.jobEditor.job();
         const Option* option = job->find (letterOf (optionAt (value)));
         return option                           ? juce::String::fromUTF8 ((option->letter + ": " + option->name).c_str())
                : optionAt (value) == asRecorded ? juce::String ("as recorded")
@@ -40,7 +40,7 @@ Parameters::Parameters (juce::AudioProcessor& processor, Session& s) : session (
     {
         const auto positionName = [this, place] (int value, int) -> juce::String
         {
-            const ControlMap map = session.controlMap();
+            const ControlMap map = session.controls.map();
             const PanelControl* lever = map.leverAt (place);
             if (lever == nullptr)
                 return juce::String (value);
@@ -86,7 +86,7 @@ juce::RangedAudioParameter* Parameters::find (ParameterKind kind, int place) con
 
 bool Parameters::follow()
 {
-    const ControlMap map = session.controlMap();
+    const ControlMap map = session.controls.map();
     bool renamed = false;
     for (const Entry& entry : entries)
     {
@@ -106,7 +106,7 @@ bool Parameters::follow()
         }
 
         // The session is the truth: a host that moved a parameter has moved the session already.
-        const auto value = static_cast<float> (session.hostValue (entry.kind, entry.place));
+        const auto value = static_cast<float> (session.automation.hostValue (entry.kind, entry.place));
         const float wanted = entry.parameter->convertTo0to1 (value);
         if (! (std::abs (entry.parameter->getValue() - wanted) <= 1e-6f)) // nor a number
             entry.parameter->setValueNotifyingHost (wanted);
@@ -114,21 +114,24 @@ bool Parameters::follow()
     return renamed;
 }
 
-void Parameters::move (ParameterKind kind, int place, double value)
+HostLink Parameters::link()
 {
-    if (auto* parameter = find (kind, place))
-        parameter->setValueNotifyingHost (parameter->convertTo0to1 (static_cast<float> (value)));
-}
-
-void Parameters::begin (ParameterKind kind, int place)
-{
-    if (auto* parameter = find (kind, place))
-        parameter->beginChangeGesture();
-}
-
-void Parameters::end (ParameterKind kind, int place)
-{
-    if (auto* parameter = find (kind, place))
-        parameter->endChangeGesture();
+    HostLink host;
+    host.move = [this] (ParameterKind kind, int place, double value)
+    {
+        if (auto* parameter = find (kind, place))
+            parameter->setValueNotifyingHost (parameter->convertTo0to1 (static_cast<float> (value)));
+    };
+    host.begin = [this] (ParameterKind kind, int place)
+    {
+        if (auto* parameter = find (kind, place))
+            parameter->beginChangeGesture();
+    };
+    host.end = [this] (ParameterKind kind, int place)
+    {
+        if (auto* parameter = find (kind, place))
+            parameter->endChangeGesture();
+    };
+    return host;
 }
 }

@@ -9,7 +9,7 @@ namespace coldiron
 /** The parameters a host sees. Their ids, order, ranges and number are for ever: automation and saved projects of
     years from now rely on them. What a job does not use is named so. Integers where one would expect choices, since
     choices come out wrong in LV2. */
-class Parameters : public HostLink
+class Parameters
 {
 public:
     /** Adds them all to the processor. */
@@ -21,9 +21,7 @@ public:
         @return whether a name changed, so that the host must be told */
     bool follow();
 
-    void move (ParameterKind, int place, double value) override;
-    void begin (ParameterKind, int place) override;
-    void end (ParameterKind, int place) override;
+    HostLink link(); ///< for the session's own moves; must not outlive this
 
 private:
     struct Entry

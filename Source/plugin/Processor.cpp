@@ -14,16 +14,16 @@ Processor::Processor()
           "coldiron-host", session.changes(), [this] (const Cancellation& stop) { return noteChanges (stop); },
           [] (const std::string& words) { logFault ("the host is not told: " + words); })
 {
-    session.setHost (&parameters);
+    session.automation.setHost (parameters.link());
     if (wrapperType == wrapperType_Standalone)
-        session.setStandsAlone();
+        session.output.setStandsAlone();
 }
 
 Processor::~Processor()
 {
     follower.end();
     cancelPendingUpdate();
-    session.setHost (nullptr);
+    session.automation.setHost ({});
 }
 
 bool Processor::isBusesLayoutSupported (const BusesLayout& layout) const
@@ -36,7 +36,7 @@ bool Processor::isBusesLayoutSupported (const BusesLayout& layout) const
 void Processor::prepareToPlay (double sampleRate, int)
 {
     setLatencySamples (0);
-    session.prepare (sampleRate);
+    session.audio.prepare (sampleRate);
 }
 
 void Processor::processBlock (juce::AudioBuffer<float>& buffer, juce::MidiBuffer&)
@@ -44,8 +44,8 @@ void Processor::processBlock (juce::AudioBuffer<float>& buffer, juce::MidiBuffer
     const juce::ScopedNoDenormals noDenormals;
     if (getTotalNumInputChannels() == 1 && getTotalNumOutputChannels() == 2)
         buffer.copyFrom (1, 0, buffer, 0, 0, buffer.getNumSamples());
-    session.process (buffer.getArrayOfWritePointers(), std::min (buffer.getNumChannels(), getTotalNumOutputChannels()),
-                     buffer.getNumSamples(), isNonRealtime());
+    session.audio.process (buffer.getArrayOfWritePointers(), std::min (buffer.getNumChannels(), getTotalNumOutputChannels()),
+                           buffer.getNumSamples(), isNonRealtime());
 }
 
 void Processor::processBlockBypassed (juce::AudioBuffer<float>& buffer, juce::MidiBuffer&)
@@ -54,7 +54,7 @@ void Processor::processBlockBypassed (juce::AudioBuffer<float>& buffer, juce::Mi
         buffer.copyFrom (1, 0, buffer, 0, 0, buffer.getNumSamples()); // the take as it is, on both sides
 }
 
-juce::AudioProcessorEditor* Processor::createEditor() { return createBenchEditor (*this, session).release(); }
+juce::AudioProcessorEditor* Processor::createEditor() { return new MainEditor (*this, session); }
 
 void Processor::getStateInformation (juce::MemoryBlock& block)
 {
@@ -75,7 +75,7 @@ void Processor::setStateInformation (const void* data, int size)
 
 void Processor::followSession()
 {
-    session.followHeard();
+    session.takes.followHeard();
     followed = session.revisions();
     if (parameters.follow())
         updateHostDisplay (ChangeDetails().withParameterInfoChanged (true));

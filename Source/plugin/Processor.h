@@ -16,13 +16,12 @@ public:
     Processor();
     ~Processor() override;
 
-    Bench& bench() { return session; }
-    Session& wholeSession() { return session; }
+    Session session; ///< all of the plugin but its host and its window
 
     const juce::String getName() const override { return JucePlugin_Name; }
     bool acceptsMidi() const override { return false; }
     bool producesMidi() const override { return false; }
-    double getTailLengthSeconds() const override { return session.tailSeconds(); }
+    double getTailLengthSeconds() const override { return session.output.tailSeconds(); }
     bool isBusesLayoutSupported (const BusesLayout&) const override;
     void prepareToPlay (double sampleRate, int maximumBlock) override;
     void releaseResources() override {}
@@ -45,7 +44,6 @@ public:
     void setStateInformation (const void*, int) override;
 
 private:
-    Session session;
     Parameters parameters;
     Revisions followed; ///< message thread: what the host has been told of
 

@@ -1,8 +1,9 @@
 #pragma once
 
+#include "job/Job.h"
 #include "listening/Ranking.h"
 #include "listening/Trials.h"
-#include "session/Bench.h"
+#include "session/BlindView.h"
 
 namespace coldiron
 {

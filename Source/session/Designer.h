@@ -16,7 +16,7 @@ public:
 
     void wake() { shared.changes.raise(); } ///< [any thread] after a change; SharedState's own calls do so themselves
 
-    /** Waits until the engine has been given what the bench shows now, or for the time given. Never on the audio
+    /** Waits until the engine has been given the design of what stands now, or for the time given. Never on the audio
         thread while it plays in real time. @return whether it has */
     bool waitUntilIdle (double seconds);
 

@@ -1,25 +1,27 @@
 #include "session/FirstSteps.h"
 
+#include "session/Session.h"
+
 namespace coldiron
 {
 
-MainView sightOf (const Bench& bench, bool drawingOpen, bool guitarPicked)
+MainView sightOf (const Session& session, bool drawingOpen, bool guitarPicked)
 {
     MainView sight;
-    sight.heard = bench.heard();
-    sight.options = bench.ids();
-    sight.hums = bench.humDb() > -80.0;
-    const auto picture = bench.takePicture();
-    sight.isPlaying = bench.isPlaying();
+    sight.heard = session.monitor.heard();
+    sight.options = session.options.ids();
+    sight.hums = session.noise.humDb() > -80.0;
+    const auto picture = session.takes.picture();
+    sight.isPlaying = session.transport.isPlaying();
     sight.drawingOpen = drawingOpen;
     sight.guitarPicked = guitarPicked;
-    const auto job = bench.job();
+    const auto job = session.jobEditor.job();
     sight.hasTake = picture != nullptr ? picture->fault.empty() : ! job->takes.empty(); // or on its way from disk
     for (const auto& part : job->guitar.harness.parts())
         if (const auto* pickup = part.as<PickupPart>())
             sight.ohmsKnown = sight.ohmsKnown || pickup->pickup.known != Provenance::assumed;
-    const auto setting = bench.setting (sight.heard);
-    for (const auto& control : bench.controls (sight.heard))
+    const auto setting = session.controls.setting (sight.heard);
+    for (const auto& control : session.controls.of (sight.heard))
         if (control.isKnob() && control.name.find ("volume") != std::string::npos)
             sight.volumes.push_back (setting.knob (control.name));
     return sight;

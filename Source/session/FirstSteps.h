@@ -1,13 +1,16 @@
 #pragma once
 
-#include "session/Bench.h"
+#include "job/Job.h"
+#include "session/OptionId.h"
 
 #include <filesystem>
 #include <string>
 
 namespace coldiron
 {
-/** What the line of the first minutes goes by: what the person has done, read from the bench. */
+class Session;
+
+/** What the line of the first minutes goes by: what the person has done, read from the session. */
 struct MainView
 {
     OptionId heard = asRecorded;
@@ -19,7 +22,7 @@ struct MainView
     std::vector<double> volumes; ///< where the volumes of the option heard stand
 };
 
-MainView sightOf (const Bench&, bool drawingOpen, bool guitarPicked);
+MainView sightOf (const Session&, bool drawingOpen, bool guitarPicked);
 
 /** One line that says what to do next, and goes on by what the person does. With a take it begins at listening, without
     one at the person's own guitar: there is nothing to hear yet. */

@@ -25,20 +25,21 @@ JobTree ownWords (const std::string& jobText, const std::string& part)
 }
 
 /** A preset by its name; nullopt where it cannot be read. */
-std::optional<Resolved> presetOf (const Bench& bench, const std::string& kind, const std::string& preset)
+std::optional<Resolved> presetOf (const JobEditor& editor, const std::string& kind, const std::string& preset)
 {
     Diagnostics ignored;
-    Library library (bench.presets(), ignored);
+    const auto presets = editor.presets();
+    Library library (presets, ignored);
     return library.resolve (kind, preset);
 }
 
 /** Whether the guitar's preset describes the pickup by an object, which an override merges with. */
-bool presetHasObject (const Bench& bench, const std::string& part)
+bool presetHasObject (const JobEditor& editor, const std::string& part)
 {
-    const auto job = bench.job();
+    const auto job = editor.job();
     if (job->guitar.preset.empty())
         return false;
-    const auto guitar = presetOf (bench, "guitar", job->guitar.preset);
+    const auto guitar = presetOf (editor, "guitar", job->guitar.preset);
     const Json* at = guitar ? guitar->json.find ("parts") : nullptr;
     at = at != nullptr ? at->find (part) : nullptr;
     at = at != nullptr ? at->find ("pickup") : nullptr;
@@ -53,17 +54,17 @@ void keepPlace (JobTree& pickup, const PickupPart& now)
 }
 }
 
-BenchEdit refused (const std::string& words)
+JobEdit refused (const std::string& words)
 {
-    BenchEdit edit;
+    JobEdit edit;
     edit.refusal = words;
     return edit;
 }
 
-BenchEdit guitarEdit (const std::string& jobText, const std::vector<std::pair<std::string, JobTree>>& changes,
-                      const std::string& name)
+JobEdit guitarEdit (const std::string& jobText, const std::vector<std::pair<std::string, JobTree>>& changes,
+                    const std::string& name)
 {
-    BenchEdit edit { "/guitar", {}, name, {}, {} };
+    JobEdit edit { "/guitar", {}, name, {}, {} };
     const JobTree tree = parseJobTree (jobText);
     if (! tree.is_object() || ! tree.contains ("guitar"))
     {
@@ -80,9 +81,9 @@ BenchEdit guitarEdit (const std::string& jobText, const std::vector<std::pair<st
     return edit;
 }
 
-BenchEdit pickupChoice (const Bench& bench, const std::string& part, const std::string& preset)
+JobEdit pickupChoice (const JobEditor& editor, const std::string& part, const std::string& preset)
 {
-    const auto job = bench.job();
+    const auto job = editor.job();
     const auto* now = pickupOf (*job, part);
     if (now == nullptr)
         return refused ("the guitar has no pickup " + part);
@@ -92,35 +93,35 @@ BenchEdit pickupChoice (const Bench& bench, const std::string& part, const std::
         pickup = JobTree { { "like", preset } };
         keepPlace (pickup, *now);
     }
-    return guitarEdit (bench.jobText(), { { pickupPath (part), pickup } }, "Another " + part + " pickup");
+    return guitarEdit (editor.text(), { { pickupPath (part), pickup } }, "Another " + part + " pickup");
 }
 
-BenchEdit pickupEdit (const Bench& bench, const std::string& part, const JobTree& values, const std::string& name)
+JobEdit pickupEdit (const JobEditor& editor, const std::string& part, const JobTree& values, const std::string& name)
 {
-    const auto job = bench.job();
+    const auto job = editor.job();
     const auto* now = pickupOf (*job, part);
     if (now == nullptr)
         return refused ("the guitar has no pickup " + part);
     const auto& preset = job->guitar.harness.find (part)->preset;
-    JobTree pickup = ownWords (bench.jobText(), part);
+    JobTree pickup = ownWords (editor.text(), part);
     if (pickup.is_string())
         pickup = JobTree { { "like", pickup } };
     else if (! pickup.is_object())
-        pickup = presetHasObject (bench, part) || preset.empty() ? JobTree::object() : JobTree { { "like", preset } };
+        pickup = presetHasObject (editor, part) || preset.empty() ? JobTree::object() : JobTree { { "like", preset } };
     pickup.merge_patch (values);
-    return guitarEdit (bench.jobText(), { { pickupPath (part), pickup } }, name);
+    return guitarEdit (editor.text(), { { pickupPath (part), pickup } }, name);
 }
 
-Pickup genericPickup (const Bench& bench, const std::string& part)
+Pickup genericPickup (const JobEditor& editor, const std::string& part)
 {
-    const auto job = bench.job();
+    const auto job = editor.job();
     const auto* now = pickupOf (*job, part);
     if (now == nullptr)
         return {};
     const auto& preset = job->guitar.harness.find (part)->preset;
     if (preset.empty())
         return now->pickup;
-    const auto resolved = presetOf (bench, "pickup", preset);
+    const auto resolved = presetOf (editor, "pickup", preset);
     if (! resolved)
         return now->pickup;
     Diagnostics diagnostics;
@@ -128,18 +129,18 @@ Pickup genericPickup (const Bench& bench, const std::string& part)
     return diagnostics.empty() && pickup.coils.size() == now->pickup.coils.size() ? pickup : now->pickup;
 }
 
-BenchEdit pickupFromText (const Bench& bench, const std::string& part, const std::string& text, const std::string& file)
+JobEdit pickupFromText (const JobEditor& editor, const std::string& part, const std::string& text, const std::string& file)
 {
-    const auto job = bench.job();
+    const auto job = editor.job();
     const auto* now = pickupOf (*job, part);
     if (now == nullptr)
         return refused ("the guitar has no pickup " + part);
     Diagnostics diagnostics;
-    if (! readPickupText (text, file, bench.presets(), diagnostics))
+    if (! readPickupText (text, file, editor.presets(), diagnostics))
         return refused (diagnostics.empty() ? file + " holds no pickup" : diagnostics.front().text());
     JobTree pickup = parseJobTree (text);
     pickup.erase ("coldiron");
     keepPlace (pickup, *now);
-    return guitarEdit (bench.jobText(), { { pickupPath (part), pickup } }, "The " + part + " pickup from " + file);
+    return guitarEdit (editor.text(), { { pickupPath (part), pickup } }, "The " + part + " pickup from " + file);
 }
 }

@@ -1,14 +1,14 @@
 #pragma once
 
-#include "session/JobTree.h"
+#include "session/JobEditor.h"
 
 #include <utility>
 #include <vector>
 
 namespace coldiron
 {
-/** What an edit of the bench needs: Bench::edit (pointer, json, name). Not to be made where there is a refusal. */
-struct BenchEdit
+/** What an edit of the job needs: JobEditor::edit (pointer, json, name). Not to be made where there is a refusal. */
+struct JobEdit
 {
     std::string pointer, json, name;
     std::string note;    ///< worth telling once it is done
@@ -18,23 +18,23 @@ struct BenchEdit
 };
 
 /** An edit that is not to be made, and why. */
-BenchEdit refused (const std::string& words);
+JobEdit refused (const std::string& words);
 
 /** The job's own guitar with something changed: a preset's name becomes { "like": NAME, ... }, an object keeps all it
     says. @param changes  pointers inside the guitar ("/parts/volume/pot") and what stands there from now on */
-BenchEdit guitarEdit (const std::string& jobText, const std::vector<std::pair<std::string, JobTree>>& changes,
-                      const std::string& name);
+JobEdit guitarEdit (const std::string& jobText, const std::vector<std::pair<std::string, JobTree>>& changes,
+                    const std::string& name);
 
 /** Another pickup preset in that place. Its slant is the guitar's and stays, as do the colours of the leads. */
-BenchEdit pickupChoice (const Bench&, const std::string& part, const std::string& preset);
+JobEdit pickupChoice (const JobEditor&, const std::string& part, const std::string& preset);
 
 /** The values of a pickup changed, whatever it is like. @param values  "known", "coils" and the like, merged in */
-BenchEdit pickupEdit (const Bench&, const std::string& part, const JobTree& values, const std::string& name);
+JobEdit pickupEdit (const JobEditor&, const std::string& part, const JobTree& values, const std::string& name);
 
 /** What the pickup of that place is before anything was typed or measured: its preset, read; the present one where it
     has none. */
-Pickup genericPickup (const Bench&, const std::string& part);
+Pickup genericPickup (const JobEditor&, const std::string& part);
 
 /** The pickup is now one described by a file's text (a preset that a fit wrote, comments and all). */
-BenchEdit pickupFromText (const Bench&, const std::string& part, const std::string& presetText, const std::string& file);
+JobEdit pickupFromText (const JobEditor&, const std::string& part, const std::string& presetText, const std::string& file);
 }

@@ -60,5 +60,5 @@ std::optional<double> typedQuantity (std::string text);
 std::string steppedText (const GuitarValue&, const std::string& typed, int direction);
 
 /** What typing that does. A refusal says what was found, what is expected, and nothing is changed. */
-BenchEdit typedEdit (const Bench&, const GuitarValue&, const std::string& typed);
+JobEdit typedEdit (const JobEditor&, const GuitarValue&, const std::string& typed);
 }

@@ -117,19 +117,19 @@ OptionId firstFree (const Job& job)
 }
 }
 
-bool mayBeRewired (const Bench& bench, OptionId id)
+bool mayBeRewired (const JobEditor& editor, OptionId id)
 {
-    const auto tree = parseJobTree (bench.jobText());
-    return id != asRecorded && bench.job()->find (letterOf (id)) != nullptr && tree.value ("agreed", "") != letterOf (id);
+    const auto tree = parseJobTree (editor.text());
+    return id != asRecorded && editor.job()->find (letterOf (id)) != nullptr && tree.value ("agreed", "") != letterOf (id);
 }
 
-HandResult rewireByHand (Bench& bench, OptionId shown, const Harness& wanted)
+HandResult rewireByHand (JobEditor& editor, OptionId shown, const Harness& wanted)
 {
-    const auto job = bench.job();
-    const auto tree = parseJobTree (bench.jobText());
+    const auto job = editor.job();
+    const auto tree = parseJobTree (editor.text());
     const auto* option = shown == asRecorded ? nullptr : job->find (letterOf (shown));
     HandResult result;
-    result.isNew = ! mayBeRewired (bench, shown);
+    result.isNew = ! mayBeRewired (editor, shown);
     result.option = result.isNew ? firstFree (*job) : shown;
     if (result.option == asRecorded)
     {
@@ -145,7 +145,7 @@ HandResult rewireByHand (Bench& bench, OptionId shown, const Harness& wanted)
         optionTree = tree.at ("options").at (letterOf (shown));
     if (result.isNew)
         optionTree["name"] = option == nullptr || option->name.empty() ? std::string (byHand) : option->name + ", by hand";
-    const auto rewires = rewiresFor (*job, optionTree, option != nullptr ? *option : none, wanted, bench.presets());
+    const auto rewires = rewiresFor (*job, optionTree, option != nullptr ? *option : none, wanted, editor.presets());
     if (rewires.is_null())
     {
         result.words = "This cannot be written as bench steps.";
@@ -153,10 +153,10 @@ HandResult rewireByHand (Bench& bench, OptionId shown, const Harness& wanted)
     }
     optionTree["rewires"] = rewires;
     trimSetting (optionTree, wanted);
-    result.done =
-        bench.edit ("/options/" + letterOf (result.option), optionTree.dump(), "Rewire " + letterOf (result.option) + " by hand");
+    result.done = editor.edit ("/options/" + letterOf (result.option), optionTree.dump(),
+                               "Rewire " + letterOf (result.option) + " by hand");
     if (! result.done)
-        result.words = bench.diagnostics().empty() ? "The job could not be read again." : bench.diagnostics().front().message;
+        result.words = editor.diagnostics().empty() ? "The job could not be read again." : editor.diagnostics().front().message;
     else if (result.isNew)
         result.words = (option == nullptr ? "Now stays as it came in" : letterOf (shown) + " is agreed and stays")
                        + ". This is option " + letterOf (result.option) + ".";

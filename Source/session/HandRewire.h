@@ -1,6 +1,6 @@
 #pragma once
 
-#include "session/Bench.h"
+#include "session/JobEditor.h"
 
 #include <string>
 
@@ -19,11 +19,11 @@ struct HandResult
 };
 
 /** Whether an option's wiring may be changed in place: as recorded and the one agreed on may not. */
-bool mayBeRewired (const Bench&, OptionId);
+bool mayBeRewired (const JobEditor&, OptionId);
 
 /** Makes the wiring of an option the one wanted, as one rewire "By hand" in line, the last of the option's rewires: its
     steps are the difference to what the other rewires leave, so that doing and undoing by hand leaves no rewire behind.
     As recorded and an agreed option stay: a new option is made first. One step of undo. Message thread.
     @param wanted  made from the option's own harness by steps that job files can say */
-HandResult rewireByHand (Bench&, OptionId shown, const Harness& wanted);
+HandResult rewireByHand (JobEditor&, OptionId shown, const Harness& wanted);
 }

@@ -52,7 +52,7 @@ JobDocument::JobDocument (PresetFolders folders) : presetFolders (std::move (fol
 {
     if (! replace (firstJob, {}, {}, presetFolders))
     {
-        current = std::make_shared<const Job>(); // no presets installed: an empty bench, and the faults say why
+        current = std::make_shared<const Job>(); // no presets installed: an empty job, and the faults say why
         state = JobTree::object();
     }
 }

@@ -1,6 +1,7 @@
 #pragma once
 
-#include "session/Bench.h"
+#include "job/Job.h"
+#include "session/RewireChoice.h"
 
 #include <nlohmann/json.hpp>
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "session/ControlMap.h"
+#include "session/OptionId.h"
 
 #include <array>
 #include <atomic>

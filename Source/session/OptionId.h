@@ -6,6 +6,9 @@
 
 namespace coldiron
 {
+class Harness;
+struct Job;
+
 /** Which version of the sound: as recorded (`Now`), or an option by its letter. The letter, not the place in the file: a
     job may have A and C alone. The numbers are those of the plugin's parameter and of kept states. */
 enum class OptionId : int { recorded, A, B, C, D, E, F, G, H };
@@ -27,4 +30,7 @@ constexpr OptionId optionAt (int number)                                        
 
 std::string letterOf (OptionId);               ///< "A" to "H"; empty for as recorded
 OptionId optionOf (const std::string& letter); ///< asRecorded for what is no letter of an option
+
+const Harness& harnessOf (const Job&, OptionId);     ///< of an option; as recorded: the guitar's
+const Harness& harnessBefore (const Job&, OptionId); ///< what its rewires start from
 }

@@ -18,7 +18,11 @@ public:
     void wake() { shared.changes.raise(); } ///< [any thread] after a change; SharedState's own calls do so themselves
     void wantSweep (OptionId, const std::string& knob);
     std::vector<SweepCurve> sweep() const;
-    bool isWorking (OptionId) const;
+    std::shared_ptr<const Report> report (OptionId id) const
+    {
+        return shared.report (id);
+    }                                ///< null until first computed; maybe of the setting before
+    bool isWorking (OptionId) const; ///< a newer report is on its way
 
     /** Waits until everything is told, and the headroom kept for it. @return whether it is */
     bool waitUntilIdle (double seconds);

@@ -4,6 +4,8 @@
 #include "engine/SwitchEngine.h"
 #include "metering/NoiseFloor.h"
 #include "session/LiveSettings.h"
+#include "session/Report.h"
+#include "session/Revisions.h"
 #include "takes/ImpulseFile.h"
 
 #include <array>
@@ -41,11 +43,12 @@ struct Snapshot
     const Option* option (OptionId id) const { return job->find (letterOf (id)); }
 };
 
-/** A version as it stands on the bench: the snapshot's option with the live setting. As recorded: the take's own. */
+/** A version as it stands now: the snapshot's option with the live setting. As recorded: the take's own. */
 CircuitConfig configOf (const Snapshot&, const LiveSettings&, OptionId);
 
 std::string nameOf (OptionId); ///< "option A", "the take as recorded"
 
+/** What plays in a blind test where there is none. */
 inline constexpr auto notBlind = static_cast<OptionId> (-1);
 /** What is heard after the jack: the choice, unless its file could not be used. Immutable. */
 struct OutputChainInUse
@@ -67,9 +70,10 @@ struct SharedState
     std::atomic<OptionId> heard { asRecorded };
     std::atomic<OptionId> blindOption { notBlind };               ///< what plays in a blind test, whatever `heard` says
     std::array<std::atomic<double>, numVersions> heardSeconds {}; ///< played at true level; written by the audio thread
-    std::atomic<bool> matched { false };
+    std::atomic<bool> matched { false }, bypassed { false };
+    std::atomic<bool> fromTake { false }; ///< the take's file is heard, not the host's track or the live input
     std::atomic<double> mainsHz { 50.0 }, facingDegrees { 0.0 }, buzz { 0.0 }, hissGainDb { -1.0 };
-    std::atomic<double> humDb { -80.0 };
+    std::atomic<double> humDb { -80.0 }, trimDb { 0.0 };
     std::atomic<bool> headroomKept { false };
     std::atomic<double> headroomDb { 0.0 }; ///< the reporter's
     std::atomic<double> sampleRate { 0.0 };
@@ -77,6 +81,23 @@ struct SharedState
 
     std::atomic<uint32_t> jobRevision { 0 }, heardRevision { 0 }, settingsRevision { 0 }, reportsRevision { 0 },
         transportRevision { 0 };
+
+    Revisions revisions() const
+    {
+        return { jobRevision.load(), heardRevision.load(), settingsRevision.load(), reportsRevision.load(),
+                 transportRevision.load() };
+    }
+
+    void announceJob() ///< there is something new to read of the document
+    {
+        jobRevision.fetch_add (1);
+        changes.raise();
+    }
+    void announceHeard() ///< or of what is heard
+    {
+        heardRevision.fetch_add (1);
+        changes.raise();
+    }
 
     bool isBlind() const { return blindOption.load() != notBlind; }
     OptionId playing() const { return isBlind() ? blindOption.load() : heard.load(); }

@@ -1,6 +1,6 @@
 #include "session/TakeEdits.h"
 
-#include "session/JobTree.h"
+#include "session/Takes.h"
 
 namespace coldiron
 {
@@ -29,11 +29,11 @@ std::string withAbsoluteTakes (const std::string& jobText, const fs::path& folde
     return jobTreeText (tree);
 }
 
-std::vector<TakeLine> takeLines (const Bench& bench)
+std::vector<TakeLine> takeLines (const JobEditor& editor)
 {
     std::vector<TakeLine> lines;
-    const auto job = bench.job();
-    const JobTree tree = parseJobTree (bench.jobText());
+    const auto job = editor.job();
+    const JobTree tree = parseJobTree (editor.text());
     for (size_t i = 0; i < job->takes.size(); ++i)
     {
         TakeLine line;
@@ -54,21 +54,21 @@ namespace
 {
 std::string takeAt (int take, const char* key) { return "/takes/" + std::to_string (take) + key; }
 
-bool exists (const Bench& bench, int take) { return take >= 0 && take < static_cast<int> (bench.job()->takes.size()); }
+bool exists (const JobEditor& editor, int take) { return take >= 0 && take < static_cast<int> (editor.job()->takes.size()); }
 }
 
-bool renameTake (Bench& bench, int take, const std::string& name)
+bool renameTake (JobEditor& editor, int take, const std::string& name)
 {
-    return exists (bench, take)
-           && bench.edit (takeAt (take, "/name"),
-                          name.empty() ? std::string() : JobTree (name).dump (-1, ' ', false, JobTree::error_handler_t::replace),
-                          "Rename the take");
+    return exists (editor, take)
+           && editor.edit (takeAt (take, "/name"),
+                           name.empty() ? std::string() : JobTree (name).dump (-1, ' ', false, JobTree::error_handler_t::replace),
+                           "Rename the take");
 }
 
-bool removeTake (Bench& bench, int take)
+bool removeTake (JobEditor& editor, Takes& takes, int take)
 {
-    JobTree tree = parseJobTree (bench.jobText());
-    if (! exists (bench, take) || ! tree.is_object() || ! tree["takes"].is_array())
+    JobTree tree = parseJobTree (editor.text());
+    if (! exists (editor, take) || ! tree.is_object() || ! tree["takes"].is_array())
         return false;
     tree["takes"].erase (static_cast<size_t> (take));
     if (tree["takes"].empty())
@@ -83,19 +83,19 @@ bool removeTake (Bench& bench, int take)
                 else if (heardOn > take)
                     option["take"] = heardOn;
             }
-    const int chosen = bench.take();
-    if (! bench.edit ("", tree.dump (-1, ' ', false, JobTree::error_handler_t::replace), "Remove a take"))
+    const int chosen = takes.playing();
+    if (! editor.edit ("", tree.dump (-1, ' ', false, JobTree::error_handler_t::replace), "Remove a take"))
         return false;
     if (chosen > take)
-        bench.selectTake (chosen - 1);
+        takes.select (chosen - 1);
     return true;
 }
 
-bool relinkTake (Bench& bench, int take, const fs::path& file)
+bool relinkTake (JobEditor& editor, int take, const fs::path& file)
 {
-    if (! exists (bench, take))
+    if (! exists (editor, take))
         return false;
-    const auto folder = bench.jobFile().empty() ? fs::path() : bench.jobFile().parent_path();
-    return bench.edit (takeAt (take, "/file"), JobTree (pathInJob (file, folder)).dump(), "Find the take's file");
+    const auto folder = editor.file().empty() ? fs::path() : editor.file().parent_path();
+    return editor.edit (takeAt (take, "/file"), JobTree (pathInJob (file, folder)).dump(), "Find the take's file");
 }
 }

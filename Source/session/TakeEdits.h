@@ -1,12 +1,14 @@
 #pragma once
 
-#include "session/Bench.h"
+#include "session/JobEditor.h"
 
 #include <string>
 #include <vector>
 
 namespace coldiron
 {
+class Takes;
+
 /** A take as a list shows it. */
 struct TakeLine
 {
@@ -15,16 +17,16 @@ struct TakeLine
     bool isMissing = false;     ///< there is no such file now
 };
 
-std::vector<TakeLine> takeLines (const Bench&);
+std::vector<TakeLine> takeLines (const JobEditor&);
 
 /** Edits of the list of takes, each one step of undo. @return false and nothing changed where it cannot be done */
-bool renameTake (Bench&, int take, const std::string& name); ///< empty: the file's name again
+bool renameTake (JobEditor&, int take, const std::string& name); ///< empty: the file's name again
 
 /** Options heard on it go to the first take that is left; those on later ones follow theirs. */
-bool removeTake (Bench&, int take);
+bool removeTake (JobEditor&, Takes&, int take);
 
 /** Where a take was moved to: kept relative to the job where it lies beside or below it. Setting and strings stay. */
-bool relinkTake (Bench&, int take, const std::filesystem::path& file);
+bool relinkTake (JobEditor&, int take, const std::filesystem::path& file);
 
 /** A job's text with its takes named in full: for a place that has no folder. */
 std::string withAbsoluteTakes (const std::string& jobText, const std::filesystem::path& folder);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "concurrency/Worker.h"
+#include "metering/NoiseFloor.h"
 #include "metering/Spectrum.h"
 #include "session/TakePicture.h"
 #include "takes/TakeFile.h"

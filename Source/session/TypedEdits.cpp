@@ -51,7 +51,7 @@ std::string outside (const Range& range, double value)
 }
 
 /** Empty: nothing was said of the taper. @returns false for a word that is none */
-bool taperOf (const Bench& bench, std::string words, const std::string& now, std::string& taper)
+bool taperOf (const JobEditor& editor, std::string words, const std::string& now, std::string& taper)
 {
     words.erase (std::remove (words.begin(), words.end(), ' '), words.end());
     taper = words;
@@ -63,16 +63,16 @@ bool taperOf (const Bench& bench, std::string words, const std::string& now, std
         taper = now.rfind ("log", 0) == 0 ? now : "log-15";
     else if (words == "revlog" || words == "reverse-log" || words == "rev" || words == "reverse")
         taper = now.rfind ("reverse-log", 0) == 0 ? now : "reverse-log-15";
-    const auto names = bench.presets().list ("tapers");
+    const auto names = editor.presets().list ("tapers");
     return taperByName (taper).has_value() || std::find (names.begin(), names.end(), taper) != names.end();
 }
 
 JobTree quantityTree (double value) { return JobTree (quantityText (value)); }
 
 /** Keys left out of a load of its own are not those of the recording: it is written whole. */
-BenchEdit loadEdit (const Bench& bench, const GuitarValue& value, double number)
+JobEdit loadEdit (const JobEditor& editor, const GuitarValue& value, double number)
 {
-    const auto job = bench.job();
+    const auto job = editor.job();
     const bool listening = value.side == GuitarValue::Side::listening;
     Load load = listening ? job->listening : job->recording;
     (value.kind == Kind::cable ? load.cableFarads : value.kind == Kind::inputOhms ? load.inputOhms : load.inputFarads) = number;
@@ -88,16 +88,16 @@ BenchEdit loadEdit (const Bench& bench, const GuitarValue& value, double number)
 }
 
 /** The pots across the jack are taken out first. */
-BenchEdit jackEdit (const Bench& bench, const std::string& pickup, double ohms)
+JobEdit jackEdit (const JobEditor& editor, const std::string& pickup, double ohms)
 {
-    const auto job = bench.job();
+    const auto job = editor.job();
     const auto setting = aloneAtJack (job->guitar.harness, pickup);
     if (! setting)
         return refused ("No switch position leaves this pickup alone: read it at its own leads.");
     const auto reading = leadsFromJack (job->guitar.harness, *setting, pickup, ohms);
     if (! reading.refusal.empty())
         return refused (reading.refusal);
-    auto edit = ohmsEdit (bench, pickup, reading.ohms);
+    auto edit = ohmsEdit (editor, pickup, reading.ohms);
     const auto shown = [] (double value) { return quantityText (std::round (value)); };
     edit.note = shown (reading.ohms) + " ohm at its leads; pots within their tolerance leave it between "
                 + shown (reading.lowOhms) + " and " + shown (reading.highOhms) + ".";
@@ -105,7 +105,7 @@ BenchEdit jackEdit (const Bench& bench, const std::string& pickup, double ohms)
 }
 
 /** "686 to 648" spreads evenly over the strings. */
-BenchEdit scaleEdit (const Bench& bench, const std::string& typed)
+JobEdit scaleEdit (const JobEditor& editor, const std::string& typed)
 {
     const auto range = rangeOf (Kind::scaleMm);
     auto dividing = typed.find ("to");
@@ -116,7 +116,7 @@ BenchEdit scaleEdit (const Bench& bench, const std::string& typed)
     for (const double mm : { *low, *high })
         if (mm < range.low || mm > range.high)
             return refused (outside (range, mm));
-    const auto count = bench.job()->guitar.strings.size();
+    const auto count = editor.job()->guitar.strings.size();
     JobTree tree = *low;
     if (*high != *low && count > 1)
     {
@@ -125,18 +125,18 @@ BenchEdit scaleEdit (const Bench& bench, const std::string& typed)
             tree.push_back (
                 std::round ((*low + (*high - *low) * static_cast<double> (i) / static_cast<double> (count - 1)) * 10.0) / 10.0);
     }
-    return guitarEdit (bench.jobText(), { { "/scale_mm", tree } }, "Scale");
+    return guitarEdit (editor.text(), { { "/scale_mm", tree } }, "Scale");
 }
 }
 
-BenchEdit typedEdit (const Bench& bench, const GuitarValue& value, const std::string& typedRaw)
+JobEdit typedEdit (const JobEditor& editor, const GuitarValue& value, const std::string& typedRaw)
 {
     std::string typed = typedRaw;
     typed.erase (0, std::min (typed.size(), typed.find_first_not_of (" \t")));
     if (typed.empty())
         return refused (typingHint (value) + ".");
     if (value.kind == Kind::scaleMm)
-        return scaleEdit (bench, typed);
+        return scaleEdit (editor, typed);
     const auto range = rangeOf (value.kind);
     std::string taper;
     auto number = typedQuantity (typed);
@@ -144,9 +144,9 @@ BenchEdit typedEdit (const Bench& bench, const GuitarValue& value, const std::st
     {
         // "500 kohm log-15": the taper begins at one of the spaces; or it stands alone.
         for (size_t at = typed.find (' '); at != std::string::npos && ! number; at = typed.find (' ', at + 1))
-            if (taperOf (bench, typed.substr (at), value.taper, taper))
+            if (taperOf (editor, typed.substr (at), value.taper, taper))
                 number = typedQuantity (typed.substr (0, at));
-        if (! number && taperOf (bench, typed, value.taper, taper))
+        if (! number && taperOf (editor, typed, value.taper, taper))
             number = value.number;
         if (const auto space = typed.find (' ');
             ! number && space != std::string::npos && typedQuantity (typed.substr (0, space)))
@@ -159,25 +159,25 @@ BenchEdit typedEdit (const Bench& bench, const GuitarValue& value, const std::st
     const std::string at = "/parts/" + value.part + "/";
     switch (value.kind)
     {
-    case Kind::pickupOhms: return ohmsEdit (bench, value.part, *number);
-    case Kind::jackOhms: return jackEdit (bench, value.part, *number);
+    case Kind::pickupOhms: return ohmsEdit (editor, value.part, *number);
+    case Kind::jackOhms: return jackEdit (editor, value.part, *number);
     case Kind::cable:
     case Kind::inputOhms:
-    case Kind::inputFarads: return loadEdit (bench, value, *number);
+    case Kind::inputFarads: return loadEdit (editor, value, *number);
     case Kind::bridgeMm:
-        for (const auto& string : bench.job()->guitar.strings)
+        for (const auto& string : editor.job()->guitar.strings)
             if (*number >= string.scaleMm)
                 return refused ("The scale ends at " + quantityText (string.scaleMm)
                                 + " mm. Measure from the bridge to the pickup's middle.");
-        return guitarEdit (bench.jobText(), { { at + "bridge_mm", *number } }, value.part + " distance");
+        return guitarEdit (editor.text(), { { at + "bridge_mm", *number } }, value.part + " distance");
     case Kind::pot:
     {
         std::vector<std::pair<std::string, JobTree>> changes { { at + range.key, quantityTree (*number) } };
         if (! taper.empty())
             changes.push_back ({ at + "taper", taper });
-        return guitarEdit (bench.jobText(), changes, value.part + " value");
+        return guitarEdit (editor.text(), changes, value.part + " value");
     }
-    default: return guitarEdit (bench.jobText(), { { at + range.key, quantityTree (*number) } }, value.part + " value");
+    default: return guitarEdit (editor.text(), { { at + range.key, quantityTree (*number) } }, value.part + " value");
     }
 }
 }

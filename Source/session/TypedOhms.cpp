@@ -65,33 +65,33 @@ std::string contents (const std::filesystem::path& path)
 bool isCsv (const std::filesystem::path& path) { return path.extension() == ".csv" || path.extension() == ".CSV"; }
 }
 
-BenchEdit ohmsEdit (const Bench& bench, const std::string& part, double ohms)
+JobEdit ohmsEdit (const JobEditor& editor, const std::string& part, double ohms)
 {
     PickupReadings readings;
     readings.readings.push_back ({ OhmsReading { ohms }, 0 });
-    const auto* now = bench.job()->guitar.harness.find (part);
+    const auto* now = editor.job()->guitar.harness.find (part);
     const auto generic =
-        nearestGeneric ({ now != nullptr ? now->preset : std::string(), genericPickup (bench, part) }, ohms, bench.presets());
+        nearestGeneric ({ now != nullptr ? now->preset : std::string(), genericPickup (editor, part) }, ohms, editor.presets());
     const auto fit = fitCoil (generic.pickup, readings);
     if (! fit.accepted())
         return refused (sentence (fit.refusals.front().text));
-    return pickupEdit (bench, part, fittedValues (fit.pickup), part + " ohms");
+    return pickupEdit (editor, part, fittedValues (fit.pickup), part + " ohms");
 }
 
-BenchEdit pickupFileEdit (const Bench& bench, const std::string& part, const std::filesystem::path& path)
+JobEdit pickupFileEdit (const JobEditor& editor, const std::string& part, const std::filesystem::path& path)
 {
     const auto name = path.filename().string();
     if (! isCsv (path))
-        return pickupFromText (bench, part, contents (path), name);
+        return pickupFromText (editor, part, contents (path), name);
     Diagnostics diagnostics;
-    const auto file = readReadings (path, bench.presets(), diagnostics);
+    const auto file = readReadings (path, editor.presets(), diagnostics);
     if (! file)
         return refused (diagnostics.empty() ? name + " cannot be read." : diagnostics.front().text());
     const auto fit = fitCoil (file->generic, file->readings);
     if (! fit.accepted())
         return refused (name + (fit.refusals.front().line > 0 ? ":" + std::to_string (fit.refusals.front().line) : "") + ": "
                         + fit.refusals.front().text);
-    return pickupFromText (bench, part, pickupPresetText (*file, fit), name);
+    return pickupFromText (editor, part, pickupPresetText (*file, fit), name);
 }
 
 bool isPickupFile (const std::filesystem::path& path)

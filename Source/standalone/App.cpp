@@ -22,10 +22,10 @@ public:
         setResizable (true, false);
     }
 
-    /** The system gives the keyboard to the frame; the bench is what has use for it. */
+    /** The system gives the keyboard to the frame; the window in it is what has use for it. */
     void focusGained (FocusChangeType) override
     {
-        if (auto* ui = dynamic_cast<StandaloneContext*> (getContentComponent()))
+        if (auto* ui = dynamic_cast<MainEditor*> (getContentComponent()))
             ui->takeKeyboard();
     }
 
@@ -51,11 +51,11 @@ public:
         if (state.fromBase64Encoding (settings.getValue ("bench")) && state.getSize() > 0)
             processor->setStateInformation (state.getData(), static_cast<int> (state.getSize()));
         // What comes in is never heard before a person switches to it: a loudspeaker beside the guitar would howl.
-        processor->wholeSession().setSource (Source::take);
+        processor->session.transport.setSource (Source::take);
 
         devices = std::make_unique<SoundDevices> (*processor, settings);
         auto* editor = processor->createEditorIfNeeded();
-        ui = dynamic_cast<StandaloneContext*> (editor);
+        ui = dynamic_cast<MainEditor*> (editor);
         window = std::make_unique<AppWindow> (getApplicationName(), editor);
         if (! window->restoreWindowStateFromString (settings.getValue ("window")))
             window->centreWithSize (window->getWidth(), window->getHeight());
@@ -79,7 +79,7 @@ public:
         kept.saveIfNeeded();
     }
 
-    /** The bench is as it was when the app is opened again, saved or not. */
+    /** The session is as it was when the app is opened again, saved or not. */
     void systemRequestedQuit() override
     {
         juce::MemoryBlock state;
@@ -94,7 +94,7 @@ private:
     std::unique_ptr<Processor> processor;
     std::unique_ptr<SoundDevices> devices;
     std::unique_ptr<AppWindow> window;
-    StandaloneContext* ui = nullptr; ///< the window's
+    MainEditor* ui = nullptr; ///< the window's
     bool saidNone = false;
 
     void sayDevice()

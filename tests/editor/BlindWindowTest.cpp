@@ -20,8 +20,8 @@ struct Fixture
 
     Fixture()
     {
-        session.prepare (48000.0);
-        REQUIRE (session.setJobText (R"({ "coldiron": "job 1", "title": "Walnut", "guitar": "two-humbuckers-four-knobs",
+        session.audio.prepare (48000.0);
+        REQUIRE (session.jobEditor.setText (R"({ "coldiron": "job 1", "title": "Walnut", "guitar": "two-humbuckers-four-knobs",
             "options": { "A": { "name": "Bridge", "setting": { "selector": "bridge" } },
                          "B": { "name": "Neck", "setting": { "selector": "neck" } },
                          "C": { "name": "Both", "setting": { "selector": "both" } } } })"));
@@ -82,7 +82,7 @@ juce::Button* buttonNamed (juce::Component& parent, const juce::String& name)
 TEST_CASE ("whatever is behind a number, the window looks the same", "[blind]")
 {
     Fixture fixture;
-    fixture.session.hear (OptionId::B);
+    fixture.session.monitor.hear (OptionId::B);
     MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
@@ -91,16 +91,16 @@ TEST_CASE ("whatever is behind a number, the window looks the same", "[blind]")
     const auto faceUp = pictureOf (window);
     const auto blindPicture = [&] (uint64_t seed, int number)
     {
-        REQUIRE (fixture.session.startRanking ({ asRecorded, OptionId::A, OptionId::B, OptionId::C }, seed));
+        REQUIRE (fixture.session.blindTest.startRanking ({ asRecorded, OptionId::A, OptionId::B, OptionId::C }, seed));
         window.beginBlind();
-        fixture.session.hearBlind (number);
+        fixture.session.blindTest.hear (number);
         fixture.session.waitUntilIdle (20.0);
         const auto picture = pictureOf (window);
         for (int each = 1; each <= 4; ++each)
-            fixture.session.rankBlind (each, RankMove::down);
-        const auto outcome = fixture.session.reveal();
+            fixture.session.blindTest.rank (each, RankMove::down);
+        const auto outcome = fixture.session.blindTest.reveal();
         REQUIRE (outcome);
-        REQUIRE (fixture.session.undo());
+        REQUIRE (fixture.session.jobEditor.undo());
         REQUIRE (fixture.session.waitUntilReported (30.0));
         return std::make_pair (picture, outcome->behind[static_cast<size_t> (number - 1)]);
     };
@@ -127,42 +127,42 @@ TEST_CASE ("a preference run goes by the keyboard", "[blind]")
     CHECK (cutOff (window) == "");
     buttonNamed (window, "Rank them")->onClick();
     runFor (50);
-    REQUIRE (fixture.session.blind().isRunning);
-    CHECK (fixture.session.blind().versions == 4);
+    REQUIRE (fixture.session.blindTest.view().isRunning);
+    CHECK (fixture.session.blindTest.view().versions == 4);
     CHECK (buttonNamed (window, "Rank them") == nullptr); // the sheet is gone
     CHECK (buttonNamed (window, "Turn over") != nullptr);
 
-    const auto before = fixture.session.jobText();
+    const auto before = fixture.session.jobEditor.text();
     CHECK (window.keyPressed (key ("3")));
-    CHECK (fixture.session.blind().heard == 3);
+    CHECK (fixture.session.blindTest.view().heard == 3);
     CHECK (window.keyPressed (key ("B"))); // no letter is heard
     CHECK (window.keyPressed (key ("M")));
     CHECK (window.keyPressed (key ("W")));
     CHECK (window.keyPressed (key ("ctrl + Z")));
-    CHECK (fixture.session.blind().heard == 3);
+    CHECK (fixture.session.blindTest.view().heard == 3);
     CHECK (window.keyPressed (juce::KeyPress (juce::KeyPress::upKey)));
-    CHECK (fixture.session.blind().places[2] == 0);
+    CHECK (fixture.session.blindTest.view().places[2] == 0);
     CHECK (window.keyPressed (juce::KeyPress (juce::KeyPress::returnKey)));
-    CHECK (fixture.session.blind().isRunning); // three are not ranked
+    CHECK (fixture.session.blindTest.view().isRunning); // three are not ranked
     for (const char* number : { "1", "2", "4" })
     {
         window.keyPressed (key (number));
         window.keyPressed (juce::KeyPress (juce::KeyPress::downKey));
     }
     window.keyPressed (key ("="));
-    CHECK (fixture.session.blind().tied[3]);
-    CHECK (fixture.session.jobText() == before);
+    CHECK (fixture.session.blindTest.view().tied[3]);
+    CHECK (fixture.session.jobEditor.text() == before);
     CHECK (window.keyPressed (juce::KeyPress (juce::KeyPress::returnKey)));
-    CHECK_FALSE (fixture.session.blind().isRunning);
-    REQUIRE (fixture.session.job()->blind.size() == 1);
-    CHECK (fixture.session.job()->blind.front().ranking.size() == 3);
-    CHECK (fixture.session.job()->blind.front().date.size() == 10);
+    CHECK_FALSE (fixture.session.blindTest.view().isRunning);
+    REQUIRE (fixture.session.jobEditor.job()->blind.size() == 1);
+    CHECK (fixture.session.jobEditor.job()->blind.front().ranking.size() == 3);
+    CHECK (fixture.session.jobEditor.job()->blind.front().date.size() == 10);
     REQUIRE (buttonNamed (window, "Close") != nullptr);
     CHECK (cutOff (window) == "");
     buttonNamed (window, "Close")->onClick();
     CHECK (buttonNamed (window, "Close") == nullptr);
     CHECK (window.keyPressed (key ("B"))); // and letters hear again
-    CHECK (fixture.session.heard() == OptionId::B);
+    CHECK (fixture.session.monitor.heard() == OptionId::B);
 }
 
 TEST_CASE ("trials go by the keyboard, and Escape twice ends them", "[blind]")
@@ -170,44 +170,44 @@ TEST_CASE ("trials go by the keyboard, and Escape twice ends them", "[blind]")
     Fixture fixture;
     MainWindow window (fixture.session, false);
     window.setSize (960, 600);
-    REQUIRE (fixture.session.startAbx (asRecorded, OptionId::A, 10, 3));
+    REQUIRE (fixture.session.blindTest.startAbx (asRecorded, OptionId::A, 10, 3));
     window.beginBlind();
     CHECK (window.keyPressed (juce::KeyPress (juce::KeyPress::leftKey)));
-    CHECK (fixture.session.blind().answered == 0); // X was not heard yet
+    CHECK (fixture.session.blindTest.view().answered == 0); // X was not heard yet
     window.keyPressed (key ("X"));
-    CHECK (fixture.session.blind().heard == 3);
+    CHECK (fixture.session.blindTest.view().heard == 3);
     for (int i = 0; i < 9; ++i)
         window.keyPressed (juce::KeyPress (i % 2 == 0 ? juce::KeyPress::leftKey : juce::KeyPress::rightKey));
-    CHECK (fixture.session.blind().answered == 9);
+    CHECK (fixture.session.blindTest.view().answered == 9);
     window.refresh();
     CHECK (cutOff (window) == "");
     window.keyPressed (juce::KeyPress (juce::KeyPress::escapeKey));
-    CHECK (fixture.session.blind().isRunning);
+    CHECK (fixture.session.blindTest.view().isRunning);
     window.keyPressed (juce::KeyPress (juce::KeyPress::escapeKey));
-    CHECK_FALSE (fixture.session.blind().isRunning);
-    CHECK (fixture.session.job()->blind.empty());
+    CHECK_FALSE (fixture.session.blindTest.view().isRunning);
+    CHECK (fixture.session.jobEditor.job()->blind.empty());
 
-    REQUIRE (fixture.session.startAbx (asRecorded, OptionId::A, 5, 3));
+    REQUIRE (fixture.session.blindTest.startAbx (asRecorded, OptionId::A, 5, 3));
     window.beginBlind();
     window.keyPressed (key ("3"));
     for (int i = 0; i < 5; ++i)
         window.keyPressed (juce::KeyPress (juce::KeyPress::leftKey));
     window.keyPressed (juce::KeyPress (juce::KeyPress::returnKey));
-    REQUIRE (fixture.session.job()->blind.size() == 1);
-    CHECK (fixture.session.job()->blind.front().trials == 5);
+    REQUIRE (fixture.session.jobEditor.job()->blind.size() == 1);
+    CHECK (fixture.session.jobEditor.job()->blind.front().trials == 5);
     CHECK (cutOff (window) == "");
 }
 
 TEST_CASE ("no words are cut off while tags are face down, nine at the smallest size", "[blind]")
 {
     Fixture fixture;
-    while (fixture.session.addOption ("One more") != asRecorded) {}
+    while (fixture.session.options.add ("One more") != asRecorded) {}
     REQUIRE (fixture.session.waitUntilReported (60.0));
-    REQUIRE (fixture.session.startRanking (
+    REQUIRE (fixture.session.blindTest.startRanking (
         { asRecorded, OptionId::A, OptionId::B, OptionId::C, OptionId::D, OptionId::E, OptionId::F, OptionId::G, OptionId::H },
         1));
     for (int number = 1; number <= 8; ++number)
-        fixture.session.rankBlind (number, RankMove::down);
+        fixture.session.blindTest.rank (number, RankMove::down);
     struct Size
     {
         int width, height;
@@ -228,26 +228,26 @@ TEST_CASE ("the agreement asks for true level first, and its click gives it", "[
     Fixture fixture;
     MainWindow window (fixture.session, false);
     window.setSize (900, 600);
-    fixture.session.setLevelMatched (true);
-    fixture.session.hear (OptionId::B);
+    fixture.session.monitor.setLevelMatched (true);
+    fixture.session.monitor.hear (OptionId::B);
     window.refresh();
     auto* ask = buttonNamed (window, "Hear B at true level first");
     REQUIRE (ask != nullptr);
     CHECK (cutOff (window) == "");
     ask->onClick();
-    CHECK_FALSE (fixture.session.levelMatched());
-    CHECK (fixture.session.job()->agreed.empty());
+    CHECK_FALSE (fixture.session.monitor.levelMatched());
+    CHECK (fixture.session.jobEditor.job()->agreed.empty());
     std::vector<float> live (48000 + 4800);
     for (size_t i = 0; i < live.size(); ++i)
         live[i] = 0.2f * static_cast<float> (std::sin (0.02 * static_cast<double> (i)));
     float* channel = live.data();
-    fixture.session.process (&channel, 1, static_cast<int> (live.size()), false);
+    fixture.session.audio.process (&channel, 1, static_cast<int> (live.size()), false);
     window.refresh();
     auto* agree = buttonNamed (window, "Agree on B");
     REQUIRE (agree != nullptr);
     agree->onClick();
-    CHECK (fixture.session.job()->agreed == "B");
-    CHECK (fixture.session.job()->heard == std::vector<std::string> { "B" });
+    CHECK (fixture.session.jobEditor.job()->agreed == "B");
+    CHECK (fixture.session.jobEditor.job()->heard == std::vector<std::string> { "B" });
     window.refresh();
     CHECK (buttonNamed (window, "Agreed on B") != nullptr);
 }
@@ -259,21 +259,21 @@ TEST_CASE ("one string alone is chosen beside the curves of an estimate", "[blin
     window.setSize (1200, 800);
     UiContext ui (fixture.session);
     StringChoice choice (ui);
-    fixture.session.hear (OptionId::A); // the bridge against the guitar at rest, its neck pickup
+    fixture.session.monitor.hear (OptionId::A); // the bridge against the guitar at rest, its neck pickup
     const auto now = fixture.session.revisions();
-    choice.benchChanged (now, now);
+    choice.sessionChanged (now, now);
     CHECK (choice.isVisible());
     choice.setSize (choice.idealWidth (400), 30);
     CHECK (choice.keyPressed (juce::KeyPress (juce::KeyPress::rightKey)));
-    CHECK (fixture.session.onlyString() == 0);
+    CHECK (fixture.session.monitor.onlyString() == 0);
     window.refresh();
     CHECK (cutOff (window) == "");
-    choice.benchChanged (now, now);
+    choice.sessionChanged (now, now);
     CHECK (choice.keyPressed (juce::KeyPress (juce::KeyPress::leftKey)));
-    CHECK (fixture.session.onlyString() == -1);
+    CHECK (fixture.session.monitor.onlyString() == -1);
     REQUIRE (fixture.session.waitUntilReported (30.0));
-    fixture.session.hear (OptionId::B); // the neck as it is
-    choice.benchChanged (now, now);
+    fixture.session.monitor.hear (OptionId::B); // the neck as it is
+    choice.sessionChanged (now, now);
     CHECK_FALSE (choice.isVisible());
 }
 }

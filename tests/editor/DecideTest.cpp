@@ -64,13 +64,13 @@ std::pair<int, int> shownOf (const DecidePanel& panel)
 TEST_CASE ("six knobs and three switches fit at 1200 x 800, with the figures", "[window]")
 {
     Session session { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
-    session.prepare (48000.0);
-    const bool read = session.setJobText (sixAndThree);
+    session.audio.prepare (48000.0);
+    const bool read = session.jobEditor.setText (sixAndThree);
     for (const auto& fault : session.diagnostics())
         UNSCOPED_INFO (fault.text());
     REQUIRE (read);
     REQUIRE (session.waitUntilReported (20.0));
-    session.hear (OptionId::A);
+    session.monitor.hear (OptionId::A);
     MainWindow window (session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
@@ -82,7 +82,7 @@ TEST_CASE ("six knobs and three switches fit at 1200 x 800, with the figures", "
     checkTree (*panel);
     checkText (window);
 
-    session.hear (OptionId::B); // three switches more: they scroll, and it is said
+    session.monitor.hear (OptionId::B); // three switches more: they scroll, and it is said
     window.refresh();
     const auto switches = shownOf<LeverRail> (*panel);
     CHECK (switches.second == 6);

@@ -24,10 +24,10 @@ public:
     explicit SoundingPlugin (OptionId id)
     {
         processor.prepareToPlay (48000.0, frames);
-        auto& session = processor.wholeSession();
+        auto& session = processor.session;
         const Fixture fixture;
-        REQUIRE (session.setJobText (fixture.session.jobText()));
-        session.hear (id);
+        REQUIRE (session.jobEditor.setText (fixture.session.jobEditor.text()));
+        session.monitor.hear (id);
         REQUIRE (session.waitUntilReported (20.0));
         runFor (300); // the host's parameters follow, which asks for the sound anew
         REQUIRE (session.waitUntilIdle (20.0));

@@ -4,6 +4,10 @@
 #include "OffScreen.h"
 #include "Windows.h"
 
+#include "editor/GuitarPictures.h"
+#include "editor/RewireList.h"
+#include "editor/TakeInSheet.h"
+
 #include <cmath>
 #include <map>
 
@@ -92,7 +96,7 @@ double heardDb (Session& session, double hz)
             blockIn += static_cast<double> (x) * x;
         }
         float* channels[] = { samples.data() };
-        session.process (channels, 1, block, false);
+        session.audio.process (channels, 1, block, false);
         for (float x : samples)
             blockOut += static_cast<double> (x) * x;
         if (b >= blocks / 2)
@@ -108,7 +112,7 @@ double heardDb (Session& session, double hz)
 double shownDb (Session& session, OptionId id, double hz)
 {
     REQUIRE (session.waitUntilReported (20.0));
-    const auto report = session.report (id);
+    const auto report = session.reports.report (id);
     REQUIRE (report != nullptr);
     const auto& curve = report->curve;
     const auto above = std::lower_bound (curve.hz.begin(), curve.hz.end(), hz) - curve.hz.begin();
@@ -124,9 +128,9 @@ TEST_CASE ("from the take landing to four tags of one's own guitar takes less th
     const Folder folder;
     const auto take = folder.take ("chorus.wav");
     Session session { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
-    session.prepare (48000.0);
-    REQUIRE (session.newJob ("one-humbucker"));
-    REQUIRE (session.saveJob (folder.path / "before.json")); // nothing that would be asked about
+    session.audio.prepare (48000.0);
+    REQUIRE (session.jobEditor.newJob ("one-humbucker"));
+    REQUIRE (session.jobEditor.save (folder.path / "before.json")); // nothing that would be asked about
     MainWindow window (session, false);
     offscreen::Frame frame (window, 1200, 800);
     Person person (window, frame);
@@ -137,16 +141,16 @@ TEST_CASE ("from the take landing to four tags of one's own guitar takes less th
     // The take is here from the first action on: the clock starts with it.
     REQUIRE (line->steps()->step() == FirstSteps::Step::pickGuitar);
     person.click (line->actButton()); // "Your guitar"
-    REQUIRE (person.wait ([&] { return dynamic_cast<GuitarPictures*> (window.topOverlay()) != nullptr; }, 2000));
+    REQUIRE (person.wait ([&] { return dynamic_cast<GuitarPictures*> (window.sheets().top()) != nullptr; }, 2000));
     person.type ("three single");
     person.press ("return");
-    REQUIRE (person.wait ([&] { return dynamic_cast<TakeInSheet*> (window.topOverlay()) != nullptr; }, 2000));
-    REQUIRE (session.job()->guitar.preset == "three-single-coils");
+    REQUIRE (person.wait ([&] { return dynamic_cast<TakeInSheet*> (window.sheets().top()) != nullptr; }, 2000));
+    REQUIRE (session.jobEditor.job()->guitar.preset == "three-single-coils");
 
     const std::map<const char*, const char*> readings { { "neck", "5.9k" }, { "middle", "6.1k" }, { "bridge", "6.4k" } };
     for (const auto& [pickup, ohms] : readings)
     {
-        auto* sheet = dynamic_cast<TakeInSheet*> (window.topOverlay());
+        auto* sheet = dynamic_cast<TakeInSheet*> (window.sheets().top());
         REQUIRE (sheet != nullptr);
         REQUIRE (sheet->card (pickup) != nullptr);
         auto* row = sheet->card (pickup)->values().rowOf (GuitarValue::Kind::pickupOhms, pickup);
@@ -157,24 +161,24 @@ TEST_CASE ("from the take landing to four tags of one's own guitar takes less th
         REQUIRE (row->isTyping());
         person.type (ohms);
         person.press ("return");
-        CHECK (session.job()->guitar.harness.find (pickup)->as<PickupPart>()->pickup.known == Provenance::fromOhms);
+        CHECK (session.jobEditor.job()->guitar.harness.find (pickup)->as<PickupPart>()->pickup.known == Provenance::fromOhms);
     }
     person.press ("escape");
-    CHECK (window.topOverlay() == nullptr);
+    CHECK (window.sheets().top() == nullptr);
     person.drop (take, { 700, 100 });
     REQUIRE (person.wait ([&] { return line->steps()->step() == FirstSteps::Step::starterSet; }, 10000));
     CHECK (line->isShowing());
     person.click (line->actButton()); // "Starter sets"
-    REQUIRE (person.wait ([&] { return dynamic_cast<RewireList*> (window.topOverlay()) != nullptr; }, 2000));
+    REQUIRE (person.wait ([&] { return dynamic_cast<RewireList*> (window.sheets().top()) != nullptr; }, 2000));
     person.press ("cursor down", true);
     person.press ("return");
-    REQUIRE (person.wait ([&] { return session.ids().size() == 3; }, 5000));
+    REQUIRE (person.wait ([&] { return session.options.ids().size() == 3; }, 5000));
 
-    CHECK (session.job()->takes.size() == 1);
+    CHECK (session.jobEditor.job()->takes.size() == 1);
     REQUIRE (session.waitUntilReported (60.0));
     for (const OptionId id : { OptionId::A, OptionId::B, OptionId::C })
     {
-        const auto report = session.report (id);
+        const auto report = session.reports.report (id);
         REQUIRE (report != nullptr);
         CHECK (report->complete); // level, hum, peak: all there
         CHECK_FALSE (report->silent);
@@ -191,21 +195,21 @@ TEST_CASE ("a job is opened, an option added and a knob turned by keyboard alone
     const auto file = folder.path / "walnut.json";
     Fixture fixture;
     auto& session = fixture.session;
-    REQUIRE (session.saveJob (file));
-    REQUIRE (session.openJob (file));
+    REQUIRE (session.jobEditor.save (file));
+    REQUIRE (session.jobEditor.open (file));
     MainWindow window (session, false);
     offscreen::Frame frame (window, 1200, 800);
     window.grabKeyboardFocus();
     Person person (window, frame);
-    const auto before = session.jobText();
+    const auto before = session.jobEditor.text();
 
     person.press ("N");
-    REQUIRE (dynamic_cast<RewireList*> (window.topOverlay()) != nullptr);
+    REQUIRE (dynamic_cast<RewireList*> (window.sheets().top()) != nullptr);
     person.type ("parallel push");
     person.press ("return");
-    REQUIRE (session.ids() == std::vector<OptionId> { OptionId::A, OptionId::B, OptionId::C });
-    REQUIRE (session.heard() == OptionId::C);
-    const auto added = session.jobText();
+    REQUIRE (session.options.ids() == std::vector<OptionId> { OptionId::A, OptionId::B, OptionId::C });
+    REQUIRE (session.monitor.heard() == OptionId::C);
+    const auto added = session.jobEditor.text();
     const double bright = heardDb (session, 5000.0);
     CHECK (bright == Approx (shownDb (session, OptionId::C, 5000.0)).margin (0.1));
 
@@ -221,7 +225,7 @@ TEST_CASE ("a job is opened, an option added and a knob turned by keyboard alone
     person.press ("home");
     for (int i = 0; i < 30; ++i)
         frame.press (key ("cursor up"));
-    CHECK (session.setting (OptionId::C).knob ("neck-tone") == Approx (3.0));
+    CHECK (session.controls.setting (OptionId::C).knob ("neck-tone") == Approx (3.0));
     // A tone at 3 takes treble away; what is heard follows what is drawn, high and low.
     for (const double hz : { 300.0, 2000.0, 5000.0 })
     {
@@ -229,23 +233,23 @@ TEST_CASE ("a job is opened, an option added and a knob turned by keyboard alone
         CHECK (heardDb (session, hz) == Approx (shownDb (session, OptionId::C, hz)).margin (0.1));
     }
     CHECK (heardDb (session, 5000.0) < bright - 6.0);
-    const auto turned = session.jobText();
+    const auto turned = session.jobEditor.text();
 
-    for (int i = 0; i < 80 && session.jobText() != added; ++i)
+    for (int i = 0; i < 80 && session.jobEditor.text() != added; ++i)
         person.press ("ctrl + Z");
-    CHECK (session.jobText() == added);
+    CHECK (session.jobEditor.text() == added);
     CHECK (heardDb (session, 5000.0) == Approx (bright).margin (0.01));
-    for (int i = 0; i < 80 && session.jobText() != turned; ++i)
+    for (int i = 0; i < 80 && session.jobEditor.text() != turned; ++i)
         person.press ("ctrl + shift + Z");
-    REQUIRE (session.jobText() == turned);
+    REQUIRE (session.jobEditor.text() == turned);
 
     person.press ("ctrl + S");
-    CHECK_FALSE (session.isChanged());
+    CHECK_FALSE (session.jobEditor.isChanged());
     Session again { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
-    again.prepare (48000.0);
-    REQUIRE (again.openJob (file));
-    CHECK (again.jobText() == session.jobText());
-    again.hear (OptionId::C);
+    again.audio.prepare (48000.0);
+    REQUIRE (again.jobEditor.open (file));
+    CHECK (again.jobEditor.text() == session.jobEditor.text());
+    again.monitor.hear (OptionId::C);
     CHECK (heardDb (again, 5000.0) == Approx (heardDb (session, 5000.0)).margin (1e-3));
     CHECK (before != turned);
 }

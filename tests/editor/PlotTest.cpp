@@ -31,8 +31,8 @@ int bandPixels (Plot& plot, OptionId id)
 TEST_CASE ("only the option heard shows its band", "[window]")
 {
     Session session { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
-    session.prepare (48000.0);
-    REQUIRE (session.setJobText (R"({ "coldiron": "job 1", "title": "Bands", "guitar": "two-humbuckers-four-knobs",
+    session.audio.prepare (48000.0);
+    REQUIRE (session.jobEditor.setText (R"({ "coldiron": "job 1", "title": "Bands", "guitar": "two-humbuckers-four-knobs",
         "options": { "A": { "name": "Series", "setting": { "selector": "bridge" } },
           "B": { "name": "Split", "rewires": [ { "use": "split-shorted", "pickup": "neck", "pot": "neck-volume" } ], "setting": { "neck-volume-pull": "up" } },
           "C": { "name": "Bridge", "setting": { "selector": "both" } } } })"));
@@ -42,15 +42,15 @@ TEST_CASE ("only the option heard shows its band", "[window]")
     window.setVisible (true);
     for (const OptionId heard : { OptionId::B, OptionId::C })
     {
-        session.hear (heard);
+        session.monitor.hear (heard);
         window.refresh();
         INFO ("heard " << letterOf (heard));
-        REQUIRE (session.report (heard)->figures.confidence.isEstimated());
+        REQUIRE (session.reports.report (heard)->figures.confidence.isEstimated());
         CHECK (bandPixels (window.look(), heard) > 300);
         CHECK (bandPixels (window.look(), heard == OptionId::B ? OptionId::C : OptionId::B) < 60);
         checkText (window);
     }
-    session.hear (asRecorded);
+    session.monitor.hear (asRecorded);
     window.refresh();
     CHECK (bandPixels (window.look(), OptionId::B) < 60);
     CHECK (bandPixels (window.look(), OptionId::C) < 60);

@@ -2,6 +2,8 @@
 // Each size and colour scheme in a PNG at 1x and 2x, and the states that a person meets.
 
 #include "WiringHands.h"
+
+#include "editor/TakeInSheet.h"
 #include "session/Session.h"
 
 #include <iostream>
@@ -59,69 +61,70 @@ public:
         window.setSize (1200, 800);
         window.setVisible (true);
         runFor (100);
-        window.showWiring (true);
+        window.sheets().showWiring (true);
         runFor (50);
         take (window, "wiring", 1.0f);
         wiringByHand (window);
-        window.showRewires (asRecorded);
+        window.sheets().showRewires (asRecorded);
         runFor (100);
         take (window, "rewires", 1.0f);
-        session.setOutputChain ({ OutputSound::amplifier, {}, 6.0 });
-        session.setHeadroomKept (true);
-        session.setFacingDegrees (35.0);
-        session.setHissGainDb (40.0);
+        session.output.setChain ({ OutputSound::amplifier, {}, 6.0 });
+        session.output.setHeadroomKept (true);
+        session.noise.setFacingDegrees (35.0);
+        session.noise.setHissGainDb (40.0);
         session.waitUntilReported (20.0);
-        window.showSound (true);
+        window.sheets().showSound (true);
         take (window, "sound", 1.0f);
         window.setDark (true);
         take (window, "sound-dark", 1.0f);
         window.setDark (false);
-        session.setOutputChain ({ OutputSound::file, "no-such-loudspeaker.wav", 0.0 });
+        session.output.setChain ({ OutputSound::file, "no-such-loudspeaker.wav", 0.0 });
         session.waitUntilIdle (5.0);
         take (window, "sound-fault", 1.0f);
-        session.setOutputChain ({ OutputSound::amplifier, {}, 0.0 });
-        window.showKeys (true);
+        session.output.setChain ({ OutputSound::amplifier, {}, 0.0 });
+        window.sheets().showKeys (true);
         take (window, "keys", 1.0f);
-        window.showKeys (false);
-        const auto controls = session.controls (session.heard());
+        window.sheets().showKeys (false);
+        const auto controls = session.controls.of (session.monitor.heard());
         for (const auto& control : controls)
             if (control.isKnob())
             {
-                session.wantSweep (session.heard(), control.name);
+                session.reports.wantSweep (session.monitor.heard(), control.name);
                 session.waitUntilReported (5.0);
                 window.look().showSweep (juce::String (control.name).replaceCharacter ('-', ' '));
                 take (window, "sweep", 1.0f);
                 window.look().showSweep ({});
-                session.wantSweep (session.heard(), {});
+                session.reports.wantSweep (session.monitor.heard(), {});
                 break;
             }
-        window.showNotes (true);
+        window.sheets().showNotes (true);
         take (window, "notes", 1.0f);
-        window.showNotes (false);
-        const auto first = session.job()->takes.empty() ? std::filesystem::path() : session.job()->takes.front().file;
-        if (! first.empty() && session.addTake (first))
+        window.sheets().showNotes (false);
+        const auto first =
+            session.jobEditor.job()->takes.empty() ? std::filesystem::path() : session.jobEditor.job()->takes.front().file;
+        if (! first.empty() && session.takes.add (first))
         {
-            session.play();
-            session.stop();
+            session.transport.play();
+            session.transport.stop();
             session.waitUntilReported (20.0);
             take (window, "two-takes", 1.0f);
-            session.undo();
+            session.jobEditor.undo();
             session.waitUntilReported (20.0);
         }
-        session.hear (asRecorded);
+        session.monitor.hear (asRecorded);
         take (window, "as-recorded", 1.0f);
-        session.edit ("/options/A/setting", "{ \"no-such-knob\": 3 }", "");
+        session.jobEditor.edit ("/options/A/setting", "{ \"no-such-knob\": 3 }", "");
         take (window, "fault", 1.0f);
         window.setSize (960, 600);
-        window.showSound (true);
+        window.sheets().showSound (true);
         take (window, "sound-960", 1.0f);
-        window.showSound (false);
+        window.sheets().showSound (false);
         window.showGuitar (true);
         take (window, "guitar-slid-over", 1.0f);
         window.setSize (900, 600);
         window.showGuitar (false);
         take (window, "900x600", 1.0f);
-        while (session.addOption ("One more to see them narrow") != asRecorded) {}
+        while (session.options.add ("One more to see them narrow") != asRecorded) {}
         session.waitUntilReported (20.0);
         window.setSize (1200, 800);
         take (window, "eight", 1.0f);
@@ -133,7 +136,7 @@ public:
     void judging()
     {
         session.waitUntilReported (20.0);
-        auto versions = session.ids();
+        auto versions = session.options.ids();
         versions.insert (versions.begin(), asRecorded);
         MainWindow window (session, false);
         window.setSize (1200, 800);
@@ -141,13 +144,13 @@ public:
         runFor (100);
         window.showBlindSetup();
         take (window, "blind-setup", 1.0f);
-        if (session.startRanking (versions, 7))
+        if (session.blindTest.startRanking (versions, 7))
         {
             window.beginBlind();
-            session.stop();
+            session.transport.stop();
             for (int number = 1; number < static_cast<int> (versions.size()); ++number)
-                session.rankBlind (number, number % 2 == 0 ? RankMove::up : RankMove::down);
-            session.hearBlind (static_cast<int> (versions.size()));
+                session.blindTest.rank (number, number % 2 == 0 ? RankMove::up : RankMove::down);
+            session.blindTest.hear (static_cast<int> (versions.size()));
             runFor (300);
             take (window, "blind", 1.0f);
             window.setDark (true);
@@ -155,27 +158,27 @@ public:
             take (window, "blind-960-dark", 1.0f);
             window.setDark (false);
             window.setSize (1200, 800);
-            session.rankBlind (static_cast<int> (versions.size()), RankMove::down);
-            window.turnTagsOver();
+            session.blindTest.rank (static_cast<int> (versions.size()), RankMove::down);
+            window.blindStage().turnOver();
             take (window, "blind-result", 1.0f);
         }
         session.waitUntilReported (20.0); // the job has a result more: levels are measured again
-        if (versions.size() > 1 && session.startAbx (asRecorded, versions[1], 16, 7))
+        if (versions.size() > 1 && session.blindTest.startAbx (asRecorded, versions[1], 16, 7))
         {
             window.beginBlind();
-            session.stop();
-            session.hearBlind (3);
+            session.transport.stop();
+            session.blindTest.hear (3);
             runFor (300);
             take (window, "trials", 1.0f);
-            session.stopBlind();
+            session.blindTest.stop();
         }
-        session.setOnlyString (0);
-        session.hear (versions.back());
+        session.monitor.setOnlyString (0);
+        session.monitor.hear (versions.back());
         session.waitUntilReported (20.0);
         MainWindow again (session, false);
         again.setSize (1200, 800);
         take (again, "one-string", 1.0f);
-        session.setOnlyString (-1);
+        session.monitor.setOnlyString (-1);
         session.waitUntilReported (20.0);
     }
 
@@ -195,17 +198,17 @@ public:
             window.setSize (size.width, size.height);
             window.setVisible (true);
             const auto end = "-" + juce::String (size.width) + (size.dark ? "-dark" : "-light");
-            window.showTakeIn (true);
+            window.sheets().showTakeIn (true);
             runFor (60);
             take (window, "take-in" + end, 1.0f);
-            auto* sheet = dynamic_cast<TakeInSheet*> (window.topOverlay());
+            auto* sheet = dynamic_cast<TakeInSheet*> (window.sheets().top());
             sheet->pickPickup ("bridge");
             take (window, "pickups" + end, 1.0f);
-            window.showGuitars();
+            window.sheets().showGuitars();
             runFor (200);
             take (window, "guitars" + end, 1.0f);
-            window.showKeys (true);
-            window.showKeys (false);
+            window.sheets().showKeys (true);
+            window.sheets().showKeys (false);
             window.showGuitar (true);
             if (auto* row = window.guitarPanel().values().rowOf (GuitarValue::Kind::pot, "bridge-volume"))
             {
@@ -253,29 +256,29 @@ public:
 
     void empty()
     {
-        session.newJob ("one-humbucker");
+        session.jobEditor.newJob ("one-humbucker");
         session.waitUntilReported (5.0);
         MainWindow window (session, false);
         window.setSize (1200, 800);
         window.setVisible (true);
         runFor (50);
         take (window, "empty", 1.0f);
-        session.newJob ("two-humbuckers-four-knobs");
-        session.edit ("/options", R"({ "A": { "name": "All switches", "rewires": [
+        session.jobEditor.newJob ("two-humbuckers-four-knobs");
+        session.jobEditor.edit ("/options", R"({ "A": { "name": "All switches", "rewires": [
             { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" }, { "use": "series-parallel", "pickup": "neck", "pot": "neck-volume" },
             { "use": "kill-switch" }, { "use": "mid-scoop", "pot": "bridge-tone" }, { "use": "rotary-cap-selector", "cap": "neck-cap" } ] } })",
-                      "");
-        session.hear (OptionId::A);
+                                "");
+        session.monitor.hear (OptionId::A);
         session.waitUntilReported (20.0);
         take (window, "decide-four-switches", 1.0f);
-        session.edit ("/takes", R"([ { "file": "/nowhere/verse.wav" }, { "file": "/nowhere/bridge.wav" } ])", "");
+        session.jobEditor.edit ("/takes", R"([ { "file": "/nowhere/verse.wav" }, { "file": "/nowhere/bridge.wav" } ])", "");
         session.waitUntilReported (5.0);
         take (window, "take-missing", 1.0f);
-        session.newJob ("two-humbuckers-four-knobs");
-        window.showStarter ("brighter");
+        session.jobEditor.newJob ("two-humbuckers-four-knobs");
+        window.sheets().showStarter ("brighter");
         take (window, "starter", 1.0f);
-        session.newJob ("two-humbuckers-two-lead");
-        window.showStarter ("independent");
+        session.jobEditor.newJob ("two-humbuckers-two-lead");
+        window.sheets().showStarter ("independent");
         take (window, "starter-refused", 1.0f);
     }
 
@@ -294,18 +297,18 @@ int main (int argc, char** argv)
     }
     const juce::ScopedJuceInitialiser_GUI gui;
     Session session;
-    session.prepare (48000.0);
-    if (! session.openJob (argv[1]))
+    session.audio.prepare (48000.0);
+    if (! session.jobEditor.open (argv[1]))
     {
         for (const auto& fault : session.diagnostics())
             std::cerr << fault.text() << "\n";
         return 1;
     }
-    session.setSource (Source::take); // as the app begins
+    session.transport.setSource (Source::take); // as the app begins
     session.waitUntilReported (20.0);
-    const auto ids = session.ids();
+    const auto ids = session.options.ids();
     if (! ids.empty())
-        session.hear (ids.size() > 1 ? ids[1] : ids[0]);
+        session.monitor.hear (ids.size() > 1 ? ids[1] : ids[0]);
     Photographer photographer (session, juce::File::getCurrentWorkingDirectory().getChildFile (argv[2]));
     photographer.sizes();
     photographer.judging();

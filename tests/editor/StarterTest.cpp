@@ -1,6 +1,8 @@
 // Starter sets in the window: three options for a wish by the keyboard alone, undone, saved and opened again the same.
 #include "Windows.h"
 
+#include "editor/RewireList.h"
+
 namespace starterTest
 {
 using namespace coldiron;
@@ -28,12 +30,12 @@ juce::TextEditor* searchOf (juce::Component& list)
 TEST_CASE ("a starter set comes by keyboard alone, is undone, saved and opened the same", "[window]")
 {
     Fixture fixture;
-    REQUIRE (fixture.session.newJob ("two-humbuckers-four-knobs"));
+    REQUIRE (fixture.session.jobEditor.newJob ("two-humbuckers-four-knobs"));
     MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
     window.refresh();
-    const auto before = fixture.session.jobText();
+    const auto before = fixture.session.jobEditor.text();
     CHECK (window.keyPressed (key ("N")));
     runFor (50);
     auto* list = listOver (window);
@@ -45,21 +47,21 @@ TEST_CASE ("a starter set comes by keyboard alone, is undone, saved and opened t
     REQUIRE (search->onReturnKey);
     search->onReturnKey();
     runFor (50);
-    REQUIRE (fixture.session.ids() == std::vector<OptionId> { OptionId::A, OptionId::B, OptionId::C });
-    CHECK (fixture.session.heard() == OptionId::A);
-    CHECK (fixture.session.undoName() == "Starter set: Brighter");
+    REQUIRE (fixture.session.options.ids() == std::vector<OptionId> { OptionId::A, OptionId::B, OptionId::C });
+    CHECK (fixture.session.monitor.heard() == OptionId::A);
+    CHECK (fixture.session.jobEditor.undoName() == "Starter set: Brighter");
     CHECK (listOver (window) == nullptr);
 
     const auto file = std::filesystem::temp_directory_path()
                       / ("coldiron-starter-" + std::to_string (juce::Time::getHighResolutionTicks()) + ".json");
-    REQUIRE (fixture.session.saveJob (file));
+    REQUIRE (fixture.session.jobEditor.save (file));
     Session again { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
-    REQUIRE (again.openJob (file));
-    CHECK (again.jobText() == fixture.session.jobText());
+    REQUIRE (again.jobEditor.open (file));
+    CHECK (again.jobEditor.text() == fixture.session.jobEditor.text());
     std::filesystem::remove (file);
 
     CHECK (window.keyPressed (key ("ctrl + Z")));
-    CHECK (fixture.session.jobText() == before);
+    CHECK (fixture.session.jobEditor.text() == before);
 }
 
 TEST_CASE ("the list shows each set, searched by what a player says, with nothing cut off", "[window]")
@@ -68,15 +70,15 @@ TEST_CASE ("the list shows each set, searched by what a player says, with nothin
     for (const char* guitar :
          { "two-humbuckers-four-knobs", "two-humbuckers-two-lead", "bass-5-split-coil", "one-humbucker-buffered" })
     {
-        REQUIRE (fixture.session.newJob (guitar));
-        for (const auto& set : fixture.session.presets().list ("starters"))
+        REQUIRE (fixture.session.jobEditor.newJob (guitar));
+        for (const auto& set : fixture.session.jobEditor.presets().list ("starters"))
         {
             INFO (set << " on " << guitar);
             MainWindow window (fixture.session, false);
             window.setSize (1200, 800);
             window.setVisible (true);
             window.refresh();
-            window.showStarter (set);
+            window.sheets().showStarter (set);
             runFor (20);
             auto* list = listOver (window);
             REQUIRE (list != nullptr);
@@ -87,13 +89,13 @@ TEST_CASE ("the list shows each set, searched by what a player says, with nothin
     MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
-    window.showRewires (asRecorded);
+    window.sheets().showRewires (asRecorded);
     runFor (20);
     auto* list = listOver (window);
     REQUIRE (list != nullptr);
     searchOf (*list)->setText ("hums where", true); // how a player says it
     runFor (20);
     searchOf (*list)->onReturnKey();
-    CHECK (fixture.session.undoName() == "Starter set: Quieter");
+    CHECK (fixture.session.jobEditor.undoName() == "Starter set: Quieter");
 }
 }

@@ -4,6 +4,8 @@
 #include "OffScreen.h"
 #include "Windows.h"
 
+#include "editor/GuitarPictures.h"
+#include "editor/TakeInSheet.h"
 #include "session/TypedOhms.h"
 
 #include <fstream>
@@ -50,15 +52,15 @@ struct Shown
             press (juce::KeyPress ((int)c, juce::ModifierKeys(), c));
     }
 
-    TakeInSheet* sheet() { return dynamic_cast<TakeInSheet*> (window.topOverlay()); }
-    double potOhms (const char* name) { return fixture.session.job()->guitar.harness.find (name)->as<PotPart>()->ohms; }
+    TakeInSheet* sheet() { return dynamic_cast<TakeInSheet*> (window.sheets().top()); }
+    double potOhms (const char* name) { return fixture.session.jobEditor.job()->guitar.harness.find (name)->as<PotPart>()->ohms; }
 };
 }
 
 TEST_CASE ("a value is typed by keyboard alone, heard as a step of undo, and undone to the same text", "[take-in]")
 {
     Shown shown;
-    const auto before = shown.fixture.session.jobText();
+    const auto before = shown.fixture.session.jobEditor.text();
     shown.press ("V");
     auto* row = shown.window.guitarPanel().values().rowOf (Kind::pot, "neck-volume");
     REQUIRE (row != nullptr);
@@ -74,10 +76,10 @@ TEST_CASE ("a value is typed by keyboard alone, heard as a step of undo, and und
     CHECK_FALSE (row->isTyping());
     CHECK (shown.potOhms ("neck-volume") == 250e3);
     CHECK (row->hasKeyboardFocus (true)); // the keyboard stays where it was
-    CHECK (shown.fixture.session.jobText() != before);
+    CHECK (shown.fixture.session.jobEditor.text() != before);
     shown.press ("ctrl + Z");
     CHECK (shown.potOhms ("neck-volume") == 500e3);
-    CHECK (shown.fixture.session.jobText() == before);
+    CHECK (shown.fixture.session.jobEditor.text() == before);
     shown.press ("ctrl + shift + Z");
     CHECK (shown.potOhms ("neck-volume") == 250e3);
 }
@@ -87,22 +89,22 @@ TEST_CASE ("what is out of range stays in the field with words under it; Escape 
     Shown shown;
     auto* row = shown.window.guitarPanel().values().rowOf (Kind::capacitor, "bridge-cap");
     REQUIRE (row != nullptr);
-    const auto before = shown.fixture.session.jobText();
+    const auto before = shown.fixture.session.jobEditor.text();
     row->grabKeyboardFocus();
     shown.type ("22");
     shown.press ("return");
     REQUIRE (row->isTyping());
     CHECK (row->wordsUnder().contains ("Write it like 22n"));
     CHECK (row->getHeight() > ValueRow::height);
-    CHECK (shown.fixture.session.jobText() == before);
+    CHECK (shown.fixture.session.jobEditor.text() == before);
     shown.press ("escape");
     CHECK_FALSE (row->isTyping());
     CHECK (row->getHeight() == ValueRow::height);
-    CHECK (shown.fixture.session.jobText() == before);
+    CHECK (shown.fixture.session.jobEditor.text() == before);
     shown.press ("return");
     shown.type ("4n7"); // over what was marked
     shown.press ("return");
-    CHECK (shown.fixture.session.job()->guitar.harness.find ("bridge-cap")->as<CapacitorPart>()->farads == 4.7e-9);
+    CHECK (shown.fixture.session.jobEditor.job()->guitar.harness.find ("bridge-cap")->as<CapacitorPart>()->farads == 4.7e-9);
 }
 
 TEST_CASE ("the keyboard going elsewhere keeps what is whole and leaves what is not", "[take-in]")
@@ -129,7 +131,7 @@ TEST_CASE ("ohms typed in the sheet bring a pickup up a rung, a file to measured
     auto* card = shown.sheet()->card ("bridge");
     REQUIRE (card != nullptr);
     const auto known = [&]
-    { return shown.fixture.session.job()->guitar.harness.find ("bridge")->as<PickupPart>()->pickup.known; };
+    { return shown.fixture.session.jobEditor.job()->guitar.harness.find ("bridge")->as<PickupPart>()->pickup.known; };
     REQUIRE (known() == Provenance::assumed);
     auto* row = card->values().rowOf (Kind::jackOhms, "bridge");
     REQUIRE (row != nullptr);
@@ -138,7 +140,7 @@ TEST_CASE ("ohms typed in the sheet bring a pickup up a rung, a file to measured
     shown.waitUntilIdle();
     CHECK (known() == Provenance::fromOhms);
     double ohms = 0.0;
-    const auto job = shown.fixture.session.job();
+    const auto job = shown.fixture.session.jobEditor.job();
     for (const auto& coil : job->guitar.harness.find ("bridge")->as<PickupPart>()->pickup.coils)
         ohms += coil.dcrOhms;
     CHECK (ohms == Approx (8000.0).epsilon (3e-3));
@@ -148,14 +150,14 @@ TEST_CASE ("ohms typed in the sheet bring a pickup up a rung, a file to measured
     shown.window.filesDropped ({ juce::String (file.string()) }, shown.sheet()->getX() + 60, shown.sheet()->getY() + 120);
     shown.waitUntilIdle();
     std::filesystem::remove (file);
-    const auto neck = shown.fixture.session.job()->guitar.harness.find ("neck")->as<PickupPart>()->pickup.known;
+    const auto neck = shown.fixture.session.jobEditor.job()->guitar.harness.find ("neck")->as<PickupPart>()->pickup.known;
     CHECK ((known() == Provenance::measured || neck == Provenance::measured)); // the card it was dropped on
 
     shown.sheet()->pickPickup ("bridge");
     shown.waitUntilIdle();
     shown.type ("mini");
     shown.press ("return");
-    CHECK (shown.fixture.session.job()->guitar.harness.find ("bridge")->preset == "mini-humbucker");
+    CHECK (shown.fixture.session.jobEditor.job()->guitar.harness.find ("bridge")->preset == "mini-humbucker");
     CHECK (known() == Provenance::assumed);
     CHECK_FALSE (shown.sheet()->pickups().isVisible());
 }
@@ -170,11 +172,11 @@ TEST_CASE ("hum is asked about before options and the answer is the job's", "[ta
     touched.keyPressed (key ("cursor right"));
     touched.keyPressed (key ("cursor right"));
     shown.waitUntilIdle();
-    CHECK (shown.fixture.session.job()->hum.touched == HumAnswers::Touch::falls);
-    CHECK (shown.fixture.session.jobText().find ("\"touched\": \"falls\"") != std::string::npos);
+    CHECK (shown.fixture.session.jobEditor.job()->hum.touched == HumAnswers::Touch::falls);
+    CHECK (shown.fixture.session.jobEditor.text().find ("\"touched\": \"falls\"") != std::string::npos);
     shown.press ("ctrl + Z");
     shown.press ("ctrl + Z");
-    CHECK_FALSE (shown.fixture.session.job()->hum.touched);
+    CHECK_FALSE (shown.fixture.session.jobEditor.job()->hum.touched);
     CHECK (touched.chosen() == 0);
 }
 
@@ -182,11 +184,11 @@ TEST_CASE ("a new job begins with a guitar's picture, by keyboard", "[take-in]")
 {
     Shown shown;
     const auto file = std::filesystem::temp_directory_path() / "coldiron-pictures.json";
-    REQUIRE (shown.fixture.session.saveJob (file)); // nothing that would be lost
+    REQUIRE (shown.fixture.session.jobEditor.save (file)); // nothing that would be lost
     std::filesystem::remove (file);
-    shown.window.showGuitars();
+    shown.window.sheets().showGuitars();
     shown.waitUntilIdle();
-    auto* pictures = dynamic_cast<GuitarPictures*> (shown.window.topOverlay());
+    auto* pictures = dynamic_cast<GuitarPictures*> (shown.window.sheets().top());
     REQUIRE (pictures != nullptr);
     const auto first = pictures->marked();
     shown.press ("cursor right");
@@ -196,7 +198,7 @@ TEST_CASE ("a new job begins with a guitar's picture, by keyboard", "[take-in]")
     CHECK (pictures->marked() == "bass-blend");
     shown.press ("return");
     shown.waitUntilIdle();
-    CHECK (shown.fixture.session.job()->guitar.preset == "bass-blend");
+    CHECK (shown.fixture.session.jobEditor.job()->guitar.preset == "bass-blend");
     CHECK (shown.sheet() != nullptr); // and goes on to take it in
 }
 
@@ -211,8 +213,8 @@ TEST_CASE ("nothing is cut off or overlaps while a guitar is taken in", "[take-i
         {
             INFO (guitar << " " << size.width << " x " << size.height);
             Shown shown (size.width, size.height);
-            REQUIRE (shown.fixture.session.newJob (guitar));
-            REQUIRE (shown.fixture.session.edit ("/hum/touched", "true", "Hum"));
+            REQUIRE (shown.fixture.session.jobEditor.newJob (guitar));
+            REQUIRE (shown.fixture.session.jobEditor.edit ("/hum/touched", "true", "Hum"));
             shown.waitUntilIdle();
             shown.press ("U");
             REQUIRE (shown.sheet() != nullptr);
@@ -224,10 +226,10 @@ TEST_CASE ("nothing is cut off or overlaps while a guitar is taken in", "[take-i
             CHECK (shortened.joinIntoString ("; ").toStdString() == "");
             shown.sheet()->pickPickup (guitar == std::string ("bass-two-single-coils") ? "bridge" : "neck");
             checkTree (*shown.sheet());
-            shown.window.showGuitars();
+            shown.window.sheets().showGuitars();
             shown.waitUntilIdle();
-            REQUIRE (shown.window.topOverlay() != nullptr);
-            checkTree (*shown.window.topOverlay());
+            REQUIRE (shown.window.sheets().top() != nullptr);
+            checkTree (*shown.window.sheets().top());
         }
 }
 
@@ -243,11 +245,11 @@ TEST_CASE ("the line of the first steps goes with the person, from the guitar's 
         if (child->isVisible() && child != line && dynamic_cast<juce::TooltipWindow*> (child) == nullptr)
             CHECK_FALSE (child->getBounds().reduced (4).intersects (line->getBounds()));
     const auto file = std::filesystem::temp_directory_path() / "coldiron-first-line.json";
-    REQUIRE (shown.fixture.session.saveJob (file));
+    REQUIRE (shown.fixture.session.jobEditor.save (file));
     std::filesystem::remove (file);
     line->actButton().onClick();
     shown.waitUntilIdle();
-    REQUIRE (dynamic_cast<GuitarPictures*> (shown.window.topOverlay()) != nullptr);
+    REQUIRE (dynamic_cast<GuitarPictures*> (shown.window.sheets().top()) != nullptr);
     shown.type ("one humbucker left");
     shown.press ("return");
     shown.waitUntilIdle();
@@ -259,7 +261,7 @@ TEST_CASE ("the line of the first steps goes with the person, from the guitar's 
     shown.waitUntilIdle();
     CHECK (line->steps()->step() == FirstSteps::Step::dropTake);
     bool ended = false;
-    shown.window.onFirstStepsEnd = [&ended] { ended = true; };
+    shown.window.holder.onFirstStepsEnd = [&ended] { ended = true; };
     line->onEnd();
     shown.waitUntilIdle();
     CHECK (ended);

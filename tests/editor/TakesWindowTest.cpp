@@ -58,18 +58,18 @@ TEST_CASE ("takes are chosen, renamed and removed by the keyboard, undone, saved
     MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
-    REQUIRE (fixture.session.addTake (folder.take ("bridge pickup alone.wav")));
-    REQUIRE (fixture.session.addTake (folder.take ("neck.wav")));
+    REQUIRE (fixture.session.takes.add (folder.take ("bridge pickup alone.wav")));
+    REQUIRE (fixture.session.takes.add (folder.take ("neck.wav")));
     REQUIRE (fixture.session.waitUntilReported (20.0));
     window.refresh();
     auto* chips = find<TakeChips> (window);
     REQUIRE (chips != nullptr);
     CHECK (chips->isVisible());
-    CHECK (fixture.session.take() == 1);
+    CHECK (fixture.session.takes.playing() == 1);
     CHECK (chips->keyPressed (plain (juce::KeyPress::leftKey)));
-    CHECK (fixture.session.take() == 0);
+    CHECK (fixture.session.takes.playing() == 0);
     CHECK (window.keyPressed (key ("T")));
-    CHECK (fixture.session.take() == 1);
+    CHECK (fixture.session.takes.playing() == 1);
     REQUIRE (fixture.session.waitUntilReported (20.0));
     window.refresh();
     checkAtSizes (window);
@@ -84,20 +84,20 @@ TEST_CASE ("takes are chosen, renamed and removed by the keyboard, undone, saved
     field->setText ("Neck, slow", false);
     field->onReturnKey();
     window.refresh();
-    CHECK (takeLines (fixture.session)[1].name == "Neck, slow");
-    const auto named = fixture.session.jobText();
+    CHECK (takeLines (fixture.session.jobEditor)[1].name == "Neck, slow");
+    const auto named = fixture.session.jobEditor.text();
 
     CHECK (chips->keyPressed (plain (juce::KeyPress::deleteKey)));
     window.refresh();
-    REQUIRE (fixture.session.job()->takes.size() == 1);
+    REQUIRE (fixture.session.jobEditor.job()->takes.size() == 1);
     CHECK (window.keyPressed (key ("ctrl + Z")));
-    CHECK (fixture.session.jobText() == named);
+    CHECK (fixture.session.jobEditor.text() == named);
 
-    REQUIRE (fixture.session.saveJob (folder.path / "job.json"));
+    REQUIRE (fixture.session.jobEditor.save (folder.path / "job.json"));
     Session again { PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } } };
-    REQUIRE (again.openJob (folder.path / "job.json"));
-    CHECK (again.jobText() == fixture.session.jobText());
-    CHECK (again.jobText().find ("\"neck.wav\"") != std::string::npos); // beside the job: relative
+    REQUIRE (again.jobEditor.open (folder.path / "job.json"));
+    CHECK (again.jobEditor.text() == fixture.session.jobEditor.text());
+    CHECK (again.jobEditor.text().find ("\"neck.wav\"") != std::string::npos); // beside the job: relative
 }
 
 TEST_CASE ("a take whose file is gone says so, keeps its place and is found again", "[window]")
@@ -105,11 +105,11 @@ TEST_CASE ("a take whose file is gone says so, keeps its place and is found agai
     Folder folder;
     Fixture fixture;
     const auto taken = folder.take ("verse.wav");
-    REQUIRE (fixture.session.addTake (taken));
-    REQUIRE (fixture.session.saveJob (folder.path / "job.json"));
+    REQUIRE (fixture.session.takes.add (taken));
+    REQUIRE (fixture.session.jobEditor.save (folder.path / "job.json"));
     REQUIRE (fixture.session.waitUntilReported (20.0)); // it has been read by then
     fs::rename (taken, folder.path / "elsewhere.wav");
-    REQUIRE (fixture.session.openJob (folder.path / "job.json"));
+    REQUIRE (fixture.session.jobEditor.open (folder.path / "job.json"));
     REQUIRE (fixture.session.waitUntilReported (20.0));
     MainWindow window (fixture.session, false);
     window.setVisible (true);
@@ -120,7 +120,7 @@ TEST_CASE ("a take whose file is gone says so, keeps its place and is found agai
     REQUIRE (button != nullptr);
     CHECK (button->isVisible());
     CHECK (button->getName() == "Find file");
-    REQUIRE (relinkTake (fixture.session, 0, folder.path / "elsewhere.wav"));
+    REQUIRE (relinkTake (fixture.session.jobEditor, 0, folder.path / "elsewhere.wav"));
     REQUIRE (fixture.session.waitUntilReported (20.0));
     window.refresh();
     CHECK_FALSE (button->isVisible());
@@ -133,7 +133,7 @@ TEST_CASE ("a take whose file is gone says so, keeps its place and is found agai
 TEST_CASE ("notes are typed, undone and kept in the job", "[window]")
 {
     Fixture fixture;
-    fixture.session.hear (OptionId::B);
+    fixture.session.monitor.hear (OptionId::B);
     MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.setVisible (true);
@@ -153,13 +153,13 @@ TEST_CASE ("notes are typed, undone and kept in the job", "[window]")
     fields[0]->onReturnKey();
     fields[2]->setText ("The client laughed.\nTake it.", false);
     fields[2]->onFocusLost();
-    CHECK (fixture.session.job()->wish == "Brighter, \"like\" glass");
-    CHECK (fixture.session.jobText().find ("The client laughed.\\nTake it.") != std::string::npos);
-    CHECK (fixture.session.undoName() == "Notes on B");
-    REQUIRE (fixture.session.undo());
-    CHECK (fixture.session.jobText().find ("laughed") == std::string::npos);
-    REQUIRE (fixture.session.undo());
-    CHECK (fixture.session.job()->wish == "Too dark in the middle.");
+    CHECK (fixture.session.jobEditor.job()->wish == "Brighter, \"like\" glass");
+    CHECK (fixture.session.jobEditor.text().find ("The client laughed.\\nTake it.") != std::string::npos);
+    CHECK (fixture.session.jobEditor.undoName() == "Notes on B");
+    REQUIRE (fixture.session.jobEditor.undo());
+    CHECK (fixture.session.jobEditor.text().find ("laughed") == std::string::npos);
+    REQUIRE (fixture.session.jobEditor.undo());
+    CHECK (fixture.session.jobEditor.job()->wish == "Too dark in the middle.");
 }
 
 namespace
@@ -187,15 +187,15 @@ TEST_CASE ("work left behind is offered, opens with its own file, and is gone on
     Folder folder;
     {
         Fixture before; // a run that ended with unsaved work
-        REQUIRE (before.session.saveJob (folder.path / "job.json"));
+        REQUIRE (before.session.jobEditor.save (folder.path / "job.json"));
         MainWindow window (before.session, false);
         window.setSize (1200, 800);
         window.keepUnsavedIn (folder.path / "unsaved");
-        REQUIRE (before.session.renameOption (OptionId::A, "Not saved"));
+        REQUIRE (before.session.options.rename (OptionId::A, "Not saved"));
         runFor (3500); // kept every two seconds
-        REQUIRE (window.unsaved()->waitUntilIdle (10.0));
-        CHECK (fs::exists (window.unsaved()->file()));
-        REQUIRE (before.session.renameOption (OptionId::A, "Changed a moment before the end"));
+        REQUIRE (window.unsavedWork()->autosave().waitUntilIdle (10.0));
+        CHECK (fs::exists (window.unsavedWork()->autosave().file()));
+        REQUIRE (before.session.options.rename (OptionId::A, "Changed a moment before the end"));
     }
     NextWindow next (folder);
     auto& [fixture, window, sheet] = next;
@@ -208,19 +208,19 @@ TEST_CASE ("work left behind is offered, opens with its own file, and is gone on
     REQUIRE (open != nullptr);
     CHECK (open->keyPressed (plain (juce::KeyPress::returnKey)));
     runFor (100);
-    CHECK (fixture.session.job()->find ("A")->name == "Changed a moment before the end");
-    CHECK (fixture.session.jobFile() == folder.path / "job.json");
-    CHECK (fixture.session.isChanged());
+    CHECK (fixture.session.jobEditor.job()->find ("A")->name == "Changed a moment before the end");
+    CHECK (fixture.session.jobEditor.file() == folder.path / "job.json");
+    CHECK (fixture.session.jobEditor.isChanged());
     runFor (2500);
-    REQUIRE (window.unsaved()->waitUntilIdle (10.0));
-    CHECK (fs::exists (window.unsaved()->file()));
+    REQUIRE (window.unsavedWork()->autosave().waitUntilIdle (10.0));
+    CHECK (fs::exists (window.unsavedWork()->autosave().file()));
     CHECK (window.keyPressed (key ("ctrl + S")));
     runFor (2500);
-    REQUIRE (window.unsaved()->waitUntilIdle (10.0));
-    CHECK_FALSE (fs::exists (window.unsaved()->file()));
+    REQUIRE (window.unsavedWork()->autosave().waitUntilIdle (10.0));
+    CHECK_FALSE (fs::exists (window.unsavedWork()->autosave().file()));
     Session again { PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } } };
-    REQUIRE (again.openJob (folder.path / "job.json"));
-    CHECK (again.job()->find ("A")->name == "Changed a moment before the end");
+    REQUIRE (again.jobEditor.open (folder.path / "job.json"));
+    CHECK (again.jobEditor.job()->find ("A")->name == "Changed a moment before the end");
 }
 
 // Runs in a process of its own, for the case under it: it never comes back.
@@ -229,15 +229,15 @@ TEST_CASE ("a window with unsaved work is killed", "[.killed]")
     const char* folder = std::getenv ("COLDIRON_KILLED_IN");
     REQUIRE (folder != nullptr);
     Fixture fixture;
-    REQUIRE (fixture.session.saveJob (fs::path (folder) / "job.json"));
+    REQUIRE (fixture.session.jobEditor.save (fs::path (folder) / "job.json"));
     MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     window.keepUnsavedIn (fs::path (folder) / "unsaved");
-    REQUIRE (fixture.session.renameOption (OptionId::A, "Typed before the end"));
-    fixture.session.setKnob (OptionId::A, "bridge-tone", 3.0);
-    for (int i = 0; i < 200 && ! fs::exists (window.unsaved()->file()); ++i)
+    REQUIRE (fixture.session.options.rename (OptionId::A, "Typed before the end"));
+    fixture.session.controls.setKnob (OptionId::A, "bridge-tone", 3.0);
+    for (int i = 0; i < 200 && ! fs::exists (window.unsavedWork()->autosave().file()); ++i)
         runFor (50);
-    REQUIRE (window.unsaved()->waitUntilIdle (10.0));
+    REQUIRE (window.unsavedWork()->autosave().waitUntilIdle (10.0));
     std::raise (SIGKILL); // no destructor, no handler
 }
 
@@ -257,11 +257,11 @@ TEST_CASE ("the work of a killed process is offered by the next window, whole", 
     REQUIRE (left.size() == 1);
     sheet->onOpen (left.front());
     runFor (100);
-    CHECK (fixture.session.job()->find ("A")->name == "Typed before the end");
-    CHECK (fixture.session.setting (OptionId::A).knob ("bridge-tone") == Approx (3.0));
-    CHECK (fixture.session.jobFile() == folder.path / "job.json"); // Save goes there
+    CHECK (fixture.session.jobEditor.job()->find ("A")->name == "Typed before the end");
+    CHECK (fixture.session.controls.setting (OptionId::A).knob ("bridge-tone") == Approx (3.0));
+    CHECK (fixture.session.jobEditor.file() == folder.path / "job.json"); // Save goes there
     Session saved { PresetFolders { { fs::path (COLDIRON_SOURCE) / "presets" } } };
-    REQUIRE (saved.openJob (folder.path / "job.json")); // and what was saved is untouched
-    CHECK (saved.job()->find ("A")->name == "Bridge in parallel");
+    REQUIRE (saved.jobEditor.open (folder.path / "job.json")); // and what was saved is untouched
+    CHECK (saved.jobEditor.job()->find ("A")->name == "Bridge in parallel");
 }
 }

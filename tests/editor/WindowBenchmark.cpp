@@ -55,21 +55,21 @@ void opening (Processor& processor)
     tell ("editor opened and painted, 1200 x 800 (bar 300 ms)", times);
 }
 
-/** What the message thread does for one frame while a knob is dragged: read the bench, mark, paint what is dirty. */
+/** What the message thread does for one frame while a knob is dragged: read the session, mark, paint what is dirty. */
 void dragging (Session& session)
 {
     MainWindow window (session, false);
     window.setSize (1200, 800);
     window.addToDesktop (0);
     window.setVisible (true);
-    session.hear (OptionId::C);
+    session.monitor.hear (OptionId::C);
     runFor (500);
-    session.beginGesture (OptionId::C, "bridge-tone");
-    session.wantSweep (OptionId::C, "bridge-tone");
+    session.controls.beginGesture (OptionId::C, "bridge-tone");
+    session.reports.wantSweep (OptionId::C, "bridge-tone");
     std::vector<double> times;
     for (int i = 0; i < 120; ++i)
     {
-        session.setKnob (OptionId::C, "bridge-tone", 10.0 - 0.08 * i);
+        session.controls.setKnob (OptionId::C, "bridge-tone", 10.0 - 0.08 * i);
         session.waitUntilIdle (1.0);
         std::this_thread::sleep_for (std::chrono::milliseconds (12)); // the background's share of a frame
         const auto start = Clock::now();
@@ -77,8 +77,8 @@ void dragging (Session& session)
         window.getPeer()->performAnyPendingRepaintsNow();
         times.push_back (since (start));
     }
-    session.endGesture (OptionId::C, "bridge-tone");
-    session.wantSweep (OptionId::C, {});
+    session.controls.endGesture (OptionId::C, "bridge-tone");
+    session.reports.wantSweep (OptionId::C, {});
     tell ("one frame while a knob is dragged, dirty parts (bar 8 ms)", times);
 
     std::vector<double> whole;
@@ -98,7 +98,7 @@ void knobToSound (Session& session)
 {
     constexpr int frames = 64;
     constexpr double rate = 48000.0;
-    session.hear (OptionId::C);
+    session.monitor.hear (OptionId::C);
     session.waitUntilIdle (5.0);
     std::atomic<bool> running { true };
     std::atomic<double> gain { 0.0 }; // of the last block, at 5.25 kHz: seven whole cycles
@@ -117,7 +117,7 @@ void knobToSound (Session& session)
                     in += static_cast<double> (x) * x;
                 }
                 float* channels[] = { block.data() };
-                session.process (channels, 1, frames, false);
+                session.audio.process (channels, 1, frames, false);
                 for (float x : block)
                     out += static_cast<double> (x) * x;
                 gain = 10.0 * std::log10 ((out + 1e-20) / in);
@@ -131,7 +131,7 @@ void knobToSound (Session& session)
         std::this_thread::sleep_for (std::chrono::milliseconds (150));
         const double before = gain, wanted = i % 2 ? 10.0 : 5.0;
         const auto start = Clock::now();
-        session.setKnob (OptionId::C, "bridge-tone", wanted);
+        session.controls.setKnob (OptionId::C, "bridge-tone", wanted);
         while (std::abs (gain - before) < 0.1 && since (start) < 500.0)
             std::this_thread::sleep_for (std::chrono::microseconds (100));
         begins.push_back (since (start));
@@ -160,25 +160,25 @@ void takeToTags (Session& session)
     const windows::Folder folder;
     const auto file = folder.take ("verse.wav", 30);
     std::vector<double> lands, lists, figures;
-    for (int i = 0; i < 5 && session.newJob ("three-single-coils"); ++i)
+    for (int i = 0; i < 5 && session.jobEditor.newJob ("three-single-coils"); ++i)
     {
         MainWindow window (session, false);
         window.setSize (1200, 800);
         auto start = Clock::now();
-        session.addTake (file);
-        while (session.takePicture() == nullptr && since (start) < 20000.0)
+        session.takes.add (file);
+        while (session.takes.picture() == nullptr && since (start) < 20000.0)
             runFor (1);
         lands.push_back (since (start));
         start = Clock::now();
-        window.showStarter ("brighter");
+        window.sheets().showStarter ("brighter");
         lists.push_back (since (start));
         start = Clock::now();
-        if (auto* field = dynamic_cast<juce::TextEditor*> (window.topOverlay()->getChildComponent (1));
+        if (auto* field = dynamic_cast<juce::TextEditor*> (window.sheets().top()->getChildComponent (1));
             field != nullptr && field->onReturnKey)
             field->onReturnKey();
         session.waitUntilReported (60.0);
         figures.push_back (since (start));
-        if (session.ids().size() != 3)
+        if (session.options.ids().size() != 3)
             std::puts ("  the starter set was not taken");
     }
     tell ("a take of 30 s read and drawn", lands);
@@ -198,9 +198,9 @@ int main()
     ::setenv ("XDG_CONFIG_HOME", (home / ".config").c_str(), 1);
     ::setenv ("COLDIRON_PRESETS", (std::filesystem::path (COLDIRON_SOURCE) / "presets").c_str(), 0);
     Processor processor;
-    Session& session = processor.wholeSession();
+    Session& session = processor.session;
     processor.prepareToPlay (48000.0, 64);
-    if (! session.setJobText (job))
+    if (! session.jobEditor.setText (job))
     {
         std::puts ("the job of this benchmark does not read");
         return 1;

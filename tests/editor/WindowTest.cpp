@@ -1,9 +1,10 @@
 // The window as a person finds it: no text cut off, nothing over anything else, the keyboard does the job, and what is
-// turned on screen is what the bench has.
+// turned on screen is what the session has.
 
 #include "Windows.h"
 
 #include "editor/Fitting.h"
+#include "editor/RewireList.h"
 
 #include <atomic>
 #include <cmath>
@@ -26,7 +27,7 @@ TEST_CASE ("no text is cut off and nothing lies over anything else", "[window]")
     {
         MainWindow window (fixture.session, false);
         window.setSize (size.width, size.height);
-        fixture.session.hear (OptionId::A);
+        fixture.session.monitor.hear (OptionId::A);
         window.refresh();
         INFO (size.width << " x " << size.height);
         checkTree (window);
@@ -77,18 +78,18 @@ TEST_CASE ("letters, level and hum go by the keyboard", "[window]")
     MainWindow window (fixture.session, false);
     window.setSize (1200, 800);
     CHECK (window.keyPressed (key ("B")));
-    CHECK (fixture.session.heard() == OptionId::B);
+    CHECK (fixture.session.monitor.heard() == OptionId::B);
     CHECK (window.keyPressed (key ("0")));
-    CHECK (fixture.session.heard() == asRecorded);
+    CHECK (fixture.session.monitor.heard() == asRecorded);
     CHECK_FALSE (window.keyPressed (key ("G"))); // no such option
-    CHECK (fixture.session.heard() == asRecorded);
-    const bool matched = fixture.session.levelMatched();
+    CHECK (fixture.session.monitor.heard() == asRecorded);
+    const bool matched = fixture.session.monitor.levelMatched();
     CHECK (window.keyPressed (key ("M")));
-    CHECK (fixture.session.levelMatched() != matched);
+    CHECK (fixture.session.monitor.levelMatched() != matched);
     CHECK (window.keyPressed (key ("R")));
-    CHECK (fixture.session.humDb() > -80.0);
+    CHECK (fixture.session.noise.humDb() > -80.0);
     CHECK (window.keyPressed (key ("R")));
-    CHECK (fixture.session.humDb() == -80.0);
+    CHECK (fixture.session.noise.humDb() == -80.0);
 }
 
 TEST_CASE ("a host keeps its space bar, the standalone plays with it", "[window]")
@@ -121,35 +122,35 @@ TEST_CASE ("an option is added by the list, undone and saved", "[window]")
     REQUIRE (search->onReturnKey);
     search->onReturnKey();
     runFor (50);
-    REQUIRE (fixture.session.ids() == std::vector<OptionId> { OptionId::A, OptionId::B, OptionId::C });
-    CHECK (fixture.session.heard() == OptionId::C);
-    REQUIRE (fixture.session.rewires (OptionId::C).size() == 1);
-    CHECK (fixture.session.rewires (OptionId::C).front().preset == "series-parallel");
+    REQUIRE (fixture.session.options.ids() == std::vector<OptionId> { OptionId::A, OptionId::B, OptionId::C });
+    CHECK (fixture.session.monitor.heard() == OptionId::C);
+    REQUIRE (fixture.session.options.rewires (OptionId::C).size() == 1);
+    CHECK (fixture.session.options.rewires (OptionId::C).front().preset == "series-parallel");
 
     const auto file = std::filesystem::temp_directory_path() / "coldiron-window-test.json";
-    REQUIRE (fixture.session.saveJob (file));
+    REQUIRE (fixture.session.jobEditor.save (file));
     Session again { PresetFolders { { std::filesystem::path (COLDIRON_SOURCE) / "presets" } } };
-    REQUIRE (again.openJob (file));
-    CHECK (again.ids() == fixture.session.ids());
+    REQUIRE (again.jobEditor.open (file));
+    CHECK (again.options.ids() == fixture.session.options.ids());
     std::filesystem::remove (file);
 
-    while (! fixture.session.undoName().empty() && fixture.session.ids().size() > 2)
+    while (! fixture.session.jobEditor.undoName().empty() && fixture.session.options.ids().size() > 2)
         CHECK (window.keyPressed (key ("ctrl + Z")));
-    CHECK (fixture.session.ids() == std::vector<OptionId> { OptionId::A, OptionId::B });
+    CHECK (fixture.session.options.ids() == std::vector<OptionId> { OptionId::A, OptionId::B });
 }
 
 TEST_CASE ("a knob moves what is heard and stays within 0 to 10", "[window]")
 {
     Fixture fixture;
-    fixture.session.hear (OptionId::A);
+    fixture.session.monitor.hear (OptionId::A);
     UiContext ui (fixture.session);
     Knob knob (ui, OptionId::A, "bridge-tone");
     knob.setSize (80, 96);
-    REQUIRE (fixture.session.setting (OptionId::A).knob ("bridge-tone") == 10.0);
+    REQUIRE (fixture.session.controls.setting (OptionId::A).knob ("bridge-tone") == 10.0);
     const auto at5k = [&]
     {
         REQUIRE (fixture.session.waitUntilReported (20.0));
-        const auto report = fixture.session.report (OptionId::A);
+        const auto report = fixture.session.reports.report (OptionId::A);
         REQUIRE (report != nullptr);
         size_t nearest = 0;
         for (size_t i = 0; i < report->curve.hz.size(); ++i)
@@ -160,26 +161,26 @@ TEST_CASE ("a knob moves what is heard and stays within 0 to 10", "[window]")
     const double before = at5k();
     for (int i = 0; i < 60; ++i)
         CHECK (knob.keyPressed (juce::KeyPress (juce::KeyPress::downKey)));
-    CHECK (fixture.session.setting (OptionId::A).knob ("bridge-tone") == Approx (4.0));
+    CHECK (fixture.session.controls.setting (OptionId::A).knob ("bridge-tone") == Approx (4.0));
     CHECK (at5k() < before - 3.0); // a tone turned down takes treble away
     CHECK (knob.keyPressed (juce::KeyPress (juce::KeyPress::homeKey)));
     CHECK (knob.keyPressed (juce::KeyPress (juce::KeyPress::downKey)));
-    CHECK (fixture.session.setting (OptionId::A).knob ("bridge-tone") == 0.0);
+    CHECK (fixture.session.controls.setting (OptionId::A).knob ("bridge-tone") == 0.0);
 }
 
 TEST_CASE ("agreeing is kept in the job", "[window]")
 {
     Fixture fixture;
-    REQUIRE (fixture.session.edit ("/agreed", "\"B\"", "Agree on B"));
-    CHECK (fixture.session.jobText().find ("\"agreed\"") != std::string::npos);
-    CHECK_FALSE (fixture.session.edit ("/agreed", "\"F\"", "Agree on F")); // there is no F
+    REQUIRE (fixture.session.jobEditor.edit ("/agreed", "\"B\"", "Agree on B"));
+    CHECK (fixture.session.jobEditor.text().find ("\"agreed\"") != std::string::npos);
+    CHECK_FALSE (fixture.session.jobEditor.edit ("/agreed", "\"F\"", "Agree on F")); // there is no F
     CHECK_FALSE (fixture.session.diagnostics().empty());
 }
 
 TEST_CASE ("a hundred windows open and close, two at a time, while sound runs", "[window]")
 {
     Fixture fixture;
-    fixture.session.hear (OptionId::A);
+    fixture.session.monitor.hear (OptionId::A);
     fixture.session.waitUntilIdle (20.0);
     std::atomic<bool> running { true };
     std::atomic<int> blocks { 0 }, bad { 0 };
@@ -193,7 +194,7 @@ TEST_CASE ("a hundred windows open and close, two at a time, while sound runs", 
                 for (auto& sample : block)
                     sample = 0.1f * static_cast<float> (std::sin (phase += 0.05));
                 float* channels[] = { block.data() };
-                fixture.session.process (channels, 1, 512, false);
+                fixture.session.audio.process (channels, 1, 512, false);
                 for (float sample : block)
                     bad += ! std::isfinite (sample) || std::abs (sample) > 2.0f;
                 ++blocks;
@@ -205,11 +206,11 @@ TEST_CASE ("a hundred windows open and close, two at a time, while sound runs", 
         MainWindow one (fixture.session, false), two (fixture.session, true);
         one.setSize (1200, 800);
         two.setSize (960, 600);
-        fixture.session.hear (optionAt (i % 3));
+        fixture.session.monitor.hear (optionAt (i % 3));
         one.refresh();
         two.refresh();
         one.createComponentSnapshot (one.getLocalBounds(), true, 0.25f);
-        CHECK (fixture.session.heard() == optionAt (i % 3));
+        CHECK (fixture.session.monitor.heard() == optionAt (i % 3));
     }
     running = false;
     sound.join();

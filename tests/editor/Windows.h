@@ -8,7 +8,7 @@
 #include <filesystem>
 #include <vector>
 
-/** What the tests of the window share: a bench to look at, and the checks of text and overlap. */
+/** What the tests of the window share: a session to look at, and the checks of text and overlap. */
 namespace windows
 {
 using namespace coldiron;
@@ -43,13 +43,13 @@ struct Fixture
 
     Fixture()
     {
-        session.prepare (48000.0);
+        session.audio.prepare (48000.0);
         const std::string job = R"({ "coldiron": "job 1", "title": "Walnut two-humbucker", "client": "Too dark in the middle.",
             "guitar": "two-humbuckers-four-knobs",
             "options": {
               "A": { "name": "Bridge in parallel", "rewires": [ { "use": "series-parallel", "pickup": "bridge", "pot": "bridge-volume" } ], "setting": { "bridge-volume-pull": "up", "selector": "bridge" } },
               "B": { "name": "Bridge split, north coil", "rewires": [ { "use": "split-shorted", "pickup": "bridge", "pot": "bridge-volume" } ], "setting": { "bridge-volume-pull": "up", "selector": "bridge" } } } })";
-        const bool read = session.setJobText (job);
+        const bool read = session.jobEditor.setText (job);
         for (const auto& fault : session.diagnostics())
             UNSCOPED_INFO (fault.text());
         REQUIRE (read);

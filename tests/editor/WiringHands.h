@@ -1,6 +1,7 @@
 #pragma once
 
 #include "editor/MainWindow.h"
+#include "editor/WiringView.h"
 
 namespace coldiron
 {

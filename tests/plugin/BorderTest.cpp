@@ -99,13 +99,13 @@ TEST_CASE ("a host that renders as soon as it has loaded gets what one gets that
         writer.finish();
     }
     Session maker (sessions::shippedPresets());
-    REQUIRE (maker.setJobText (
+    REQUIRE (maker.jobEditor.setText (
         R"({ "coldiron": "job 1", "title": "Render", "guitar": "two-single-coils", "takes": [ { "file": ")" + file
         + R"(", "setting": { "selector": "bridge" } } ], "after_the_jack": { "sound": "amplifier", "drive_db": 12 },
                                  "options": { "A": { "name": "Darker", "setting": { "selector": "bridge", "bridge-tone": 3 } } } })"));
-    maker.hear (OptionId::A);
-    maker.setLevelMatched (true);
-    maker.setHumDb (-20.0);
+    maker.monitor.hear (OptionId::A);
+    maker.monitor.setLevelMatched (true);
+    maker.noise.setHumDb (-20.0);
     const std::string state = maker.state();
 
     const auto x = noise (24000);
@@ -114,7 +114,7 @@ TEST_CASE ("a host that renders as soon as it has loaded gets what one gets that
         Processor processor;
         give (processor, state);
         if (waits)
-            REQUIRE (processor.wholeSession().waitUntilReported (60.0));
+            REQUIRE (processor.session.waitUntilReported (60.0));
         processor.setNonRealtime (true);
         processor.prepareToPlay (48000.0, 256);
         return run (processor, { x, x }, 2)[0];

@@ -52,7 +52,7 @@ TEST_CASE ("layouts: mono to mono, mono to stereo, stereo to stereo, and no othe
         each.prepareToPlay (48000.0, 256);
         CHECK (each.getLatencySamples() == 0);
         const auto y = run (each, std::vector<std::vector<float>> (static_cast<size_t> (in.size()), x), out.size());
-        const auto expected = sessions::offline (each.wholeSession(), OptionId::C, 48000.0, x);
+        const auto expected = sessions::offline (each.session, OptionId::C, 48000.0, x);
         for (const auto& channel : y)
             CHECK (residualDb (channel, expected) < -90.0);
     }
@@ -119,13 +119,13 @@ TEST_CASE ("switching the option brings its own settings to the parameters")
     open (processor, OptionId::C, 2.5);
     auto* tone = parameterNamed (processor, "bridge-tone");
     CHECK (tone->getValue() == Approx (0.25));
-    processor.bench().hear (OptionId::A);
+    processor.session.monitor.hear (OptionId::A);
     for (int i = 0; i < 100 && tone->getValue() < 0.9f; ++i)
         juce::MessageManager::getInstance()->runDispatchLoopUntil (10);
     CHECK (tone->getValue() == Approx (1.0));
     tone->setValueNotifyingHost (0.5f);
-    CHECK (processor.bench().setting (OptionId::A).knob ("bridge-tone") == Approx (5.0));
-    CHECK (processor.bench().setting (OptionId::C).knob ("bridge-tone") == Approx (2.5));
+    CHECK (processor.session.controls.setting (OptionId::A).knob ("bridge-tone") == Approx (5.0));
+    CHECK (processor.session.controls.setting (OptionId::C).knob ("bridge-tone") == Approx (2.5));
 }
 
 TEST_CASE ("no memory is taken and no mutex locked in processBlock while options and knobs change")
@@ -146,15 +146,15 @@ TEST_CASE ("no memory is taken and no mutex locked in processBlock while options
             for (int k = 0; k < 256; ++k)
                 buffer.setSample (c, k, static_cast<float> ((i * 31 + k * 7) % 100) / 400.0f);
         trap::arm(); // a host may move parameters on the audio thread: our own part of that is wait-free
-        processor.wholeSession().hostMoved (ParameterKind::knob, 3, (i % 11));
-        processor.wholeSession().hostMoved (ParameterKind::option, 0, i % 20 < 10 ? 1 : 3);
+        processor.session.automation.hostMoved (ParameterKind::knob, 3, (i % 11));
+        processor.session.automation.hostMoved (ParameterKind::option, 0, i % 20 < 10 ? 1 : 3);
         tone->setValue (static_cast<float> (i % 11) / 10.0f);
         option->setValue (i % 20 < 10 ? 0.125f : 0.375f);
         atTheHost.allocations += trap::disarm().all();
-        processor.bench().setBypassed (i % 50 == 0);
-        processor.bench().setHumDb (i % 3 == 0 ? -20.0 : -80.0);
+        processor.session.monitor.setBypassed (i % 50 == 0);
+        processor.session.noise.setHumDb (i % 3 == 0 ? -20.0 : -80.0);
         if (i == 200)
-            processor.bench().setSource (Source::take);
+            processor.session.transport.setSource (Source::take);
 
         trap::arm();
         processor.processBlock (buffer, midi);
@@ -163,7 +163,7 @@ TEST_CASE ("no memory is taken and no mutex locked in processBlock while options
         total.frees += counts.frees;
         total.locks += counts.locks;
         std::this_thread::sleep_for (std::chrono::milliseconds (3));
-        fades += processor.wholeSession().designSeconds() > 0.0 ? 1 : 0;
+        fades += processor.session.designSeconds() > 0.0 ? 1 : 0;
     }
     CHECK (fades > 0);
     CHECK (total.allocations == 0);

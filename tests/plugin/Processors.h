@@ -41,9 +41,9 @@ inline juce::AudioProcessorParameter* parameterNamed (juce::AudioProcessor& proc
 inline juce::MemoryBlock stateOfTwoOptions (coldiron::OptionId heard, double tone)
 {
     coldiron::Session session (sessions::shippedPresets());
-    session.setJobText (sessions::twoOptions);
-    session.hear (heard);
-    session.setKnob (heard, "bridge-tone", tone);
+    session.jobEditor.setText (sessions::twoOptions);
+    session.monitor.hear (heard);
+    session.controls.setKnob (heard, "bridge-tone", tone);
     const std::string state = session.state();
     return { state.data(), state.size() };
 }

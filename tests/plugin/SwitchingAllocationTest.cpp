@@ -23,13 +23,13 @@ TEST_CASE ("no memory is taken and no mutex locked in a minute of switching with
     Processor processor;
     const auto state = stateOfTwoOptions (OptionId::C, 10.0);
     processor.setStateInformation (state.getData(), static_cast<int> (state.getSize()));
-    auto& bench = processor.bench();
+    auto& session = processor.session;
     for (int copies = 1; copies < lastOption; ++copies)
-        bench.duplicateOption (OptionId::A);
-    REQUIRE (bench.ids().size() == 8);
+        session.options.duplicate (OptionId::A);
+    REQUIRE (session.options.ids().size() == 8);
     processor.prepareToPlay (48000.0, 256);
-    bench.setHumDb (-20.0);
-    bench.setHissGainDb (40.0);
+    session.noise.setHumDb (-20.0);
+    session.noise.setHissGainDb (40.0);
 
     juce::AudioBuffer<float> buffer (2, 256);
     juce::MidiBuffer midi;
@@ -43,12 +43,12 @@ TEST_CASE ("no memory is taken and no mutex locked in a minute of switching with
     {
         if (at >= turn * 4800)
         {
-            bench.hear (optionAt (turn % 9));
+            session.monitor.hear (optionAt (turn % 9));
             if (turn % 20 == 0)
-                bench.setOutputChain (sounds[turn / 20 % 4]);
-            bench.setFacingDegrees (turn % 90);
-            bench.setBuzz (0.1 * (turn % 11));
-            REQUIRE (processor.wholeSession().waitUntilIdle (5.0));
+                session.output.setChain (sounds[turn / 20 % 4]);
+            session.noise.setFacingDegrees (turn % 90);
+            session.noise.setBuzz (0.1 * (turn % 11));
+            REQUIRE (processor.session.waitUntilIdle (5.0));
             ++turn;
         }
         for (int c = 0; c < 2; ++c)
@@ -65,7 +65,7 @@ TEST_CASE ("no memory is taken and no mutex locked in a minute of switching with
     CHECK (total.allocations == 0);
     CHECK (total.frees == 0);
     CHECK (total.locks == 0);
-    CHECK (bench.outputChainFault().empty());
+    CHECK (session.output.chainFault().empty());
     CHECK (processor.getLatencySamples() == 0);
     std::filesystem::remove_all (folder);
 }

@@ -34,10 +34,10 @@ pid_t workElsewhere (const fs::path& folder, const std::string& name, int& ready
     if (child == 0)
     {
         Session session (sessions::shippedPresets());
-        const bool edited =
-            session.setJobText (sessions::twoOptions) && session.renameOption (OptionId::A, name) && session.isChanged();
+        const bool edited = session.jobEditor.setText (sessions::twoOptions) && session.options.rename (OptionId::A, name)
+                            && session.jobEditor.isChanged();
         Autosave autosave (folder);
-        autosave.keep ({ session.jobText(), session.job()->title, {}, {} });
+        autosave.keep ({ session.jobEditor.text(), session.jobEditor.job()->title, {}, {} });
         const char answer = edited && autosave.waitUntilIdle (10.0) ? 'y' : 'n';
         if (::write (ends[1], &answer, 1) != 1)
             ::_exit (1);
@@ -81,8 +81,8 @@ TEST_CASE ("Unsaved work of a killed process is offered and opens as it was; tha
     REQUIRE (left.size() == 1);
     CHECK (left[0].work.title == "Two options");
     Session session (sessions::shippedPresets());
-    REQUIRE (session.setJobText (left[0].work.jobText));
-    CHECK (session.job()->find ("A")->name == "Work of the first");
+    REQUIRE (session.jobEditor.setText (left[0].work.jobText));
+    CHECK (session.jobEditor.job()->find ("A")->name == "Work of the first");
     forget (left[0]);
     CHECK (leftWork (folder.path).empty());
 

@@ -19,19 +19,19 @@ const double bads[] = { std::numeric_limits<double>::quiet_NaN(), std::numeric_l
 TEST_CASE ("a parameter that is no number moves nothing, and the host is shown the last good value")
 {
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (twoOptions));
-    session.hear (OptionId::C);
-    session.setKnob (OptionId::C, "bridge-tone", 4.0);
-    session.setLever (OptionId::C, "bridge-volume-pull", "up");
-    session.setTrimDb (-6.0);
-    session.setHumDb (-30.0);
-    session.setLevelMatched (true);
-    session.prepare (48000.0);
+    REQUIRE (session.jobEditor.setText (twoOptions));
+    session.monitor.hear (OptionId::C);
+    session.controls.setKnob (OptionId::C, "bridge-tone", 4.0);
+    session.controls.setLever (OptionId::C, "bridge-volume-pull", "up");
+    session.output.setTrimDb (-6.0);
+    session.noise.setHumDb (-30.0);
+    session.monitor.setLevelMatched (true);
+    session.audio.prepare (48000.0);
     REQUIRE (session.waitUntilReported (60.0));
     REQUIRE (session.waitUntilIdle (5.0));
     const auto x = noise (4800);
     played (session, x);
-    const auto map = session.controlMap();
+    const auto map = session.controls.map();
     const std::string before = session.state();
     const std::pair<ParameterKind, int> lanes[] = { { ParameterKind::option, 0 },
                                                     { ParameterKind::bypass, 0 },
@@ -43,10 +43,10 @@ TEST_CASE ("a parameter that is no number moves nothing, and the host is shown t
     for (const auto& [lane, place] : lanes)
         for (const double bad : bads)
         {
-            const double value = session.hostValue (lane, place);
+            const double value = session.automation.hostValue (lane, place);
             const Revisions then = session.revisions();
-            session.hostMoved (lane, place, bad);
-            CHECK (session.hostValue (lane, place) == value);
+            session.automation.hostMoved (lane, place, bad);
+            CHECK (session.automation.hostValue (lane, place) == value);
             // Whoever holds the bad value is told to look again.
             CHECK ((session.revisions().heard != then.heard || session.revisions().settings != then.settings));
         }
@@ -63,27 +63,27 @@ TEST_CASE ("a parameter that is no number moves nothing, and the host is shown t
 TEST_CASE ("values of the window that are no numbers change nothing")
 {
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (twoOptions));
-    session.setLoop (1.0, 2.0);
+    REQUIRE (session.jobEditor.setText (twoOptions));
+    session.transport.setLoop (1.0, 2.0);
     const std::string before = session.state();
     for (const double bad : bads)
     {
-        session.setTrimDb (bad);
-        session.setHumDb (bad);
-        session.setMainsHz (bad);
-        session.setFacingDegrees (bad);
-        session.setBuzz (bad);
-        session.setHissGainDb (bad);
-        session.setKnob (OptionId::A, "bridge-tone", bad);
-        session.setKnob (OptionId::C, "bridge-tone", bad);
+        session.output.setTrimDb (bad);
+        session.noise.setHumDb (bad);
+        session.noise.setMainsHz (bad);
+        session.noise.setFacingDegrees (bad);
+        session.noise.setBuzz (bad);
+        session.noise.setHissGainDb (bad);
+        session.controls.setKnob (OptionId::A, "bridge-tone", bad);
+        session.controls.setKnob (OptionId::C, "bridge-tone", bad);
         CHECK (session.state() == before);
-        session.seek (bad);
-        session.setLoop (0.0, bad);
-        session.setLoop (bad, bad);
-        CHECK (session.loop().first <= session.loop().second);
-        session.setLoop (1.0, 2.0);
+        session.transport.seek (bad);
+        session.transport.setLoop (0.0, bad);
+        session.transport.setLoop (bad, bad);
+        CHECK (session.transport.loop().first <= session.transport.loop().second);
+        session.transport.setLoop (1.0, 2.0);
     }
-    session.prepare (48000.0);
+    session.audio.prepare (48000.0);
     for (float sample : played (session, noise (4800)))
         REQUIRE (std::isfinite (sample));
 }
@@ -91,16 +91,16 @@ TEST_CASE ("values of the window that are no numbers change nothing")
 TEST_CASE ("absurd input is muted in a session too, and the meters stay numbers")
 {
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (twoOptions));
-    session.hear (OptionId::C);
-    session.prepare (48000.0);
+    REQUIRE (session.jobEditor.setText (twoOptions));
+    session.monitor.hear (OptionId::C);
+    session.audio.prepare (48000.0);
     auto x = noise (9600);
     for (size_t i = 2048; i < 2304; ++i)
         x[i] = i % 3 == 0 ? 1e10f : i % 3 == 1 ? std::numeric_limits<float>::infinity() : std::numeric_limits<float>::quiet_NaN();
     const auto y = played (session, x, 256);
     for (size_t i = 0; i < y.size(); ++i)
         REQUIRE (std::abs (y[i]) < 2.0f);
-    CHECK (std::isfinite (session.takeInputPeak()));
-    CHECK (std::isfinite (session.takeOutputPeak()));
+    CHECK (std::isfinite (session.audio.takeInputPeak()));
+    CHECK (std::isfinite (session.audio.takeOutputPeak()));
 }
 }

@@ -37,7 +37,7 @@ TEST_CASE ("every key of a state spoilt in every way: none harms")
 {
     const JobTree good = damaged::goodState();
     Session session (shippedPresets());
-    session.prepare (48000.0);
+    session.audio.prepare (48000.0);
     REQUIRE (session.restore (good.dump()));
     const auto states = damaged::keysSpoilt (good);
     int refused = 0;
@@ -57,8 +57,8 @@ TEST_CASE ("every preset of a state broken in every way, one of them used twice:
     REQUIRE (good["presets"].contains ("switches/push-pull"));
     REQUIRE (good["presets"].size() >= 4);
     Session session (shippedPresets()), bare (PresetFolders {}); // one with presets installed, one without
-    session.prepare (48000.0);
-    bare.prepare (48000.0);
+    session.audio.prepare (48000.0);
+    bare.audio.prepare (48000.0);
     REQUIRE (session.restore (good.dump()));
     REQUIRE (bare.restore (good.dump()));
     const auto states = damaged::presetsBroken (good);
@@ -100,11 +100,11 @@ TEST_CASE ("the presets of a state are used from memory, and nothing is written 
     {
         Session session (shippedPresets());
         REQUIRE (session.restore (state.dump()));
-        CHECK (session.job()->guitar.name == "As it was kept"); // before the one that is installed
+        CHECK (session.jobEditor.job()->guitar.name == "As it was kept"); // before the one that is installed
         CHECK (std::filesystem::is_empty (scratch));
         Session again (PresetFolders {});
         REQUIRE (again.restore (session.state())); // and it travels on
-        CHECK (again.job()->guitar.name == "As it was kept");
+        CHECK (again.jobEditor.job()->guitar.name == "As it was kept");
         // A preset spoilt is told by its name and where it is.
         state["presets"]["guitars/two-humbuckers-four-knobs"] = "{";
         CHECK_FALSE (session.restore (state.dump()));

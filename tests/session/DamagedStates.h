@@ -18,9 +18,9 @@ inline const char* usedTwice = R"({ "coldiron": "job 1", "title": "Twice", "guit
 inline JobTree goodState()
 {
     Session session (sessions::shippedPresets());
-    session.setJobText (usedTwice);
-    session.hear (OptionId::A);
-    session.setTrimDb (-3.0);
+    session.jobEditor.setText (usedTwice);
+    session.monitor.hear (OptionId::A);
+    session.output.setTrimDb (-3.0);
     return JobTree::parse (session.state());
 }
 

@@ -62,7 +62,7 @@ double apartDb (const std::vector<float>& a, const std::vector<float>& b, size_t
 
 void exportTo (const Session& session, const fs::path& folder, bool matched)
 {
-    TakeExport sounds (session.renderPlan (matched), folder);
+    TakeExport sounds (session.exports.renderPlan (matched), folder);
     while (! sounds.isDone())
         ::usleep (5000);
     REQUIRE (sounds.fault().empty());
@@ -71,16 +71,16 @@ void exportTo (const Session& session, const fs::path& folder, bool matched)
 /** Plays a version from the take's start and waits for all that it depends on, as an offline bounce does. */
 std::vector<float> bounce (Session& session, OptionId id, size_t frames)
 {
-    session.setSource (Source::take);
-    session.hear (id);
+    session.transport.setSource (Source::take);
+    session.monitor.hear (id);
     REQUIRE (session.waitUntilReported (60.0));
-    session.play();
-    session.prepare (48000.0);
+    session.transport.play();
+    session.audio.prepare (48000.0);
     std::vector<float> x (frames);
     for (size_t from = 0; from < frames; from += 256)
     {
         float* channel = x.data() + from;
-        session.process (&channel, 1, static_cast<int> (std::min<size_t> (256, frames - from)), true);
+        session.audio.process (&channel, 1, static_cast<int> (std::min<size_t> (256, frames - from)), true);
     }
     return x;
 }
@@ -97,19 +97,19 @@ TEST_CASE ("the window's export, the command and a bounce agree, every field set
     const bool matched = GENERATE (false, true);
 
     Session session (sessions::shippedPresets());
-    REQUIRE (session.openJob (folder.path / "window.json"));
-    session.prepare (48000.0);
-    session.selectTake (1); // by hand, where the option's own would be the other
-    session.setOnlyString (1);
-    session.setKnob (OptionId::A, "bridge-tone", 3.5); // live, not in the job's text
-    REQUIRE (session.setOutputChain ({ OutputSound::amplifier, {}, 9.0 }));
-    session.setHumDb (-14.0);
-    session.setMainsHz (60.0);
-    session.setFacingDegrees (35.0);
-    session.setBuzz (0.6);
-    session.setHissGainDb (40.0);
-    session.setLevelMatched (matched);
-    session.setHeadroomKept (false);
+    REQUIRE (session.jobEditor.open (folder.path / "window.json"));
+    session.audio.prepare (48000.0);
+    session.takes.select (1); // by hand, where the option's own would be the other
+    session.monitor.setOnlyString (1);
+    session.controls.setKnob (OptionId::A, "bridge-tone", 3.5); // live, not in the job's text
+    REQUIRE (session.output.setChain ({ OutputSound::amplifier, {}, 9.0 }));
+    session.noise.setHumDb (-14.0);
+    session.noise.setMainsHz (60.0);
+    session.noise.setFacingDegrees (35.0);
+    session.noise.setBuzz (0.6);
+    session.noise.setHissGainDb (40.0);
+    session.monitor.setLevelMatched (matched);
+    session.output.setHeadroomKept (false);
     REQUIRE (session.waitUntilReported (60.0));
     exportTo (session, folder.path / "window", matched);
 
@@ -142,16 +142,16 @@ TEST_CASE ("the window's export keeps headroom where it is kept")
     folder.take ("verse.wav", 7.5f);
     std::ofstream (folder.path / "job.json") << jobOf (verse, "10", "");
     Session session (sessions::shippedPresets());
-    REQUIRE (session.openJob (folder.path / "job.json"));
-    REQUIRE (session.setOutputChain ({ OutputSound::amplifier, {}, 0.0 }));
-    session.setHeadroomKept (true);
+    REQUIRE (session.jobEditor.open (folder.path / "job.json"));
+    REQUIRE (session.output.setChain ({ OutputSound::amplifier, {}, 0.0 }));
+    session.output.setHeadroomKept (true);
     exportTo (session, folder.path / "out", false);
     const auto now = readTake (folder.path / "out" / "now.wav");
     double peak = 0.0;
     for (const float s : now.channels[0])
         peak = std::max (peak, static_cast<double> (std::abs (s)));
     CHECK (peak < 1.0);
-    session.setHeadroomKept (false);
+    session.output.setHeadroomKept (false);
     exportTo (session, folder.path / "loud", false);
     const auto loud = readTake (folder.path / "loud" / "now.wav");
     CHECK (std::abs (*std::max_element (loud.channels[0].begin(), loud.channels[0].end())) > 1.0f);

@@ -55,16 +55,16 @@ Snapshot snapshotWith (size_t channels)
 TEST_CASE ("a design that fails says why, in the list and in the log, and is well again when it can be made")
 {
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (twoOptions));
-    session.hear (OptionId::C);
-    session.prepare (48000.0);
+    REQUIRE (session.jobEditor.setText (twoOptions));
+    session.monitor.hear (OptionId::C);
+    session.audio.prepare (48000.0);
     REQUIRE (session.waitUntilReported (60.0));
     REQUIRE (session.diagnostics().empty());
     const auto before = session.revisions();
     std::string log;
     {
         const Log capture;
-        session.prepare (1e6); // no filter can be designed for this rate
+        session.audio.prepare (1e6); // no filter can be designed for this rate
         REQUIRE (session.waitUntilReported (60.0));
         log = capture.text();
     }
@@ -74,7 +74,7 @@ TEST_CASE ("a design that fails says why, in the list and in the log, and is wel
     CHECK (log.find ("coldiron: option C cannot be heard: a sample rate") != std::string::npos);
     CHECK (linesOf (log) == 1);
 
-    session.prepare (48000.0);
+    session.audio.prepare (48000.0);
     REQUIRE (session.waitUntilReported (60.0));
     CHECK (session.diagnostics().empty());
     const auto x = noise (48000);
@@ -117,8 +117,8 @@ TEST_CASE ("an export that fails is in the log, too")
 {
     const Log capture;
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (twoOptions));
-    TakeExport none (session.renderPlan (false), std::filesystem::temp_directory_path());
+    REQUIRE (session.jobEditor.setText (twoOptions));
+    TakeExport none (session.exports.renderPlan (false), std::filesystem::temp_directory_path());
     while (! none.isDone())
         std::this_thread::yield();
     CHECK (none.fault().find ("no take") != std::string::npos);

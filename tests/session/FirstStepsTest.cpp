@@ -65,7 +65,7 @@ TEST_CASE ("without a take the line is honest and begins at the guitar; ohms can
     Session session (sessions::shippedPresets());
     FirstSteps line (sightOf (session, false, false));
     CHECK (line.step() == At::pickGuitar);
-    REQUIRE (session.newJob ("one-humbucker"));
+    REQUIRE (session.jobEditor.newJob ("one-humbucker"));
     line.see (sightOf (session, false, true));
     CHECK (line.step() == At::typeOhms);
     line.skip();

@@ -36,7 +36,7 @@ void play (Session& session, double seconds)
     {
         std::fill (left.begin(), left.end(), 0.0f);
         std::fill (right.begin(), right.end(), 0.0f);
-        session.process (channels, 2, 256, false);
+        session.audio.process (channels, 2, 256, false);
         std::this_thread::sleep_for (std::chrono::duration<double> (256.0 / rate));
     }
 }
@@ -63,11 +63,11 @@ TEST_CASE ("a loaded session that nothing moves wakes none of its threads")
     job.insert (job.rfind ('}'),
                 R"(, "takes": [ { "file": ")" + (folder.path / "take.wav").string()
                     + R"(", "setting": { "selector": "bridge" } } ], "after_the_jack": { "sound": "amplifier" })");
-    REQUIRE (session.setJobText (job));
-    session.hear (OptionId::C);
-    session.setLevelMatched (true);
-    session.setHeadroomKept (true);
-    session.prepare (rate);
+    REQUIRE (session.jobEditor.setText (job));
+    session.monitor.hear (OptionId::C);
+    session.monitor.setLevelMatched (true);
+    session.output.setHeadroomKept (true);
+    session.audio.prepare (rate);
     REQUIRE (session.waitUntilReported (60.0));
     play (session, 0.2);
 
@@ -76,17 +76,17 @@ TEST_CASE ("a loaded session that nothing moves wakes none of its threads")
     CHECK (silent == 0);
     CHECK (threads >= 4);
 
-    session.play();
+    session.transport.play();
     REQUIRE (session.waitUntilReported (60.0));
     play (session, 0.2);
     const long playing = wakeups ([&] { play (session, 2.0); }, threads);
     CHECK (playing == 0);
 
-    const int place = session.controlMap().find ("bridge-tone")->place;
+    const int place = session.controls.map().find ("bridge-tone")->place;
     const long moved = wakeups (
         [&]
         {
-            session.hostMoved (ParameterKind::knob, place, 3.0);
+            session.automation.hostMoved (ParameterKind::knob, place, 3.0);
             REQUIRE (session.waitUntilReported (60.0));
         },
         threads);
@@ -95,7 +95,7 @@ TEST_CASE ("a loaded session that nothing moves wakes none of its threads")
         [&]
         {
             for (int i = 0; i < 100; ++i)
-                session.hostMoved (ParameterKind::knob, place, 3.0); // a host that repeats itself
+                session.automation.hostMoved (ParameterKind::knob, place, 3.0); // a host that repeats itself
             play (session, 0.2);
         },
         threads);

@@ -200,11 +200,11 @@ TEST_CASE ("closing a session does not wait for its work")
     for (const int milliseconds : { 20, 300, 900, 2500, 5000 })
     {
         auto session = std::make_unique<Session> (shippedPresets());
-        session->prepare (rate);
-        REQUIRE (session->setJobText (jobWith (take)));
-        session->hear (OptionId::C);
-        session->setLevelMatched (true);
-        session->setSource (Source::take);
+        session->audio.prepare (rate);
+        REQUIRE (session->jobEditor.setText (jobWith (take)));
+        session->monitor.hear (OptionId::C);
+        session->monitor.setLevelMatched (true);
+        session->transport.setSource (Source::take);
         std::this_thread::sleep_for (std::chrono::milliseconds (milliseconds));
         const double began = processorSeconds();
         const auto then = std::chrono::steady_clock::now();
@@ -220,14 +220,14 @@ TEST_CASE ("an export lets go, and leaves nothing")
 {
     const Folder folder;
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (jobWith (folder.take ("take.wav", 179.0))));
+    REQUIRE (session.jobEditor.setText (jobWith (folder.take ("take.wav", 179.0))));
     REQUIRE (session.waitUntilReported (60.0));
     double most = 0.0;
     for (const int milliseconds : { 20, 300, 1000 })
     {
         double began = 0.0;
         {
-            TakeExport sounds (session.renderPlan (true), folder.path / "out");
+            TakeExport sounds (session.exports.renderPlan (true), folder.path / "out");
             std::this_thread::sleep_for (std::chrono::milliseconds (milliseconds));
             REQUIRE_FALSE (sounds.isDone());
             began = processorSeconds();

@@ -41,7 +41,7 @@ std::vector<float> rendered (Session& session, std::vector<float> x, int block, 
         if (before)
             before (static_cast<int64_t> (at));
         float* channel = x.data() + at;
-        session.process (&channel, 1, static_cast<int> (std::min (static_cast<size_t> (block), x.size() - at)), true);
+        session.audio.process (&channel, 1, static_cast<int> (std::min (static_cast<size_t> (block), x.size() - at)), true);
     }
     return x;
 }
@@ -58,12 +58,12 @@ std::string jobWith (const std::string& take, const std::string& after)
 std::string stateWith (const std::string& job, Source source)
 {
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (job));
-    session.hear (OptionId::A);
-    session.setLevelMatched (true);
-    session.setHumDb (-20.0);
-    session.setHissGainDb (40.0);
-    session.setSource (source);
+    REQUIRE (session.jobEditor.setText (job));
+    session.monitor.hear (OptionId::A);
+    session.monitor.setLevelMatched (true);
+    session.noise.setHumDb (-20.0);
+    session.noise.setHissGainDb (40.0);
+    session.transport.setSource (source);
     return session.state();
 }
 }
@@ -90,9 +90,9 @@ TEST_CASE ("an export begun as soon as a state is loaded is the export begun lon
             const auto begin = [&] (Session& session)
             {
                 REQUIRE (session.restore (state));
-                session.prepare (rate);
+                session.audio.prepare (rate);
                 if (source == Source::take)
-                    session.play();
+                    session.transport.play();
             };
             Session patient (shippedPresets());
             begin (patient);
@@ -121,10 +121,10 @@ TEST_CASE ("a take that is not there does not hold an export up")
     const Folder folder;
     Session session (shippedPresets());
     REQUIRE (session.restore (stateWith (jobWith ((folder.path / "gone.wav").string(), R"({ "sound": "none" })"), Source::host)));
-    session.prepare (rate);
+    session.audio.prepare (rate);
     const auto x = noise (4800);
     CHECK (rendered (session, x, 512) != x);
-    CHECK (session.takePicture()->fault.find ("gone.wav") != std::string::npos);
+    CHECK (session.takes.picture()->fault.find ("gone.wav") != std::string::npos);
 }
 
 TEST_CASE ("an export that could wait no longer says so, until one is whole")
@@ -133,8 +133,8 @@ TEST_CASE ("an export that could wait no longer says so, until one is whole")
     const std::string take = folder.write ("take.wav", noise (static_cast<size_t> (20 * rate)));
     Session session (shippedPresets());
     REQUIRE (session.restore (stateWith (jobWith (take, R"({ "sound": "none" })"), Source::host)));
-    session.setLongestWait (0.0);
-    session.prepare (rate);
+    session.audio.setLongestWait (0.0);
+    session.audio.prepare (rate);
     rendered (session, noise (4800), 512);
     REQUIRE (session.diagnostics().size() == 1);
     CHECK (session.diagnostics()[0].message.find ("render") != std::string::npos);
@@ -149,20 +149,20 @@ TEST_CASE ("an automated export is the same in small blocks and large ones")
     const auto automated = [&] (int block)
     {
         Session session (shippedPresets());
-        REQUIRE (session.setJobText (twoOptions));
-        session.hear (OptionId::C);
-        session.prepare (rate);
-        const int tone = session.controlMap().find ("bridge-tone")->place,
-                  volume = session.controlMap().find ("bridge-volume")->place;
+        REQUIRE (session.jobEditor.setText (twoOptions));
+        session.monitor.hear (OptionId::C);
+        session.audio.prepare (rate);
+        const int tone = session.controls.map().find ("bridge-tone")->place,
+                  volume = session.controls.map().find ("bridge-volume")->place;
         return rendered (session, x, block,
                          [&] (int64_t at) // as a host does: the value of the moment where each block begins
                          {
                              const double seconds = static_cast<double> (at) / rate;
-                             session.hostMoved (ParameterKind::option, 0,
-                                                seconds < 2.0 ? 3 : 1); // before the knobs, which are its own
-                             session.hostMoved (ParameterKind::knob, tone, 5.0 + 5.0 * std::sin (3.0 * seconds));
-                             session.hostMoved (ParameterKind::knob, volume, 10.0 - 2.0 * seconds);
-                             session.hostMoved (ParameterKind::trim, 0, -6.0 * seconds);
+                             session.automation.hostMoved (ParameterKind::option, 0,
+                                                           seconds < 2.0 ? 3 : 1); // before the knobs, which are its own
+                             session.automation.hostMoved (ParameterKind::knob, tone, 5.0 + 5.0 * std::sin (3.0 * seconds));
+                             session.automation.hostMoved (ParameterKind::knob, volume, 10.0 - 2.0 * seconds);
+                             session.automation.hostMoved (ParameterKind::trim, 0, -6.0 * seconds);
                          });
     };
     const auto small = automated (64);
@@ -182,10 +182,10 @@ TEST_CASE ("an export waits for the levels of a knob that is automated, too")
     {
         Session session (shippedPresets());
         REQUIRE (session.restore (state));
-        session.prepare (rate);
-        const int tone = session.controlMap().find ("bridge-tone")->place;
+        session.audio.prepare (rate);
+        const int tone = session.controls.map().find ("bridge-tone")->place;
         return rendered (session, x, block,
-                         [&] (int64_t at) { session.hostMoved (ParameterKind::knob, tone, at < 9000 ? 8.0 : 1.0); });
+                         [&] (int64_t at) { session.automation.hostMoved (ParameterKind::knob, tone, at < 9000 ? 8.0 : 1.0); });
     };
     const auto once = automated (64);
     CHECK (residualDb (automated (64), once) < -120.0);
@@ -195,13 +195,13 @@ TEST_CASE ("an export waits for the levels of a knob that is automated, too")
 TEST_CASE ("after an export the designs follow by themselves again")
 {
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (twoOptions));
-    session.hear (OptionId::C);
-    session.prepare (rate);
+    REQUIRE (session.jobEditor.setText (twoOptions));
+    session.monitor.hear (OptionId::C);
+    session.audio.prepare (rate);
     const auto x = noise (4800);
     rendered (session, x, 512);
     played (session, x);
-    session.hostMoved (ParameterKind::option, 0, 1);
+    session.automation.hostMoved (ParameterKind::option, 0, 1);
     std::vector<float> y, expected = offline (session, OptionId::A, rate, x);
     for (int tries = 0; tries < 500 && (y.empty() || residualDb (y, expected) > -20.0); ++tries)
     {

@@ -13,17 +13,17 @@ namespace sessionTest
 using namespace coldiron;
 using namespace sessions;
 
-TEST_CASE ("a job opens, and its options, controls and settings are on the bench")
+TEST_CASE ("a job opens, and its options, controls and settings are there")
 {
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (twoOptions));
-    CHECK (session.job()->title == "Two options");
-    CHECK (session.ids() == std::vector<OptionId> { OptionId::A, OptionId::C });
-    CHECK (session.setting (OptionId::A).levers.at ("selector") == "bridge");
-    CHECK (session.setting (OptionId::C).levers.at ("bridge-volume-pull") == "up");
+    REQUIRE (session.jobEditor.setText (twoOptions));
+    CHECK (session.jobEditor.job()->title == "Two options");
+    CHECK (session.options.ids() == std::vector<OptionId> { OptionId::A, OptionId::C });
+    CHECK (session.controls.setting (OptionId::A).levers.at ("selector") == "bridge");
+    CHECK (session.controls.setting (OptionId::C).levers.at ("bridge-volume-pull") == "up");
 
     // The push-pull is the rewire's: option A has none, and the guitar's own controls keep the first places.
-    const auto plain = session.controls (OptionId::A), rewired = session.controls (OptionId::C);
+    const auto plain = session.controls.of (OptionId::A), rewired = session.controls.of (OptionId::C);
     CHECK (rewired.size() == plain.size() + 1);
     for (const PanelControl& control : plain)
         for (const PanelControl& same : rewired)
@@ -34,69 +34,70 @@ TEST_CASE ("a job opens, and its options, controls and settings are on the bench
 TEST_CASE ("a broken text changes nothing and says why")
 {
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (twoOptions));
-    const std::string before = session.jobText();
+    REQUIRE (session.jobEditor.setText (twoOptions));
+    const std::string before = session.jobEditor.text();
     for (const char* broken : { "", "{", "{}", "[1,2]", R"({ "coldiron": "job 1", "guitar": "no-such-guitar" })" })
     {
-        CHECK_FALSE (session.setJobText (broken));
+        CHECK_FALSE (session.jobEditor.setText (broken));
         CHECK_FALSE (session.diagnostics().empty());
-        CHECK (session.jobText() == before);
+        CHECK (session.jobEditor.text() == before);
     }
-    CHECK_FALSE (session.edit ("/options/A/setting/no-such-knob", "3", ""));
-    CHECK_FALSE (session.edit ("/options/A/name", "{", ""));
-    CHECK (session.jobText() == before);
-    CHECK (session.renameOption (OptionId::A, "Still works"));
+    CHECK_FALSE (session.jobEditor.edit ("/options/A/setting/no-such-knob", "3", ""));
+    CHECK_FALSE (session.jobEditor.edit ("/options/A/name", "{", ""));
+    CHECK (session.jobEditor.text() == before);
+    CHECK (session.options.rename (OptionId::A, "Still works"));
     CHECK (session.diagnostics().empty());
 }
 
 TEST_CASE ("edits of the job can be undone and redone")
 {
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (twoOptions));
-    const std::string before = session.jobText();
+    REQUIRE (session.jobEditor.setText (twoOptions));
+    const std::string before = session.jobEditor.text();
 
-    const OptionId added = session.addOption ("Neck");
+    const OptionId added = session.options.add ("Neck");
     CHECK (added == OptionId::B);
-    CHECK (session.undoName() == "Add option B");
-    CHECK (session.setRewires (added, { { "series-parallel", { { "pickup", "neck" }, { "pot", "neck-volume" } } } }));
-    CHECK (session.rewires (added).size() == 1);
-    CHECK (session.moveOption (added, 0));
-    CHECK (session.ids() == std::vector<OptionId> { OptionId::B, OptionId::A, OptionId::C });
-    CHECK (session.renameOption (added, "Neck in parallel"));
-    CHECK (session.duplicateOption (added) == OptionId::D);
-    CHECK (session.removeOption (OptionId::C));
-    const std::string after = session.jobText();
+    CHECK (session.jobEditor.undoName() == "Add option B");
+    CHECK (session.options.setRewires (added, { { "series-parallel", { { "pickup", "neck" }, { "pot", "neck-volume" } } } }));
+    CHECK (session.options.rewires (added).size() == 1);
+    CHECK (session.options.move (added, 0));
+    CHECK (session.options.ids() == std::vector<OptionId> { OptionId::B, OptionId::A, OptionId::C });
+    CHECK (session.options.rename (added, "Neck in parallel"));
+    CHECK (session.options.duplicate (added) == OptionId::D);
+    CHECK (session.options.remove (OptionId::C));
+    const std::string after = session.jobEditor.text();
 
     for (int i = 0; i < 6; ++i)
-        CHECK (session.undo());
+        CHECK (session.jobEditor.undo());
     // The first step put the text itself in place.
-    CHECK (parseJobTree (session.jobText()) == parseJobTree (before));
+    CHECK (parseJobTree (session.jobEditor.text()) == parseJobTree (before));
     for (int i = 0; i < 6; ++i)
-        CHECK (session.redo());
-    CHECK_FALSE (session.redo());
-    CHECK (session.jobText() == after);
+        CHECK (session.jobEditor.redo());
+    CHECK_FALSE (session.jobEditor.redo());
+    CHECK (session.jobEditor.text() == after);
 
-    const auto refusal = session.whyNot (added, { "series-parallel", { { "pickup", "nobody" }, { "pot", "neck-volume" } } });
+    const auto refusal =
+        session.options.whyNot (added, { "series-parallel", { { "pickup", "nobody" }, { "pot", "neck-volume" } } });
     CHECK_FALSE (refusal.empty());
 }
 
 TEST_CASE ("a turn of a knob is one step of undo, however many moves it had")
 {
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (twoOptions));
-    const std::string name = session.undoName();
-    session.beginGesture (OptionId::A, "bridge-tone");
+    REQUIRE (session.jobEditor.setText (twoOptions));
+    const std::string name = session.jobEditor.undoName();
+    session.controls.beginGesture (OptionId::A, "bridge-tone");
     for (double value : { 9.0, 7.5, 4.2 })
-        session.setKnob (OptionId::A, "bridge-tone", value);
-    session.endGesture (OptionId::A, "bridge-tone");
-    CHECK (session.setting (OptionId::A).knob ("bridge-tone") == Approx (4.2));
-    CHECK (session.undoName() == "Turn bridge-tone");
-    CHECK (session.jobText().find ("4.2") != std::string::npos);
-    REQUIRE (session.undo());
-    CHECK (session.setting (OptionId::A).knob ("bridge-tone") == 10.0);
-    CHECK (session.undoName() == name);
-    REQUIRE (session.redo());
-    CHECK (session.setting (OptionId::A).knob ("bridge-tone") == Approx (4.2));
+        session.controls.setKnob (OptionId::A, "bridge-tone", value);
+    session.controls.endGesture (OptionId::A, "bridge-tone");
+    CHECK (session.controls.setting (OptionId::A).knob ("bridge-tone") == Approx (4.2));
+    CHECK (session.jobEditor.undoName() == "Turn bridge-tone");
+    CHECK (session.jobEditor.text().find ("4.2") != std::string::npos);
+    REQUIRE (session.jobEditor.undo());
+    CHECK (session.controls.setting (OptionId::A).knob ("bridge-tone") == 10.0);
+    CHECK (session.jobEditor.undoName() == name);
+    REQUIRE (session.jobEditor.redo());
+    CHECK (session.controls.setting (OptionId::A).knob ("bridge-tone") == Approx (4.2));
 }
 
 TEST_CASE ("what is heard is what the offline computation gives")
@@ -105,9 +106,9 @@ TEST_CASE ("what is heard is what the offline computation gives")
         for (OptionId id : { OptionId::A, OptionId::C })
         {
             Session session (shippedPresets());
-            REQUIRE (session.setJobText (twoOptions));
-            session.hear (id);
-            session.prepare (rate);
+            REQUIRE (session.jobEditor.setText (twoOptions));
+            session.monitor.hear (id);
+            session.audio.prepare (rate);
             const auto x = noise (static_cast<size_t> (rate));
             CHECK (residualDb (played (session, x), offline (session, id, rate, x)) < -90.0);
             // The check can fail: the other option is far off.
@@ -119,17 +120,17 @@ TEST_CASE ("what is heard is what the offline computation gives")
 TEST_CASE ("a knob moved on the audio thread is in the engine within 20 ms")
 {
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (twoOptions));
-    session.hear (OptionId::C);
-    session.prepare (48000.0);
-    const int place = session.controlMap().find ("bridge-tone")->place;
+    REQUIRE (session.jobEditor.setText (twoOptions));
+    session.monitor.hear (OptionId::C);
+    session.audio.prepare (48000.0);
+    const int place = session.controls.map().find ("bridge-tone")->place;
 
     double worst = 0.0, total = 0.0;
     const int rounds = 50;
     for (int i = 0; i < rounds; ++i)
     {
         const auto began = std::chrono::steady_clock::now();
-        session.hostMoved (ParameterKind::knob, place, 10.0 * (i % 10) / 10.0);
+        session.automation.hostMoved (ParameterKind::knob, place, 10.0 * (i % 10) / 10.0);
         REQUIRE (session.waitUntilIdle (1.0));
         total += std::chrono::duration<double> (std::chrono::steady_clock::now() - began).count();
         worst = std::max (worst, session.designSeconds());
@@ -142,10 +143,10 @@ TEST_CASE ("a knob moved on the audio thread is in the engine within 20 ms")
 TEST_CASE ("reports carry curve, band and figures; matching adds what makes the option as loud")
 {
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (twoOptions));
-    session.prepare (48000.0);
+    REQUIRE (session.jobEditor.setText (twoOptions));
+    session.audio.prepare (48000.0);
     REQUIRE (session.waitUntilReported (60.0));
-    const auto now = session.report (asRecorded), parallel = session.report (OptionId::C);
+    const auto now = session.reports.report (asRecorded), parallel = session.reports.report (OptionId::C);
     REQUIRE (now != nullptr);
     REQUIRE (parallel != nullptr);
     for (double db : now->curve.changeDb)
@@ -156,20 +157,21 @@ TEST_CASE ("reports carry curve, band and figures; matching adds what makes the 
     CHECK (parallel->matchDb > 0.05);
     CHECK (parallel->figures.confidence.playing == Similarity::fair); // without a take: from the guitar at rest, its neck pickup
 
-    session.hear (OptionId::C);
-    session.setLevelMatched (true);
+    session.monitor.hear (OptionId::C);
+    session.monitor.setLevelMatched (true);
     REQUIRE (session.waitUntilIdle (5.0));
     const auto x = noise (48000);
     auto expected = offline (session, OptionId::C, 48000.0, x);
     for (float& sample : expected)
         sample *= static_cast<float> (std::pow (10.0, parallel->matchDb / 20.0));
-    session.prepare (48000.0);
+    session.audio.prepare (48000.0);
     CHECK (residualDb (played (session, x), expected) < -90.0);
 
-    session.wantSweep (OptionId::C, "bridge-tone");
-    for (int i = 0; i < 500 && session.sweep().size() < 5; ++i)
+    session.reports.wantSweep (OptionId::C, "bridge-tone");
+    for (int i = 0; i < 500 && session.reports.sweep().size() < 5; ++i)
         std::this_thread::sleep_for (std::chrono::milliseconds (10));
-    REQUIRE (session.sweep().size() == 5);
-    CHECK (session.sweep()[4].changeDb[200] < session.sweep()[0].changeDb[200]); // the tone at 0 is darker than at 8
+    REQUIRE (session.reports.sweep().size() == 5);
+    CHECK (session.reports.sweep()[4].changeDb[200]
+           < session.reports.sweep()[0].changeDb[200]); // the tone at 0 is darker than at 8
 }
 }

@@ -45,7 +45,7 @@ inline std::vector<float> played (coldiron::Session& session, std::vector<float>
     for (size_t at = 0; at < x.size(); at += static_cast<size_t> (block))
     {
         float* channel = x.data() + at;
-        session.process (&channel, 1, static_cast<int> (std::min (static_cast<size_t> (block), x.size() - at)), false);
+        session.audio.process (&channel, 1, static_cast<int> (std::min (static_cast<size_t> (block), x.size() - at)), false);
     }
     return x;
 }
@@ -55,10 +55,10 @@ inline std::vector<float> offline (const coldiron::Session& session, coldiron::O
                                    const std::vector<float>& x)
 {
     using namespace coldiron;
-    const auto job = session.job();
+    const auto job = session.jobEditor.job();
     const GuitarResponse recorded = job->recordedConfig (job->takes.empty() ? -1 : 0).response();
     CircuitConfig config = job->optionConfig (*job->find (letterOf (id)));
-    config.setting = session.setting (id);
+    config.setting = session.controls.setting (id);
     const GuitarResponse option = config.response();
     return renderTake ({ x }, designFilter (TransferFunction (recorded, option), *FilterDesigner::shared (rate))).channels[0];
 }

@@ -15,40 +15,42 @@ namespace
 /** All that a state must bring back, compared one by one. */
 bool sameBench (const Session& a, const Session& b)
 {
-    bool same = a.jobText() == b.jobText() && a.heard() == b.heard() && a.bypassed() == b.bypassed()
-                && a.levelMatched() == b.levelMatched() && a.humDb() == b.humDb() && a.trimDb() == b.trimDb()
-                && a.mainsHz() == b.mainsHz() && a.facingDegrees() == b.facingDegrees() && a.buzz() == b.buzz()
-                && a.hissGainDb() == b.hissGainDb() && a.isChanged() == b.isChanged() && a.source() == b.source()
-                && a.loop() == b.loop();
-    for (OptionId id : a.ids())
-        same = same && a.setting (id) == b.setting (id);
+    bool same = a.jobEditor.text() == b.jobEditor.text() && a.monitor.heard() == b.monitor.heard()
+                && a.monitor.bypassed() == b.monitor.bypassed() && a.monitor.levelMatched() == b.monitor.levelMatched()
+                && a.noise.humDb() == b.noise.humDb() && a.output.trimDb() == b.output.trimDb()
+                && a.noise.mainsHz() == b.noise.mainsHz() && a.noise.facingDegrees() == b.noise.facingDegrees()
+                && a.noise.buzz() == b.noise.buzz() && a.noise.hissGainDb() == b.noise.hissGainDb()
+                && a.jobEditor.isChanged() == b.jobEditor.isChanged() && a.transport.source() == b.transport.source()
+                && a.transport.loop() == b.transport.loop();
+    for (OptionId id : a.options.ids())
+        same = same && a.controls.setting (id) == b.controls.setting (id);
     for (int place = 0; place < numKnobs; ++place)
-        same = same && a.hostValue (ParameterKind::knob, place) == b.hostValue (ParameterKind::knob, place);
+        same = same && a.automation.hostValue (ParameterKind::knob, place) == b.automation.hostValue (ParameterKind::knob, place);
     return same;
 }
 
 void arrange (Session& session)
 {
-    REQUIRE (session.setJobText (twoOptions));
-    session.hear (OptionId::C);
-    session.setKnob (OptionId::C, "bridge-tone", 3.3333);
-    session.setLever (OptionId::A, "selector", "both");
-    session.setTrimDb (-3.0);
-    session.setMainsHz (60.0);
-    session.setFacingDegrees (35.0);
-    session.setBuzz (0.25);
-    session.setHissGainDb (40.0);
-    session.setLevelMatched (true);
-    session.setLoop (1.0, 2.5);
+    REQUIRE (session.jobEditor.setText (twoOptions));
+    session.monitor.hear (OptionId::C);
+    session.controls.setKnob (OptionId::C, "bridge-tone", 3.3333);
+    session.controls.setLever (OptionId::A, "selector", "both");
+    session.output.setTrimDb (-3.0);
+    session.noise.setMainsHz (60.0);
+    session.noise.setFacingDegrees (35.0);
+    session.noise.setBuzz (0.25);
+    session.noise.setHissGainDb (40.0);
+    session.monitor.setLevelMatched (true);
+    session.transport.setLoop (1.0, 2.5);
 }
 }
 
-TEST_CASE ("a second session restored from a state is the same bench with the same sound")
+TEST_CASE ("a second session restored from a state is the same with the same sound")
 {
     Session first (shippedPresets()), second (shippedPresets());
     arrange (first);
-    first.prepare (48000.0);
-    second.prepare (48000.0);
+    first.audio.prepare (48000.0);
+    second.audio.prepare (48000.0);
     CHECK_FALSE (sameBench (first, second));
     const auto x = noise (24000);
     CHECK (residualDb (played (second, x), played (first, x)) > -40.0); // the two differ before
@@ -57,8 +59,8 @@ TEST_CASE ("a second session restored from a state is the same bench with the sa
     CHECK (sameBench (first, second));
     REQUIRE (first.waitUntilReported (60.0));
     REQUIRE (second.waitUntilReported (60.0));
-    first.prepare (48000.0);
-    second.prepare (48000.0);
+    first.audio.prepare (48000.0);
+    second.audio.prepare (48000.0);
     CHECK (played (first, x) == played (second, x));
     CHECK (second.state() == first.state());
 }
@@ -134,8 +136,8 @@ TEST_CASE ("a corrupt state keeps the last good one")
     odd["knobs"] = { "x" };
     odd["levers"] = 3;
     CHECK (session.restore (odd.dump()));
-    CHECK (session.heard() == OptionId::H);
-    CHECK (session.trimDb() == 0.0);
+    CHECK (session.monitor.heard() == OptionId::H);
+    CHECK (session.output.trimDb() == 0.0);
 }
 
 TEST_CASE ("a saved job opens as the same job")
@@ -143,14 +145,14 @@ TEST_CASE ("a saved job opens as the same job")
     Session first (shippedPresets()), second (shippedPresets());
     arrange (first);
     const auto file = std::filesystem::temp_directory_path() / "coldiron-session-test.json";
-    REQUIRE (first.saveJob (file));
-    CHECK_FALSE (first.isChanged());
-    REQUIRE (second.openJob (file));
-    CHECK (second.jobText() == first.jobText());
-    first.setKnob (OptionId::A, "bridge-volume", 5.0);
-    CHECK (first.isChanged());
+    REQUIRE (first.jobEditor.save (file));
+    CHECK_FALSE (first.jobEditor.isChanged());
+    REQUIRE (second.jobEditor.open (file));
+    CHECK (second.jobEditor.text() == first.jobEditor.text());
+    first.controls.setKnob (OptionId::A, "bridge-volume", 5.0);
+    CHECK (first.jobEditor.isChanged());
     std::filesystem::remove (file);
-    CHECK_FALSE (second.openJob (file));
-    CHECK_FALSE (second.saveJob (std::filesystem::path ("/no/such/folder/x.json")));
+    CHECK_FALSE (second.jobEditor.open (file));
+    CHECK_FALSE (second.jobEditor.save (std::filesystem::path ("/no/such/folder/x.json")));
 }
 }

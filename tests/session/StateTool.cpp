@@ -14,8 +14,8 @@ int main (int argc, char** argv)
         return 2;
     }
     Session session;
-    session.prepare (48000.0);
-    if (! session.openJob (argv[1]))
+    session.audio.prepare (48000.0);
+    if (! session.jobEditor.open (argv[1]))
     {
         for (const Diagnostic& fault : session.diagnostics())
             std::cerr << fault.text() << "\n";

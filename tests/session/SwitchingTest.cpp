@@ -91,12 +91,12 @@ std::vector<float> aMinute (Session& session, int block)
     {
         if (at >= next)
         {
-            session.hear (optionAt (1 + 3 * turn++ % 8)); // 3 and 8 have no factor in common: all of them, far apart
+            session.monitor.hear (optionAt (1 + 3 * turn++ % 8)); // 3 and 8 have no factor in common: all of them, far apart
             REQUIRE (session.waitUntilIdle (5.0));
             next += static_cast<size_t> (0.1 * rate);
         }
         float* channel = x.data() + at;
-        session.process (&channel, 1, static_cast<int> (std::min (x.size() - at, static_cast<size_t> (block))), false);
+        session.audio.process (&channel, 1, static_cast<int> (std::min (x.size() - at, static_cast<size_t> (block))), false);
     }
     CHECK (turn >= 590);
     return x;
@@ -106,14 +106,14 @@ std::vector<float> aMinute (Session& session, int block)
 TEST_CASE ("a minute of switching among eight options does not click")
 {
     Session session (shippedPresets());
-    REQUIRE (session.setJobText (eightOptions()));
-    REQUIRE (session.ids().size() == 8);
+    REQUIRE (session.jobEditor.setText (eightOptions()));
+    REQUIRE (session.options.ids().size() == 8);
     for (const auto sound : { OutputSound::none, OutputSound::amplifier })
         for (const bool matched : { false, true })
         {
-            REQUIRE (session.setOutputChain ({ sound, {}, 0.0 }));
-            session.setLevelMatched (matched);
-            session.prepare (rate);
+            REQUIRE (session.output.setChain ({ sound, {}, 0.0 }));
+            session.monitor.setLevelMatched (matched);
+            session.audio.prepare (rate);
             REQUIRE (session.waitUntilReported (60.0));
             auto y = aMinute (session, 96);
             const Click click = clickOf ({ y.begin() + 24000, y.end() });

@@ -54,25 +54,25 @@ TEST_CASE ("Takes are added, renamed and removed, each undone as one step")
         R"({ "file": "bridge.wav" }, { "file": "neck.wav", "setting": { "selector": "neck" }, "strings": ["E2"] })",
         R"("A": { "take": 1 }, "B": { "take": 2 })");
     Session session (sessions::shippedPresets());
-    REQUIRE (session.openJob (file));
-    CHECK (takeLines (session)[1].name == "neck.wav");
-    REQUIRE (renameTake (session, 1, "Neck, slow"));
-    CHECK (takeLines (session)[1].name == "Neck, slow");
-    const auto before = session.jobText();
-    session.selectTake (1);
-    REQUIRE (removeTake (session, 0));
-    CHECK (session.take() == 0); // the same take is loaded still
-    CHECK (takeLines (session)[0].name == "Neck, slow");
-    CHECK (session.job()->find ("B")->take == 0); // and option B is heard on it
-    CHECK (session.job()->takes[0].strings == std::vector<std::string> { "E2" });
-    REQUIRE (removeTake (session, 0));
-    CHECK (session.job()->takes.empty());
-    CHECK (session.ids().size() == 2);
-    REQUIRE (session.undo());
-    REQUIRE (session.undo());
-    CHECK (session.jobText() == before);
-    CHECK_FALSE (removeTake (session, 7));
-    CHECK_FALSE (renameTake (session, -1, "x"));
+    REQUIRE (session.jobEditor.open (file));
+    CHECK (takeLines (session.jobEditor)[1].name == "neck.wav");
+    REQUIRE (renameTake (session.jobEditor, 1, "Neck, slow"));
+    CHECK (takeLines (session.jobEditor)[1].name == "Neck, slow");
+    const auto before = session.jobEditor.text();
+    session.takes.select (1);
+    REQUIRE (removeTake (session.jobEditor, session.takes, 0));
+    CHECK (session.takes.playing() == 0); // the same take is loaded still
+    CHECK (takeLines (session.jobEditor)[0].name == "Neck, slow");
+    CHECK (session.jobEditor.job()->find ("B")->take == 0); // and option B is heard on it
+    CHECK (session.jobEditor.job()->takes[0].strings == std::vector<std::string> { "E2" });
+    REQUIRE (removeTake (session.jobEditor, session.takes, 0));
+    CHECK (session.jobEditor.job()->takes.empty());
+    CHECK (session.options.ids().size() == 2);
+    REQUIRE (session.jobEditor.undo());
+    REQUIRE (session.jobEditor.undo());
+    CHECK (session.jobEditor.text() == before);
+    CHECK_FALSE (removeTake (session.jobEditor, session.takes, 7));
+    CHECK_FALSE (renameTake (session.jobEditor, -1, "x"));
 }
 
 TEST_CASE ("A take whose file is gone stays in the job, also through a host's state, and is found again")
@@ -83,27 +83,27 @@ TEST_CASE ("A take whose file is gone stays in the job, also through a host's st
     std::ofstream (file) << jobWith (R"({ "file": "verse.wav", "setting": { "selector": "bridge" }, "strings": ["E2", "A2"] })",
                                      R"("A": { "name": "As it is" })");
     Session session (sessions::shippedPresets());
-    REQUIRE (session.openJob (file));
+    REQUIRE (session.jobEditor.open (file));
     fs::create_directories (folder.path / "job" / "sound");
     fs::rename (taken, folder.path / "job" / "sound" / "moved.wav");
 
     Session again (sessions::shippedPresets());
     REQUIRE (again.restore (session.state()));
     REQUIRE (again.waitUntilReported (20.0));
-    REQUIRE (again.job()->takes.size() == 1);
-    CHECK (takeLines (again)[0].isMissing);
-    REQUIRE (again.takePicture() != nullptr);
-    CHECK_FALSE (again.takePicture()->fault.empty());
-    CHECK (again.report (OptionId::A) != nullptr); // the options still read
+    REQUIRE (again.jobEditor.job()->takes.size() == 1);
+    CHECK (takeLines (again.jobEditor)[0].isMissing);
+    REQUIRE (again.takes.picture() != nullptr);
+    CHECK_FALSE (again.takes.picture()->fault.empty());
+    CHECK (again.reports.report (OptionId::A) != nullptr); // the options still read
 
-    REQUIRE (relinkTake (again, 0, folder.path / "job" / "sound" / "moved.wav"));
+    REQUIRE (relinkTake (again.jobEditor, 0, folder.path / "job" / "sound" / "moved.wav"));
     REQUIRE (again.waitUntilReported (20.0));
-    CHECK (again.takePicture()->fault.empty());
-    CHECK (again.takePicture()->seconds == Approx (1.0));
-    CHECK (again.job()->takes[0].setting.levers.at ("selector") == "bridge");
-    CHECK (again.job()->takes[0].strings.size() == 2);
-    CHECK (again.jobText().find ("\"sound/moved.wav\"") != std::string::npos); // relative to the job
-    CHECK (again.undoName() == "Find the take's file");
+    CHECK (again.takes.picture()->fault.empty());
+    CHECK (again.takes.picture()->seconds == Approx (1.0));
+    CHECK (again.jobEditor.job()->takes[0].setting.levers.at ("selector") == "bridge");
+    CHECK (again.jobEditor.job()->takes[0].strings.size() == 2);
+    CHECK (again.jobEditor.text().find ("\"sound/moved.wav\"") != std::string::npos); // relative to the job
+    CHECK (again.jobEditor.undoName() == "Find the take's file");
 }
 
 TEST_CASE ("Saved in another folder, a job still finds its takes, and so does what undo brings back")
@@ -114,16 +114,16 @@ TEST_CASE ("Saved in another folder, a job still finds its takes, and so does wh
     const auto file = folder.path / "job" / "job.json";
     std::ofstream (file) << jobWith (R"({ "file": "verse.wav" })", R"("A": { "name": "As it is" })");
     Session session (sessions::shippedPresets());
-    REQUIRE (session.openJob (file));
-    REQUIRE (session.renameOption (OptionId::A, "Another name"));
-    REQUIRE (session.saveJob (folder.path / "other" / "copy.json"));
-    CHECK_FALSE (session.isChanged());
+    REQUIRE (session.jobEditor.open (file));
+    REQUIRE (session.options.rename (OptionId::A, "Another name"));
+    REQUIRE (session.jobEditor.save (folder.path / "other" / "copy.json"));
+    CHECK_FALSE (session.jobEditor.isChanged());
     Session again (sessions::shippedPresets());
-    REQUIRE (again.openJob (folder.path / "other" / "copy.json"));
-    CHECK_FALSE (takeLines (again)[0].isMissing);
-    REQUIRE (session.undo());
-    CHECK_FALSE (takeLines (session)[0].isMissing);
-    CHECK (session.job()->takes[0].file == folder.path / "job" / "verse.wav");
+    REQUIRE (again.jobEditor.open (folder.path / "other" / "copy.json"));
+    CHECK_FALSE (takeLines (again.jobEditor)[0].isMissing);
+    REQUIRE (session.jobEditor.undo());
+    CHECK_FALSE (takeLines (session.jobEditor)[0].isMissing);
+    CHECK (session.jobEditor.job()->takes[0].file == folder.path / "job" / "verse.wav");
 }
 
 TEST_CASE ("All options are written as sound on a thread of their own, the same as by the command's functions")
@@ -135,8 +135,8 @@ TEST_CASE ("All options are written as sound on a thread of their own, the same 
         R"({ "file": "verse.wav", "setting": { "selector": "bridge" } })",
         R"("A": { "setting": { "bridge-tone": 2 } }, "B": { "rewires": [ { "use": "parallel", "pickup": "bridge" } ] })");
     Session session (sessions::shippedPresets());
-    REQUIRE (session.openJob (file));
-    TakeExport render (session.renderPlan (false), folder.path / "out");
+    REQUIRE (session.jobEditor.open (file));
+    TakeExport render (session.exports.renderPlan (false), folder.path / "out");
     for (int i = 0; i < 1000 && ! render.isDone(); ++i)
         ::usleep (10000);
     REQUIRE (render.isDone());
@@ -151,7 +151,7 @@ TEST_CASE ("All options are written as sound on a thread of their own, the same 
     CHECK (sessions::residualDb (readTake (folder.path / "out" / "now.wav").channels[0], take.channels[0]) < -120.0);
 
     fs::remove (folder.path / "job" / "verse.wav");
-    TakeExport gone (session.renderPlan (false), folder.path / "out");
+    TakeExport gone (session.exports.renderPlan (false), folder.path / "out");
     for (int i = 0; i < 1000 && ! gone.isDone(); ++i)
         ::usleep (10000);
     CHECK_FALSE (gone.fault().empty());
@@ -165,9 +165,9 @@ TEST_CASE ("Neither a rendering nor the job takes the place of a take")
     std::ofstream (file) << jobWith (R"({ "file": "now.wav" })", R"("A": { "name": "As it is" })");
     const auto written = fs::last_write_time (take);
     Session session (sessions::shippedPresets());
-    REQUIRE (session.openJob (file));
+    REQUIRE (session.jobEditor.open (file));
     {
-        TakeExport render (session.renderPlan (false), folder.path / "job");
+        TakeExport render (session.exports.renderPlan (false), folder.path / "job");
         for (int i = 0; i < 1000 && ! render.isDone(); ++i)
             ::usleep (10000);
         REQUIRE (render.isDone());
@@ -176,9 +176,9 @@ TEST_CASE ("Neither a rendering nor the job takes the place of a take")
     }
     fs::create_symlink ("now.wav", folder.path / "job" / "link.json");
     for (const char* name : { "now.wav", "link.json" })
-        CHECK_FALSE (session.saveJob (folder.path / "job" / name));
+        CHECK_FALSE (session.jobEditor.save (folder.path / "job" / name));
     CHECK (fs::last_write_time (take) == written);
     CHECK_FALSE (fs::exists (folder.path / "job" / "A.wav"));
-    CHECK (session.saveJob (file));
+    CHECK (session.jobEditor.save (file));
 }
 }

@@ -16,7 +16,7 @@ namespace
 {
 GuitarValue valueOf (const Session& session, GuitarValue::Kind kind, const std::string& part)
 {
-    for (const auto& value : valuesOf (*session.job()))
+    for (const auto& value : valuesOf (*session.jobEditor.job()))
         if (value.kind == kind && value.part == part)
             return value;
     FAIL ("no such value: " << part);
@@ -25,16 +25,16 @@ GuitarValue valueOf (const Session& session, GuitarValue::Kind kind, const std::
 
 bool type (Session& session, const GuitarValue& value, const std::string& text)
 {
-    const auto edit = typedEdit (session, value, text);
+    const auto edit = typedEdit (session.jobEditor, value, text);
     INFO (edit.refusal);
-    return edit.sound() && session.edit (edit.pointer, edit.json, edit.name);
+    return edit.sound() && session.jobEditor.edit (edit.pointer, edit.json, edit.name);
 }
 
 template <typename T>
 const T& part (const Session& session, const std::string& name)
 {
     static std::shared_ptr<const Job> kept;
-    kept = session.job();
+    kept = session.jobEditor.job();
     return *kept->guitar.harness.find (name)->as<T>();
 }
 }
@@ -81,12 +81,12 @@ TEST_CASE ("arrows step through the preferred values", "[typed]")
 TEST_CASE ("a typed value is one step of undo, and undo gives the person's own text back", "[typed]")
 {
     Session session (sessions::shippedPresets());
-    REQUIRE (session.setJobText (sessions::twoOptions));
+    REQUIRE (session.jobEditor.setText (sessions::twoOptions));
     const auto file = std::filesystem::temp_directory_path() / "coldiron-typed-test.json";
     std::ofstream (file) << sessions::twoOptions;
-    REQUIRE (session.openJob (file));
+    REQUIRE (session.jobEditor.open (file));
     std::filesystem::remove (file);
-    REQUIRE (session.jobText() == sessions::twoOptions); // comments and all
+    REQUIRE (session.jobEditor.text() == sessions::twoOptions); // comments and all
     using Kind = GuitarValue::Kind;
     REQUIRE (type (session, valueOf (session, Kind::pot, "neck-volume"), "250k lin"));
     CHECK (part<PotPart> (session, "neck-volume").ohms == 250e3);
@@ -97,55 +97,57 @@ TEST_CASE ("a typed value is one step of undo, and undo gives the person's own t
     REQUIRE (type (session, valueOf (session, Kind::bridgeMm, "bridge"), "41.5"));
     CHECK (part<PickupPart> (session, "bridge").bridgeMm == 41.5);
     REQUIRE (type (session, valueOf (session, Kind::scaleMm, ""), "686 to 648"));
-    CHECK (session.job()->guitar.strings[0].scaleMm == 686.0);
-    CHECK (session.job()->guitar.strings[5].scaleMm == 648.0);
-    CHECK (session.jobText().find ("\"like\": \"two-humbuckers-four-knobs\"") != std::string::npos);
+    CHECK (session.jobEditor.job()->guitar.strings[0].scaleMm == 686.0);
+    CHECK (session.jobEditor.job()->guitar.strings[5].scaleMm == 648.0);
+    CHECK (session.jobEditor.text().find ("\"like\": \"two-humbuckers-four-knobs\"") != std::string::npos);
     for (int i = 0; i < 4; ++i)
-        CHECK (session.undo());
-    CHECK (session.undoName().empty());
-    CHECK (session.jobText() == sessions::twoOptions);
+        CHECK (session.jobEditor.undo());
+    CHECK (session.jobEditor.undoName().empty());
+    CHECK (session.jobEditor.text() == sessions::twoOptions);
     CHECK (part<PotPart> (session, "neck-volume").ohms == 500e3);
-    CHECK (session.redo());
+    CHECK (session.jobEditor.redo());
     CHECK (part<PotPart> (session, "neck-volume").ohms == 250e3);
 }
 
 TEST_CASE ("what is out of range or no value is refused in words, and nothing changes", "[typed]")
 {
     Session session (sessions::shippedPresets());
-    REQUIRE (session.setJobText (sessions::twoOptions));
+    REQUIRE (session.jobEditor.setText (sessions::twoOptions));
     using Kind = GuitarValue::Kind;
-    const auto before = session.jobText();
+    const auto before = session.jobEditor.text();
     const auto cap = valueOf (session, Kind::capacitor, "bridge-cap");
-    CHECK (typedEdit (session, cap, "22").refusal.find ("22 F is outside 100f to 1m F") == std::string::npos);
-    CHECK (typedEdit (session, cap, "22").refusal.find ("Write it like 22n.")
+    CHECK (typedEdit (session.jobEditor, cap, "22").refusal.find ("22 F is outside 100f to 1m F") == std::string::npos);
+    CHECK (typedEdit (session.jobEditor, cap, "22").refusal.find ("Write it like 22n.")
            != std::string::npos); // farads for want of a prefix
-    CHECK_FALSE (typedEdit (session, cap, "orange").sound());
-    CHECK_FALSE (typedEdit (session, cap, "").sound());
-    CHECK (typedEdit (session, valueOf (session, Kind::pot, "neck-volume"), "500k curly").refusal.find ("no taper \"curly\"")
+    CHECK_FALSE (typedEdit (session.jobEditor, cap, "orange").sound());
+    CHECK_FALSE (typedEdit (session.jobEditor, cap, "").sound());
+    CHECK (typedEdit (session.jobEditor, valueOf (session, Kind::pot, "neck-volume"), "500k curly")
+               .refusal.find ("no taper \"curly\"")
            != std::string::npos);
-    CHECK_FALSE (typedEdit (session, valueOf (session, Kind::bridgeMm, "neck"), "700").sound()); // the scale is 628.65 mm
-    CHECK_FALSE (typedEdit (session, valueOf (session, Kind::scaleMm, ""), "64.8").sound());
-    CHECK (session.jobText() == before);
+    CHECK_FALSE (
+        typedEdit (session.jobEditor, valueOf (session, Kind::bridgeMm, "neck"), "700").sound()); // the scale is 628.65 mm
+    CHECK_FALSE (typedEdit (session.jobEditor, valueOf (session, Kind::scaleMm, ""), "64.8").sound());
+    CHECK (session.jobEditor.text() == before);
 }
 
 TEST_CASE ("cable and input of recording and listening are typed apart", "[typed]")
 {
     Session session (sessions::shippedPresets());
-    REQUIRE (session.setJobText (sessions::twoOptions));
-    const auto recording = loadValuesOf (*session.job(), GuitarValue::Side::recording);
+    REQUIRE (session.jobEditor.setText (sessions::twoOptions));
+    const auto recording = loadValuesOf (*session.jobEditor.job(), GuitarValue::Side::recording);
     REQUIRE (type (session, recording[0], "300p"));
-    CHECK (session.job()->recording.cableFarads == 300e-12);
-    CHECK (session.job()->listening.cableFarads == 300e-12); // as the recording, until it is said otherwise
-    REQUIRE (type (session, loadValuesOf (*session.job(), GuitarValue::Side::listening)[1], "470k"));
-    CHECK (session.job()->listening.inputOhms == 470e3);
-    CHECK (session.job()->listening.cableFarads == 300e-12);
-    CHECK (session.job()->recording.inputOhms == 1e6);
+    CHECK (session.jobEditor.job()->recording.cableFarads == 300e-12);
+    CHECK (session.jobEditor.job()->listening.cableFarads == 300e-12); // as the recording, until it is said otherwise
+    REQUIRE (type (session, loadValuesOf (*session.jobEditor.job(), GuitarValue::Side::listening)[1], "470k"));
+    CHECK (session.jobEditor.job()->listening.inputOhms == 470e3);
+    CHECK (session.jobEditor.job()->listening.cableFarads == 300e-12);
+    CHECK (session.jobEditor.job()->recording.inputOhms == 1e6);
 }
 
 TEST_CASE ("ohms make a pickup from ohms: turns as ohms, henries as turns squared", "[typed][ohms]")
 {
     Session session (sessions::shippedPresets());
-    REQUIRE (session.setJobText (sessions::twoOptions));
+    REQUIRE (session.jobEditor.setText (sessions::twoOptions));
     using Kind = GuitarValue::Kind;
     const auto generic = part<PickupPart> (session, "bridge").pickup;
     REQUIRE (generic.known == Provenance::assumed);
@@ -170,22 +172,22 @@ TEST_CASE ("ohms make a pickup from ohms: turns as ohms, henries as turns square
     const auto known = [&]
     {
         REQUIRE (session.waitUntilReported (20.0));
-        REQUIRE (session.report (OptionId::A) != nullptr);
-        return session.report (OptionId::A)->figures.confidence.guitar;
+        REQUIRE (session.reports.report (OptionId::A) != nullptr);
+        return session.reports.report (OptionId::A)->figures.confidence.guitar;
     };
     CHECK (known() == Provenance::assumed); // the weaker of two: as recorded, the selector stood at neck
     REQUIRE (type (session, valueOf (session, Kind::pickupOhms, "neck"), "8.1k"));
     CHECK (known() == Provenance::fromOhms);
-    CHECK_FALSE (typedEdit (session, valueOf (session, Kind::pickupOhms, "bridge"), "3").sound());
+    CHECK_FALSE (typedEdit (session.jobEditor, valueOf (session, Kind::pickupOhms, "bridge"), "3").sound());
 }
 
 // R_pickup parallel R_volume, closed form: 8k with 500k reads 7874.02 ohm at the jack.
 TEST_CASE ("ohms read at the jack are the pickup's once the pot is taken out", "[typed][ohms]")
 {
     Session session (sessions::shippedPresets());
-    REQUIRE (session.newJob ("one-humbucker"));
+    REQUIRE (session.jobEditor.newJob ("one-humbucker"));
     std::string where;
-    auto value = jackValueOf (*session.job(), "bridge", where);
+    auto value = jackValueOf (*session.jobEditor.job(), "bridge", where);
     REQUIRE (value);
     CHECK (where == "all knobs at 10");
     REQUIRE (type (session, *value, "7874.016"));
@@ -194,31 +196,31 @@ TEST_CASE ("ohms read at the jack are the pickup's once the pot is taken out", "
         read += coil.dcrOhms;
     CHECK (read == Approx (8000.0).epsilon (2e-3));
     CHECK (part<PickupPart> (session, "bridge").pickup.known == Provenance::fromOhms);
-    CHECK (jackValueOf (*session.job(), "bridge", where)->number == Approx (7874.016).epsilon (2e-3));
-    CHECK (typedEdit (session, *value, "700k").refusal.find ("The pots alone") == 0);
-    REQUIRE (session.newJob ("bass-two-single-coils"));
-    CHECK_FALSE (jackValueOf (*session.job(), "bridge", where)); // two volumes and no switch
+    CHECK (jackValueOf (*session.jobEditor.job(), "bridge", where)->number == Approx (7874.016).epsilon (2e-3));
+    CHECK (typedEdit (session.jobEditor, *value, "700k").refusal.find ("The pots alone") == 0);
+    REQUIRE (session.jobEditor.newJob ("bass-two-single-coils"));
+    CHECK_FALSE (jackValueOf (*session.jobEditor.job(), "bridge", where)); // two volumes and no switch
 }
 
 TEST_CASE ("a slanted pickup keeps its slant whatever is put in its place", "[typed][ohms]")
 {
     Session session (sessions::shippedPresets());
-    REQUIRE (session.newJob ("seven-string-multi-scale"));
+    REQUIRE (session.jobEditor.newJob ("seven-string-multi-scale"));
     using Kind = GuitarValue::Kind;
     REQUIRE (type (session, valueOf (session, Kind::pickupOhms, "neck"), "9k"));
     CHECK (part<PickupPart> (session, "neck").pickup.slantMm == 12.0);
-    const auto edit = pickupChoice (session, "neck", "mini-humbucker");
-    REQUIRE (session.edit (edit.pointer, edit.json, edit.name));
+    const auto edit = pickupChoice (session.jobEditor, "neck", "mini-humbucker");
+    REQUIRE (session.jobEditor.edit (edit.pointer, edit.json, edit.name));
     CHECK (part<PickupPart> (session, "neck").pickup.slantMm == 12.0);
     CHECK (part<PickupPart> (session, "neck").pickup.known == Provenance::assumed);
-    CHECK (session.job()->guitar.harness.find ("neck")->preset == "mini-humbucker");
+    CHECK (session.jobEditor.job()->guitar.harness.find ("neck")->preset == "mini-humbucker");
     CHECK (part<PickupPart> (session, "neck").bridgeMm == 158.0);
 }
 
 TEST_CASE ("a file of readings makes a pickup measured, a fitted preset is the same", "[typed][ohms]")
 {
     Session session (sessions::shippedPresets());
-    REQUIRE (session.setJobText (sessions::twoOptions));
+    REQUIRE (session.jobEditor.setText (sessions::twoOptions));
     const auto folder = std::filesystem::temp_directory_path() / "coldiron-typed-files";
     std::filesystem::create_directories (folder);
     const auto csv = folder / "bridge.csv", preset = folder / "bridge.json", wrong = folder / "wrong.csv";
@@ -230,18 +232,18 @@ TEST_CASE ("a file of readings makes a pickup measured, a fitted preset is the s
     std::ofstream (wrong) << "pickup,humbucker-moderate\ndcr,brown\n";
     CHECK (isPickupFile (csv));
     CHECK (isPickupFile (preset));
-    auto edit = pickupFileEdit (session, "bridge", preset);
+    auto edit = pickupFileEdit (session.jobEditor, "bridge", preset);
     INFO (edit.refusal);
     REQUIRE (edit.sound());
-    REQUIRE (session.edit (edit.pointer, edit.json, edit.name));
+    REQUIRE (session.jobEditor.edit (edit.pointer, edit.json, edit.name));
     CHECK (part<PickupPart> (session, "bridge").pickup.known == Provenance::measured);
     CHECK (part<PickupPart> (session, "bridge").pickup.coils[1].dcrOhms == 7200.0);
-    edit = pickupFileEdit (session, "bridge", csv);
+    edit = pickupFileEdit (session.jobEditor, "bridge", csv);
     REQUIRE (edit.sound());
-    REQUIRE (session.edit (edit.pointer, edit.json, edit.name));
+    REQUIRE (session.jobEditor.edit (edit.pointer, edit.json, edit.name));
     CHECK (part<PickupPart> (session, "bridge").pickup.known == Provenance::fromOhms); // ohms alone measure no inductance
-    CHECK (session.job()->guitar.harness.find ("bridge")->preset == "humbucker-moderate");
-    edit = pickupFileEdit (session, "bridge", wrong);
+    CHECK (session.jobEditor.job()->guitar.harness.find ("bridge")->preset == "humbucker-moderate");
+    edit = pickupFileEdit (session.jobEditor, "bridge", wrong);
     CHECK (edit.refusal.find ("brown") != std::string::npos);
     std::filesystem::remove_all (folder);
 }
