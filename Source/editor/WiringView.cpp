@@ -40,7 +40,7 @@ juce::Rectangle<float> WiringView::sheetArea() const
     return juce::Rectangle<float> (area.getWidth() * zoom, area.getHeight() * zoom).withPosition (area.getPosition() + offset);
 }
 
-void WiringView::readBench()
+void WiringView::readSession()
 {
     const auto job = ui.session.jobEditor.job();
     const OptionId heard = ui.session.monitor.heard();
@@ -98,7 +98,7 @@ double WiringView::reach (float pixels) const
 
 juce::Point<float> WiringView::placeOf (const std::string& point)
 {
-    readBench();
+    readSession();
     const auto* spot = held.spotOf (point);
     return spot != nullptr ? onScreen (*spot) : juce::Point<float> (-1.0f, -1.0f);
 }
@@ -152,7 +152,7 @@ void WiringView::hover (juce::Point<float> at)
 
 void WiringView::mouseMove (const juce::MouseEvent& e)
 {
-    readBench();
+    readSession();
     if (! held.isHolding())
         hover (e.position);
 }
@@ -170,7 +170,7 @@ void WiringView::mouseDown (const juce::MouseEvent& e)
 {
     endTyping (false);
     grabKeyboardFocus();
-    readBench();
+    readSession();
     moved = panning = byMouse = false;
     atDown = offset;
     held.putBack();
@@ -267,7 +267,7 @@ void WiringView::finish()
         ui.tell (words::from (result.words));
     else if (verdict.kind == HandVerdict::Kind::bad)
         ui.tell (words::from (verdictWords) + ". Ctrl Z takes it back.");
-    readBench();
+    readSession();
     repaint();
 }
 
@@ -314,7 +314,7 @@ void WiringView::walk (const std::string& to)
 
 bool WiringView::keyPressed (const juce::KeyPress& key)
 {
-    readBench();
+    readSession();
     byMouse = false;
     pointed.clear(); // the keys have it now, wherever the mouse rests
     hovered = nullptr;

@@ -51,7 +51,7 @@ private:
 
     juce::Rectangle<float> page() const;
     juce::Rectangle<float> sheetArea() const; ///< the page, nearer and moved
-    void readBench();
+    void readSession();
     void setZoom (float, juce::Point<float> about);
     void showPoint (const std::string&);
     Shape::Spot inDrawing (juce::Point<float>) const;

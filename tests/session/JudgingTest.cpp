@@ -76,7 +76,7 @@ TEST_CASE ("a preference run hides what plays, keeps levels matched and stores w
     const auto parameter = session.automation.hostValue (ParameterKind::option, 0);
     REQUIRE (session.blindTest.startRanking ({ asRecorded, OptionId::A, OptionId::B, OptionId::C }, 11));
 
-    // Every number plays one version, each once, as loud as the take; and nothing on the bench moves with it.
+    // Every number plays one version, each once, as loud as the take; and nothing that a window reads moves with it.
     const auto x = rung (2.0, 0);
     std::set<OptionId> found;
     for (int number = 1; number <= 4; ++number)
