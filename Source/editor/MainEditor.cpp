@@ -32,9 +32,9 @@ MainEditor::MainEditor (juce::AudioProcessor& processorToUse, Session& session)
     if (standsAlone) // a host keeps the job in its own file
         window->keepUnsavedIn (keptFolder().getChildFile ("unsaved").getFullPathName().toStdString());
     ready = true;
-    window->holder.onFirstStepsEnd = [this] { remembered->setValue ("greeted", true); };
+    window->firstMinutes().onEnd = [this] { remembered->setValue ("greeted", true); };
     if (! remembered->getBoolValue ("greeted", false))
-        window->startFirstSteps();
+        window->firstMinutes().start();
 }
 
 MainEditor::~MainEditor() = default;

@@ -1,13 +1,14 @@
 #include "editor/MainWindow.h"
 
 #include "session/Session.h"
+#include "session/UnsavedWork.h"
 
 namespace coldiron
 {
 MainWindow::MainWindow (Session& s, bool inHost)
     : session (s), ui (s), files (ui, *this), sheet (ui, *this, drawings, files), menu (ui, files, sheet), header (ui),
       waveform (ui), strip (ui), listen (ui, inHost), plot (ui), decide (ui), guitar (ui, drawings), blind (ui, listen, waveform),
-      notice (ui)
+      notice (ui), first (ui, *this, sheet, files)
 {
     ui.inHost = inHost;
     lookAndFeel.use (ui.colours());
@@ -62,7 +63,8 @@ void MainWindow::wire()
             over->repaint();
     };
     sheet.onPlace = [this] { resized(); };
-    sheet.onGuitarPicked = [this] { guitarPicked = true; };
+    sheet.onGuitarPicked = [this] { first.noteGuitarPicked(); };
+    first.onPlace = [this] { resized(); };
     sheet.onBlindTest = [this] { beginBlind(); };
     blind.onChange = [this]
     {
@@ -110,8 +112,7 @@ void MainWindow::timerCallback()
     blind.tags.tick();
     listen.tick();
     notice.tick();
-    if (firstSteps != nullptr)
-        firstSteps->see (sight());
+    first.tick();
     files.tick();
     if (unsaved != nullptr && ++ticksSinceKept >= 60) // every two seconds, and only after a change
     {
@@ -131,9 +132,8 @@ void MainWindow::paint (juce::Graphics& g) { g.fillAll (ui.colours().window); }
 
 void MainWindow::resized()
 {
-    arranged = layout (getLocalBounds(), static_cast<int> (session.options.ids().size()), firstSteps != nullptr);
-    if (firstSteps != nullptr)
-        firstSteps->setBounds (arranged.firstLine);
+    arranged = layout (getLocalBounds(), static_cast<int> (session.options.ids().size()), first.isShown());
+    first.place (arranged.firstLine);
     header.guitar.setVisible (arranged.guitarFolded);
     header.setBounds (arranged.header);
     header.resized(); // also where a button came or went

@@ -3,7 +3,7 @@
 #include "editor/BlindStage.h"
 #include "editor/DecidePanel.h"
 #include "editor/DrawingCache.h"
-#include "editor/FirstLine.h"
+#include "editor/FirstMinutes.h"
 #include "editor/GuitarPanel.h"
 #include "editor/HeaderBar.h"
 #include "editor/JobFiles.h"
@@ -13,18 +13,18 @@
 #include "editor/Sheets.h"
 #include "editor/TagStrip.h"
 #include "editor/WaveformView.h"
-#include "session/UnsavedWork.h"
 
 namespace coldiron
 {
+class UnsavedWork;
+
 /** What a window asks of what holds it, and tells it. */
 struct WindowHolder
 {
     std::function<float()> scaleNow;
     std::function<void (float)> onScale; ///< the person asked for another size
     std::function<void (bool)> onDark;
-    std::function<void()> onSoundDevice;   ///< in the app: the person wants to choose it
-    std::function<void()> onFirstStepsEnd; ///< done or not wanted: not to be shown again
+    std::function<void()> onSoundDevice; ///< in the app: the person wants to choose it
 };
 
 /** Everything in the window, at one scale. MainEditor scales it. */
@@ -41,7 +41,7 @@ public:
     BlindStage& blindStage() { return blind; }
     Plot& look() { return plot; }
     GuitarPanel& guitarPanel() { return guitar; }
-    FirstLine* firstLine() { return firstSteps.get(); }
+    FirstMinutes& firstMinutes() { return first; }
     UnsavedWork* unsavedWork() { return unsaved.get(); }
     const MainLayout& places() const { return arranged; }
 
@@ -57,8 +57,7 @@ public:
 
     void showGuitar (bool);
     void showBlindSetup();
-    void beginBlind();      ///< a blind test was started: the tags turn over
-    void startFirstSteps(); ///< the line of the first minutes; with the demo where it is on disk
+    void beginBlind(); ///< a blind test was started: the tags turn over
 
     void paint (juce::Graphics&) override;
     void resized() override;
@@ -91,14 +90,14 @@ private:
     GuitarPanel guitar;
     BlindStage blind;
     Notice notice;
-    std::unique_ptr<FirstLine> firstSteps;
+    FirstMinutes first;
     std::unique_ptr<UnsavedWork> unsaved;
     std::unique_ptr<juce::TooltipWindow> tips;
     MainLayout arranged;
     Revisions seen;
     std::optional<Comparing> comparing;
     int ticksSinceKept = 0;
-    bool guitarOut = false, guitarPicked = false;
+    bool guitarOut = false;
 
     void timerCallback() override;
     std::array<Panel*, 11> panels();
@@ -109,8 +108,5 @@ private:
     void placeNotice();
     bool commandKey (const juce::KeyPress&);
     bool letterPressed (OptionId, int keyCode, bool hold);
-    MainView sight() const;
-    void doFirstStep (FirstSteps::Step);
-    void endFirstSteps();
 };
 }

@@ -1,12 +1,15 @@
 #pragma once
 
 #include "editor/StringChoice.h"
-#include "session/Report.h"
+#include "session/OptionId.h"
 
 #include <map>
 
 namespace coldiron
 {
+struct Report;
+struct SweepCurve;
+
 /** The response of every option: change to the take, or the whole circuit. */
 class Plot : public Panel
 {

@@ -1,13 +1,13 @@
 #pragma once
 
 #include "editor/Overlays.h"
-#include "session/Autosave.h"
 
 namespace coldiron
 {
 class DrawingCache;
 class JobFiles;
 class UnsavedWork;
+struct Recovery;
 
 /** The sheet that lies over the window, one at a time. */
 class Sheets

@@ -1,10 +1,11 @@
 #pragma once
 
 #include "editor/Look.h"
-#include "session/Report.h"
 
 namespace coldiron
 {
+struct Report;
+
 /** How much a tag shows. */
 struct TagSize
 {

@@ -1,6 +1,7 @@
 #include "editor/TakeInSheet.h"
 
 #include "editor/Words.h"
+#include "session/GuitarEdits.h"
 #include "session/Session.h"
 
 namespace coldiron

@@ -28,7 +28,7 @@ const juce::PathStrokeType pen (float weight)
 
 void WiringView::paint (juce::Graphics& g)
 {
-    readBench();
+    readSession();
     Overlay::paint (g);
     const auto& t = colours();
     const OptionId heard = ui.session.monitor.heard();

@@ -2,6 +2,7 @@
 
 #include "job/Readers.h"
 #include "job/Readings.h"
+#include "session/JobEditor.h"
 
 namespace coldiron
 {

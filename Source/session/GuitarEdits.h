@@ -1,24 +1,14 @@
 #pragma once
 
-#include "session/JobEditor.h"
+#include "session/JobEdit.h"
+#include "session/JobTree.h"
 
 #include <utility>
 #include <vector>
 
 namespace coldiron
 {
-/** What an edit of the job needs: JobEditor::edit (pointer, json, name). Not to be made where there is a refusal. */
-struct JobEdit
-{
-    std::string pointer, json, name;
-    std::string note;    ///< worth telling once it is done
-    std::string refusal; ///< in words, for the place where it was typed; empty: sound
-
-    bool sound() const { return refusal.empty(); }
-};
-
-/** An edit that is not to be made, and why. */
-JobEdit refused (const std::string& words);
+class JobEditor;
 
 /** The job's own guitar with something changed: a preset's name becomes { "like": NAME, ... }, an object keeps all it
     says. @param changes  pointers inside the guitar ("/parts/volume/pot") and what stands there from now on */

@@ -3,6 +3,7 @@
 #include "analysis/JackReading.h"
 #include "analysis/OhmTable.h"
 #include "files/Quantity.h"
+#include "job/Job.h"
 
 #include <algorithm>
 #include <cmath>

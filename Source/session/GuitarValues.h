@@ -1,12 +1,17 @@
 #pragma once
 
-#include "session/GuitarEdits.h"
+#include "guitar/Coil.h"
+#include "session/JobEdit.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace coldiron
 {
+class JobEditor;
+struct Job;
+
 /** A value of the guitar, or of what hangs on it, that can be typed. */
 struct GuitarValue
 {

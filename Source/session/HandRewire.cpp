@@ -1,6 +1,6 @@
 #include "session/HandRewire.h"
 
-#include "session/JobTree.h"
+#include "session/JobEditor.h"
 
 #include <algorithm>
 

@@ -1,11 +1,13 @@
 #pragma once
 
-#include "session/JobEditor.h"
+#include "session/OptionId.h"
 
 #include <string>
 
 namespace coldiron
 {
+class JobEditor;
+
 /** The name of the rewire, written in line, that holds what was done by hand. */
 inline constexpr const char* byHand = "By hand";
 

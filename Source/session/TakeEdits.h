@@ -1,12 +1,12 @@
 #pragma once
 
-#include "session/JobEditor.h"
-
+#include <filesystem>
 #include <string>
 #include <vector>
 
 namespace coldiron
 {
+class JobEditor;
 class Takes;
 
 /** A take as a list shows it. */

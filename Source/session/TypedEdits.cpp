@@ -3,7 +3,9 @@
 #include "analysis/JackReading.h"
 #include "files/Quantity.h"
 #include "job/Readers.h"
+#include "session/GuitarEdits.h"
 #include "session/GuitarValues.h"
+#include "session/JobEditor.h"
 #include "session/TypedOhms.h"
 
 #include <algorithm>

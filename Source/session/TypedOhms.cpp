@@ -3,6 +3,8 @@
 #include "files/Quantity.h"
 #include "job/NearestGeneric.h"
 #include "job/Readings.h"
+#include "session/GuitarEdits.h"
+#include "session/JobEditor.h"
 
 #include <cstdio>
 #include <fstream>

@@ -4,6 +4,7 @@
 #include "OffScreen.h"
 #include "Windows.h"
 
+#include "editor/FirstLine.h"
 #include "editor/GuitarPictures.h"
 #include "editor/RewireList.h"
 #include "editor/TakeInSheet.h"
@@ -134,9 +135,9 @@ TEST_CASE ("from the take landing to four tags of one's own guitar takes less th
     MainWindow window (session, false);
     offscreen::Frame frame (window, 1200, 800);
     Person person (window, frame);
-    window.startFirstSteps();
-    REQUIRE (person.wait ([&] { return window.firstLine() != nullptr; }, 2000));
-    auto* line = window.firstLine();
+    window.firstMinutes().start();
+    REQUIRE (person.wait ([&] { return window.firstMinutes().line() != nullptr; }, 2000));
+    auto* line = window.firstMinutes().line();
 
     // The take is here from the first action on: the clock starts with it.
     REQUIRE (line->steps()->step() == FirstSteps::Step::pickGuitar);

@@ -218,7 +218,7 @@ public:
             runFor (60);
             take (window, "typing" + end, 1.0f);
             window.showGuitar (false);
-            window.startFirstSteps();
+            window.firstMinutes().start();
             take (window, "first-steps" + end, 1.0f);
         }
     }

@@ -4,6 +4,7 @@
 #include "OffScreen.h"
 #include "Windows.h"
 
+#include "editor/FirstLine.h"
 #include "editor/GuitarPictures.h"
 #include "editor/TakeInSheet.h"
 #include "session/TypedOhms.h"
@@ -236,9 +237,9 @@ TEST_CASE ("nothing is cut off or overlaps while a guitar is taken in", "[take-i
 TEST_CASE ("the line of the first steps goes with the person, from the guitar's picture to a take", "[take-in]")
 {
     Shown shown;
-    shown.window.startFirstSteps();
+    shown.window.firstMinutes().start();
     shown.waitUntilIdle();
-    auto* line = shown.window.firstLine();
+    auto* line = shown.window.firstMinutes().line();
     REQUIRE (line != nullptr);
     REQUIRE (line->steps()->step() == FirstSteps::Step::pickGuitar); // no take: nothing to hear yet
     for (auto* child : shown.window.getChildren())                   // it lies over nothing
@@ -261,11 +262,11 @@ TEST_CASE ("the line of the first steps goes with the person, from the guitar's 
     shown.waitUntilIdle();
     CHECK (line->steps()->step() == FirstSteps::Step::dropTake);
     bool ended = false;
-    shown.window.holder.onFirstStepsEnd = [&ended] { ended = true; };
+    shown.window.firstMinutes().onEnd = [&ended] { ended = true; };
     line->onEnd();
     shown.waitUntilIdle();
     CHECK (ended);
-    CHECK (shown.window.firstLine() == nullptr);
+    CHECK (shown.window.firstMinutes().line() == nullptr);
     CHECK (shown.window.places().firstLine.isEmpty());
 }
 }

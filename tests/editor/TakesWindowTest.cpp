@@ -4,6 +4,7 @@
 
 #include "editor/NotesSheet.h"
 #include "editor/RecoverSheet.h"
+#include "session/UnsavedWork.h"
 
 #include <sys/wait.h>
 

@@ -1,6 +1,8 @@
 // Values of the guitar, typed: what may be typed, what steps, what the job says afterwards, and the way back.
 
 #include "Sessions.h"
+
+#include "session/GuitarEdits.h"
 #include "session/GuitarValues.h"
 #include "session/TypedOhms.h"
 
