@@ -20,7 +20,7 @@ juce::File documents() { return juce::File::getSpecialLocation (juce::File::user
 std::string pathOf (const juce::File& file) { return file.getFullPathName().toStdString(); }
 }
 
-JobFiles::JobFiles (UiContext& d, juce::Component& over) : ui (d), window (over), lastFile (d.session.jobEditor.file()) {}
+JobFiles::JobFiles (UiContext& d, juce::Component& over) : ui (d), window (over) {}
 
 JobFiles::~JobFiles() = default;
 

@@ -38,7 +38,7 @@ private:
     UiContext& ui;
     juce::Component& window;
     std::unique_ptr<juce::FileChooser> chooser;
-    std::filesystem::path lastFile; ///< of the job
+    std::filesystem::path lastFile; ///< of the job, when it was last told
 
     void ask (const juce::String& title, const juce::File& start, const juce::String& pattern, int flags,
               std::function<void (juce::File)> then);
