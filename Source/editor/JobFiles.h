@@ -4,6 +4,8 @@
 
 #include <juce_gui_basics/juce_gui_basics.h>
 
+#include <filesystem>
+
 namespace coldiron
 {
 struct TextExport;
