@@ -1,37 +1,12 @@
 #include "dsp/Convolver.h"
 
-#include "dsp/Simd.h"
+#include "dsp/SimdKernels.h"
 
 #include <algorithm>
 #include <stdexcept>
 
 namespace coldiron
 {
-namespace
-{
-COLDIRON_SIMD void addProducts (double* sumRe, double* sumIm, const double* aRe, const double* aIm, const double* bRe,
-                                const double* bIm, size_t count)
-{
-    for (size_t i = 0; i < count; ++i)
-    {
-        sumRe[i] += aRe[i] * bRe[i] - aIm[i] * bIm[i];
-        sumIm[i] += aRe[i] * bIm[i] + aIm[i] * bRe[i];
-    }
-}
-
-/** y += the first taps over frames samples that stand behind `past` others. */
-COLDIRON_SIMD void addDirect (double* y, const double* x, const double* taps, size_t count, int frames)
-{
-    for (size_t k = 0; k < count; ++k)
-    {
-        const double tap = taps[k];
-        const double* from = x - k;
-        for (int i = 0; i < frames; ++i)
-            y[i] += tap * from[i];
-    }
-}
-}
-
 Convolver::DelayLine Convolver::delayLineOf (const std::vector<double>& impulse, int block, size_t first, size_t end,
                                              const Fft& fft)
 {
@@ -100,8 +75,8 @@ void Convolver::add (DelayLine& line, size_t tap, size_t age)
 {
     const Spectrum& input = line.input[(line.newest + line.input.size() - age) % line.input.size()];
     const Spectrum& taps = line.taps[tap];
-    addProducts (line.work.re.data(), line.work.im.data(), input.re.data(), input.im.data(), taps.re.data(), taps.im.data(),
-                 input.re.size());
+    simd::addProducts (line.work.re.data(), line.work.im.data(), input.re.data(), input.im.data(), taps.re.data(), taps.im.data(),
+                       input.re.size());
 }
 
 /** What the next short block hears of the blocks before it. */
@@ -172,7 +147,7 @@ void Convolver::process (double* const* channels, int numChannels, int frames)
             for (int i = 0; i < count; ++i)
                 samples[i] = headSound[k][static_cast<size_t> (at + i)]
                              + (tailPartition.taps.empty() ? 0.0 : tailSound[k][longAt + static_cast<size_t> (i)]);
-            addDirect (samples, place, head.data(), head.size(), count);
+            simd::addDirect (samples, place, head.data(), head.size(), count);
         }
         at += count;
         done += count;

@@ -65,7 +65,7 @@ TEST_CASE ("Whatever strings are ticked, an estimated option follows its smoothe
                                         : strings ({ "E2", "A2", "D3", "G3", "B3", "E4" }, 647.7, ticked);
                 for (const auto& [before, after] : moves)
                 {
-                    const Response change = [&] (double hz)
+                    const Response change = [&, before = before, after = after] (double hz)
                     { return to (hz) / from (hz) * std::sqrt (power (set, after, hz) / power (set, before, hz)); };
                     const auto filter = designer.design (onGrid (designer, change), true);
                     const auto error = deviation (filter, softlyCapped (designer, change));
