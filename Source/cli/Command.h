@@ -73,5 +73,5 @@ CircuitConfig recordedFor (const Job&, const Option*);
 void writeWhole (const std::string& path, const std::string& text);
 
 /** printf into a string. */
-std::string format (const char* form, ...) __attribute__ ((format (printf, 1, 2)));
+[[gnu::format (printf, 1, 2)]] std::string format (const char* form, ...);
 }

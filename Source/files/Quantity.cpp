@@ -1,5 +1,7 @@
 #include "files/Quantity.h"
 
+#include "files/ReadNumber.h"
+
 #include <algorithm>
 #include <charconv>
 #include <cmath>
@@ -46,8 +48,8 @@ std::optional<double> parseQuantity (const std::string& text)
     const char* first = text.data() + (digits - text.begin());
     const char* last = text.data() + text.size();
     double number = 0.0;
-    const auto [end, error] = std::from_chars (first, last, number);
-    if (error != std::errc() || ! std::isfinite (number))
+    const NumberEnd end = readNumber (first, last, number);
+    if (end == nullptr)
         return std::nullopt;
     std::string rest (end, last);
     rest.erase (std::remove_if (rest.begin(), rest.end(), [] (char c) { return c == ' '; }), rest.end());
@@ -63,7 +65,7 @@ std::optional<double> parseQuantity (const std::string& text)
             if (e != std::string::npos)
                 return number * std::pow (10.0, power);
             whole += "e" + std::to_string (power);
-            std::from_chars (whole.data(), whole.data() + whole.size(), number);
+            readNumber (whole.data(), whole.data() + whole.size(), number);
             return number;
         }
     return std::nullopt;

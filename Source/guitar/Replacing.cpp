@@ -96,7 +96,7 @@ void Harness::replacePart (const std::string& name, Part fresh, const std::map<s
     for (const auto& run : runsBefore)
         for (const auto& [from, to] : pointMap)
             if (run.at == full (from) && to != from && ! has (fresh.points(), from)
-                && std::none_of (runList.begin(), runList.end(), [&] (const WireRun& r) { return r.at == full (to); }))
+                && std::none_of (runList.begin(), runList.end(), [&, to = to] (const WireRun& r) { return r.at == full (to); }))
                 runList.push_back ({ full (to), run.farads });
 
     fresh.name = name;

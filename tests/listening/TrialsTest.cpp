@@ -5,6 +5,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <bit>
+
 #include <map>
 #include <set>
 
@@ -34,7 +36,7 @@ TEST_CASE ("guessing has the probabilities of counting every outcome")
         {
             int well = 0;
             for (unsigned outcome = 0; outcome < (1u << trials); ++outcome)
-                well += __builtin_popcount (outcome) >= right;
+                well += std::popcount (outcome) >= right;
             REQUIRE (guessingProbability (right, trials) == static_cast<double> (well) / static_cast<double> (1u << trials));
         }
 }
