@@ -2,8 +2,8 @@
 
 #include "concurrency/Handover.h"
 #include "concurrency/Worker.h"
-#include "dsp/Resample.h"
 #include "dsp/Smoother.h"
+#include "takes/Resample.h"
 #include "takes/TakeFile.h"
 
 #include <algorithm>

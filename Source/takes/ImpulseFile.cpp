@@ -1,8 +1,8 @@
 #include "takes/ImpulseFile.h"
 
-#include "dsp/Resample.h"
 #include "engine/OutputChain.h"
 #include "files/RegularFile.h"
+#include "takes/Resample.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,5 +1,4 @@
 // Convolution without latency held to convolution as it is defined, sum of products; nothing from elsewhere is needed.
-#include "dsp/Resample.h"
 #include "dsp/WhiteNoise.h"
 #include "engine/OutputChain.h"
 #include "support/Fft.h"
@@ -130,24 +129,6 @@ TEST_CASE ("an impulse of one sample changes nothing, and a delayed one only del
     for (size_t i = 0; i < x.size(); ++i)
         REQUIRE (std::abs (z[0][i] - (i < 4321 ? 0.0f : dry[0][i - 4321])) < 2e-7);
     CHECK (delay.curve().at (1000.0) == Approx (1.0).epsilon (1e-9));
-}
-
-TEST_CASE ("a file at another rate is the same sound")
-{
-    // A one-pole low-pass at 1 kHz sampled at 44.1 kHz: its gain is in closed form.
-    std::vector<float> impulse (4000);
-    const double pole = std::exp (-2.0 * M_PI * 1000.0 / 44100.0);
-    for (size_t i = 0; i < impulse.size(); ++i)
-        impulse[i] = static_cast<float> (std::pow (pole, static_cast<double> (i)));
-    const auto gain = [&] (double hz) { return 1.0 / std::abs (1.0 - pole * std::polar (1.0, -2.0 * M_PI * hz / 44100.0)); };
-    const OutputChainChoice file { OutputSound::file, "pole.wav", 0.0 };
-    const OutputChain same (file, impulse, 44100.0, -20.0), other (file, resampled (impulse, 44100.0, 96000.0), 96000.0, -20.0);
-    for (double hz : { 100.0, 500.0, 1000.0, 3000.0, 8000.0 })
-    {
-        CHECK (db (same.curve().at (hz) / same.curve().at (100.0)) == Approx (db (gain (hz) / gain (100.0))).margin (0.1));
-        CHECK (db (other.curve().at (hz) / same.curve().at (hz))
-               == Approx (0.0).margin (0.3)); // the sinc's first half wave is cut off
-    }
 }
 
 TEST_CASE ("two seconds at 48 and 192 kHz, stereo", "[.speed]")

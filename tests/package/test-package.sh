@@ -12,7 +12,7 @@ cpack --config "$build/CPackConfig.cmake" -B "$scratch/package" >"$scratch/cpack
 deb=$(find "$scratch/package" -maxdepth 1 -name 'coldiron_*.deb')
 [[ -f $deb ]] || fail "no package was made"
 depends=$(dpkg-deb -f "$deb" Depends)
-for library in libsndfile1 libebur128-1 libc6; do
+for library in libsndfile1 libebur128-1 libsoxr0 libhwy1 libc6; do
     [[ $depends == *$library* ]] || fail "the package does not ask for $library: $depends"
 done
 
