@@ -3,6 +3,7 @@
 #include "editor/Overlays.h"
 #include "editor/RadioGroup.h"
 #include "editor/Slide.h"
+#include "engine/OutputChain.h"
 
 namespace coldiron
 {

@@ -1,5 +1,7 @@
 #include "editor/Words.h"
 
+#include "response/Hum.h"
+#include "session/Report.h"
 #include "wording/PartWords.h"
 
 #include <cmath>
