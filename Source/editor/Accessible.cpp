@@ -74,6 +74,35 @@ void tellChange (juce::Component& component, juce::AccessibilityEvent event)
         handler->notifyAccessibilityEvent (event);
 }
 
+void announce (const juce::String& words, bool urgent)
+{
+    using Priority = juce::AccessibilityHandler::AnnouncementPriority;
+    juce::AccessibilityHandler::postAnnouncement (words, urgent ? Priority::high : Priority::medium);
+}
+
+void addInOrder (juce::Component& parent, const std::vector<juce::Component*>& children)
+{
+    int place = 0;
+    for (auto* child : children)
+    {
+        parent.addAndMakeVisible (child);
+        child->setExplicitFocusOrder (++place);
+    }
+}
+
+void revealFocus (juce::Viewport& view, juce::Component::FocusChangeType cause)
+{
+    auto* inside = view.getViewedComponent();
+    auto* focused = juce::Component::getCurrentlyFocusedComponent();
+    if (cause == juce::Component::focusChangedByMouseClick || inside == nullptr || ! inside->isParentOf (focused))
+        return;
+    const auto place = inside->getLocalArea (focused, focused->getLocalBounds()), seen = view.getViewArea();
+    if (place.getY() < seen.getY())
+        view.setViewPosition (0, place.getY());
+    else if (place.getBottom() > seen.getBottom())
+        view.setViewPosition (0, place.getBottom() - seen.getHeight());
+}
+
 DrawnPart::DrawnPart (const juce::String& title, juce::AccessibilityRole r, std::function<juce::String()> d)
     : role (r), description (std::move (d))
 {

@@ -3,6 +3,7 @@
 #include <juce_gui_basics/juce_gui_basics.h>
 
 #include <functional>
+#include <vector>
 
 namespace coldiron
 {
@@ -23,6 +24,15 @@ std::unique_ptr<juce::AccessibilityHandler> accessible (juce::Component&, juce::
 
 /** Tells a screen reader that the component's value, or its title, is another one now. */
 void tellChange (juce::Component&, juce::AccessibilityEvent = juce::AccessibilityEvent::valueChanged);
+
+/** Has a screen reader say it now: what has just happened, and what was refused. */
+void announce (const juce::String&, bool urgent = false);
+
+/** Adds them, to be seen, in the order in which the Tab key goes through them; JUCE would go by where they stand. */
+void addInOrder (juce::Component& parent, const std::vector<juce::Component*>& children);
+
+/** Scrolls so that what has the keyboard is seen, unless the mouse brought it there. */
+void revealFocus (juce::Viewport&, juce::Component::FocusChangeType);
 
 /** Something drawn that nobody presses: no pixels and no mouse, but a place, a role and words for screen readers. */
 class DrawnPart : public juce::Component

@@ -5,11 +5,7 @@
 
 namespace coldiron
 {
-NewTag::NewTag (UiContext& d) : ui (d)
-{
-    setWantsKeyboardFocus (true);
-    setTitle ("New option, pick a rewire");
-}
+NewTag::NewTag (UiContext& d) : Button ({}), ui (d) { setTitle ("New option, pick a rewire"); }
 
 void NewTag::setLetter (OptionId t)
 {
@@ -17,7 +13,7 @@ void NewTag::setLetter (OptionId t)
     repaint();
 }
 
-void NewTag::paint (juce::Graphics& g)
+void NewTag::paintButton (juce::Graphics& g, bool, bool)
 {
     const auto& t = ui.colours();
     const auto path = tagOutline (getLocalBounds().toFloat().reduced (4.5f));
@@ -41,17 +37,13 @@ void NewTag::paint (juce::Graphics& g)
                 area, juce::Justification::centred, false);
 }
 
-void NewTag::mouseUp (const juce::MouseEvent& e)
-{
-    if (getLocalBounds().contains (e.getPosition()))
-        ui.addRewireTo (asRecorded);
-}
+void NewTag::clicked() { ui.addRewireTo (asRecorded); }
 
 bool NewTag::keyPressed (const juce::KeyPress& key)
 {
     if (key != juce::KeyPress::returnKey)
         return false;
-    ui.addRewireTo (asRecorded);
+    clicked(); // at once, not when the press has been shown
     return true;
 }
 }

@@ -3,10 +3,6 @@
 #include "editor/Fitting.h"
 #include "editor/Words.h"
 #include "session/Session.h"
-#include "wording/ConfidenceWords.h"
-#include "wording/FigureWords.h"
-#include "wording/Say.h"
-#include "wording/TakeWords.h"
 
 #include <cmath>
 
@@ -15,9 +11,6 @@ namespace coldiron
 namespace
 {
 constexpr float cut = 16.0f, inset = 4.0f;
-
-/** Level of an option: loudness where there is a take, else its level over the middle of the range. */
-double levelOf (const Report& report) { return report.figures.loudnessLu.value_or (report.figures.levelDb); }
 }
 
 juce::Path tagOutline (juce::Rectangle<float> r)
@@ -35,9 +28,11 @@ juce::Path tagOutline (juce::Rectangle<float> r)
     return p;
 }
 
-TagCard::TagCard (UiContext& d, OptionId t) : ui (d), shown (t)
+TagCard::TagCard (UiContext& d, OptionId t) : Button ({}), ui (d), shown (t)
 {
-    setWantsKeyboardFocus (true);
+    setRadioGroupId (1, juce::dontSendNotification);
+    setTriggeredOnMouseDown (true);
+    nameField.setTitle ("Name of the option");
     addChildComponent (nameField);
     nameField.onReturnKey = [this] { endRenaming (true); };
     nameField.onEscapeKey = [this] { endRenaming (false); };
@@ -57,51 +52,6 @@ juce::Point<float> TagCard::eyelet() const
     return { static_cast<float> (getWidth()) / 2.0f, inset + (size.low ? 9.0f : 12.0f) };
 }
 
-void TagCard::refresh()
-{
-    auto& session = ui.session;
-    const auto job = session.jobEditor.job();
-    heard = session.monitor.heard() == shown;
-    working = session.reports.isWorking (shown);
-    report = session.reports.report (shown);
-    below.clear();
-    if (shown == asRecorded)
-    {
-        name = "As recorded";
-        const int take = session.takes.takeFor (asRecorded);
-        if (take >= 0 && take < static_cast<int> (job->takes.size()))
-            below = words::settingInWords (job->takes[static_cast<size_t> (take)].harness,
-                                           job->takes[static_cast<size_t> (take)].setting);
-        pill = job->takes.empty() ? "no take" : "the take";
-    }
-    else
-    {
-        const auto* option = job->find (letterOf (shown));
-        name = option != nullptr ? words::from (option->name) : juce::String();
-        if (option != nullptr && name.isEmpty())
-            name = option->rewires.empty() ? "As it is" : words::from (option->rewires.front().name);
-        pill = {};
-        if (report != nullptr && ! report->silent)
-            pill = juce::String::fromUTF8 (report->figures.confidence.isEstimated() ? "\xe2\x89\x88 " : "= ")
-                   + words::from (wording::weakerMark (report->figures.confidence));
-    }
-    setTitle ((shown == asRecorded ? juce::String ("As recorded") : "Option " + words::from (letterOf (shown)) + ", " + name)
-              + (heard ? ", heard" : ""));
-    auto tip = name + (below.isNotEmpty() ? ". " + below : juce::String());
-    if (report != nullptr && shown != asRecorded && ! report->silent)
-    {
-        tip << ". " << words::from (wording::explanation (report->figures.confidence));
-        if (report->choice.take >= 0)
-            tip << " Derived " << words::from (wording::derivedFrom (report->choice)) << ".";
-        if (const auto surer = wording::surerTake (report->choice); ! surer.empty())
-            tip << " " << words::from (wording::capitalised (surer)) << ".";
-        if (const auto noise = wording::noiseTrust (report->figures.trust); ! noise.empty())
-            tip << " " << words::from (wording::capitalised (noise));
-    }
-    setTooltip (tip);
-    repaint();
-}
-
 juce::Rectangle<int> TagCard::nameArea() const
 {
     const int pad = size.compact ? 8 : 11;
@@ -109,7 +59,7 @@ juce::Rectangle<int> TagCard::nameArea() const
              getWidth() - 2 * (static_cast<int> (inset) + pad - 4), 36 };
 }
 
-void TagCard::paint (juce::Graphics& g)
+void TagCard::paintButton (juce::Graphics& g, bool, bool)
 {
     const auto& t = ui.colours();
     const auto path = outline();
@@ -303,8 +253,10 @@ void TagCard::mouseDown (const juce::MouseEvent& e)
     if (e.mods.isPopupMenu())
         showMenu();
     else
-        ui.session.monitor.hear (shown);
+        Button::mouseDown (e);
 }
+
+void TagCard::clicked() { ui.session.monitor.hear (shown); }
 
 void TagCard::mouseDoubleClick (const juce::MouseEvent& e)
 {
@@ -315,7 +267,7 @@ void TagCard::mouseDoubleClick (const juce::MouseEvent& e)
 bool TagCard::keyPressed (const juce::KeyPress& key)
 {
     if (key == juce::KeyPress::returnKey)
-        ui.session.monitor.hear (shown);
+        clicked();
     else if (key == juce::KeyPress (juce::KeyPress::F10Key, juce::ModifierKeys::shiftModifier, 0))
         showMenu();
     else if (key == juce::KeyPress::F2Key && shown != asRecorded)

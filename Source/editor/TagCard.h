@@ -13,8 +13,8 @@ struct TagSize
     bool low = false;     ///< low: two figures on one line
 };
 
-/** One option's tag, or as recorded. It hangs by a thread that its parent draws. */
-class TagCard : public juce::Component, public juce::SettableTooltipClient
+/** One option's tag, or as recorded: of all tags the one heard is on. It hangs by a thread that its parent draws. */
+class TagCard : public juce::Button
 {
 public:
     TagCard (UiContext&, OptionId);
@@ -24,14 +24,9 @@ public:
     void refresh(); ///< reads the session again
     juce::Point<float> eyelet() const;
 
-    void paint (juce::Graphics&) override;
     void mouseDown (const juce::MouseEvent&) override;
     void mouseDoubleClick (const juce::MouseEvent&) override;
-    void mouseEnter (const juce::MouseEvent&) override { repaint(); }
-    void mouseExit (const juce::MouseEvent&) override { repaint(); }
     bool keyPressed (const juce::KeyPress&) override;
-    void focusGained (FocusChangeType) override { repaint(); }
-    void focusLost (FocusChangeType) override { repaint(); }
 
     void showMenu();
     void startRenaming();
@@ -52,25 +47,30 @@ private:
     void paintHead (juce::Graphics&, bool over);
     void paintFigures (juce::Graphics&);
     void endRenaming (bool keep);
+    juce::String figuresInWords() const;
+
+    /** Loudness where there is a take, else the level over the middle of the range. [dB] */
+    static double levelOf (const Report&);
+
+    void paintButton (juce::Graphics&, bool over, bool down) override;
+    void clicked() override; ///< hears it
+    std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override;
 };
 
 /** The dashed tag that makes a new option. */
-class NewTag : public juce::Component
+class NewTag : public juce::Button
 {
 public:
     explicit NewTag (UiContext&);
     void setLetter (OptionId);
-    void paint (juce::Graphics&) override;
-    void mouseUp (const juce::MouseEvent&) override;
     bool keyPressed (const juce::KeyPress&) override;
-    void mouseEnter (const juce::MouseEvent&) override { repaint(); }
-    void mouseExit (const juce::MouseEvent&) override { repaint(); }
-    void focusGained (FocusChangeType) override { repaint(); }
-    void focusLost (FocusChangeType) override { repaint(); }
 
 private:
     UiContext& ui;
     OptionId letter = OptionId::A;
+
+    void paintButton (juce::Graphics&, bool over, bool down) override;
+    void clicked() override;
 };
 
 /** The outline of a tag: corners cut above, round below. */
