@@ -19,5 +19,7 @@ private:
     WordButton turn, stop;
     juce::Rectangle<int> words;
     juce::String level, hum, keys;
+
+    juce::String inWords() const override { return "Level " + level + ". Mains hum " + hum + ". " + keys + "."; }
 };
 }

@@ -64,32 +64,73 @@ void BlindPage::paint (juce::Graphics& g)
         paintRunning (g);
 }
 
-void BlindPage::paintRunning (juce::Graphics& g)
+BlindPage::Question BlindPage::question() const
 {
-    const auto& t = colours();
-    const bool abx = view.kind == BlindView::Kind::abx;
-    juce::String title, first, second;
-    if (! abx)
+    Question asked;
+    if (view.kind != BlindView::Kind::abx)
     {
-        title = "Listen, then say which you like best.";
-        first = "Level matched, order shuffled. Letters, curves and settings stay hidden until you turn the tags over.";
-        second = "Keys 1 to " + juce::String (view.versions)
-                 + " hear a tag. Up and down rank it, = ties with the one above. Enter turns them over.";
+        asked.title = "Listen, then say which you like best.";
+        asked.first = "Level matched, order shuffled. Letters, curves and settings stay hidden until you turn the tags over.";
+        asked.second = "Keys 1 to " + juce::String (view.versions)
+                       + " hear a tag. Up and down rank it, = ties with the one above. Enter turns them over.";
     }
     else if (view.answered < view.trials)
     {
-        title =
+        asked.title =
             "Trial " + juce::String (view.answered + 1) + " of " + juce::String (view.trials) + ": is X the same as 1, or as 2?";
-        first = words::from (view.about)
-                + ", level matched; which of them is 1 and which 2 stays hidden. What was right is told at the end.";
-        second = "Keys 1, 2 and X hear. Left says X is 1, Right says X is 2.";
+        asked.first = words::from (view.about)
+                      + ", level matched; which of them is 1 and which 2 stays hidden. What was right is told at the end.";
+        asked.second = "Keys 1, 2 and X hear. Left says X is 1, Right says X is 2.";
     }
     else
     {
-        title = "All trials are answered.";
-        first = "Enter turns the tags over.";
+        asked.title = "All trials are answered.";
+        asked.first = "Enter turns the tags over.";
     }
-    auto area = getLocalBounds().reduced (24, 8).withSizeKeepingCentre (getWidth() - 48, abx ? 190 : 120);
+    return asked;
+}
+
+juce::String BlindPage::guessing() const
+{
+    const auto& result = outcome->result;
+    return juce::String (result.right) + " of " + juce::String (result.trials) + " right by chance alone has the probability "
+           + juce::String (guessingProbability (result.right, result.trials), 4)
+           + ". Rarer than 1 time in 20: most would call the difference heard. Otherwise it may be there and "
+             "too small to tell in so many trials.";
+}
+
+juce::String BlindPage::inWords() const
+{
+    if (! outcome)
+    {
+        const auto asked = question();
+        return view.isRunning ? asked.title + " " + asked.first + " " + asked.second : juce::String();
+    }
+    const auto& result = outcome->result;
+    if (result.kind == BlindResult::Kind::abx)
+        return words::from (wording::blindResult (result)) + " " + guessing();
+    juce::String text = "Best first: ";
+    int above = 0;
+    for (const auto& place : result.ranking)
+    {
+        for (const auto& version : place)
+        {
+            const auto name = result.names.find (version);
+            text << words::from (wording::place (above)) << " "
+                 << (optionOfVersion (version) == asRecorded ? juce::String ("Now") : words::from (version))
+                 << (name != result.names.end() ? ", " + words::from (name->second) : juce::String()) << "; ";
+        }
+        above += static_cast<int> (place.size());
+    }
+    return text.dropLastCharacters (2) + ".";
+}
+
+void BlindPage::paintRunning (juce::Graphics& g)
+{
+    const auto& t = colours();
+    const auto [title, first, second] = question();
+    auto area =
+        getLocalBounds().reduced (24, 8).withSizeKeepingCentre (getWidth() - 48, view.kind == BlindView::Kind::abx ? 190 : 120);
     g.setColour (t.ink);
     g.setFont (type::bold (getWidth() < 700 ? 20.0f : 25.0f)); // it has numbers
     type::draw (g, title, area.removeFromTop (44), juce::Justification::centred, true);
@@ -116,12 +157,7 @@ void BlindPage::paintOutcome (juce::Graphics& g)
                           2, 1.0f);
         g.setColour (t.mute);
         g.setFont (type::text (13.0f));
-        g.drawFittedText (juce::String (result.right) + " of " + juce::String (result.trials)
-                              + " right by chance alone has the probability "
-                              + juce::String (guessingProbability (result.right, result.trials), 4)
-                              + ". Rarer than 1 time in 20: most would call the difference heard. Otherwise it may be there and "
-                                "too small to tell in so many trials.",
-                          area.removeFromTop (60), juce::Justification::topLeft, 3, 1.0f);
+        g.drawFittedText (guessing(), area.removeFromTop (60), juce::Justification::topLeft, 3, 1.0f);
         return;
     }
     int above = 0;

@@ -25,6 +25,14 @@ private:
     std::optional<BlindOutcome> outcome;
     WordButton one, two, done;
 
+    /** What is asked: a title, and two notes under it. */
+    struct Question
+    {
+        juce::String title, first, second;
+    };
+    Question question() const;
+    juce::String guessing() const; ///< of trials: what chance alone would do
+    juce::String inWords() const override;
     void paintRunning (juce::Graphics&);
     void paintOutcome (juce::Graphics&);
 };

@@ -19,8 +19,6 @@ BlindSetup::BlindSetup (UiContext& d)
       trials (d, { "10", "16", "20", "25" }, "Number of trials")
 {
     setTitle ("Blind test");
-    for (auto* child : std::initializer_list<juce::Component*> { &rank, &trials, &tell })
-        addAndMakeVisible (child);
     trials.setTooltip ("Fixed before the first: stopping when it looks good makes guessing look good.");
     rank.onClick = [this] { start (true); };
     tell.onClick = [this] { start (false); };
@@ -31,9 +29,31 @@ BlindSetup::BlindSetup (UiContext& d)
     {
         const auto report = ui.session.reports.report (id);
         const bool silent = report != nullptr && report->silent;
-        toRank.push_back ({ id, {}, ! silent });
+        toRank.push_back ({ id, ! silent });
         const OptionId heard = ui.session.monitor.heard() == asRecorded && ids.size() > 1 ? ids[1] : ui.session.monitor.heard();
-        toTell.push_back ({ id, {}, id == asRecorded || id == heard });
+        toTell.push_back ({ id, id == asRecorded || id == heard });
+    }
+    makeButtons (toRank, "is ranked");
+    makeButtons (toTell, "is one of the two");
+    std::vector<juce::Component*> stops; // column by column
+    for (auto& chip : toRank)
+        stops.push_back (chip.button.get());
+    stops.push_back (&rank);
+    for (auto& chip : toTell)
+        stops.push_back (chip.button.get());
+    stops.insert (stops.end(), { &trials, &tell });
+    addInOrder (*this, stops);
+}
+
+void BlindSetup::makeButtons (std::vector<Chip>& chips, const juce::String& what)
+{
+    for (size_t i = 0; i < chips.size(); ++i)
+    {
+        auto button = std::make_unique<BareButton> (ui, shown (chips[i].option) + " " + what);
+        button->setTriggeredOnMouseDown (true);
+        button->onClick = [this, &chips, i] { flip (chips, i); };
+        button->setOn (chips[i].on);
+        chips[i].button = std::move (button);
     }
 }
 
@@ -67,6 +87,7 @@ void BlindSetup::start (bool ranking)
         return;
     }
     refusal = words::from (why);
+    announce (refusal, true);
     repaint();
 }
 
@@ -75,7 +96,8 @@ void BlindSetup::placeChips (std::vector<Chip>& chips, juce::Rectangle<int> row)
     const int each = juce::jmin (44, (row.getWidth() + 6) / juce::jmax (1, static_cast<int> (chips.size())) - 6);
     for (auto& chip : chips)
     {
-        chip.area = row.removeFromLeft (chip.option == asRecorded ? juce::jmax (each, 40) : each).withHeight (32);
+        const auto area = row.removeFromLeft (chip.option == asRecorded ? juce::jmax (each, 40) : each).withHeight (32);
+        chip.button->setBounds (area);
         row.removeFromLeft (6);
     }
 }
@@ -97,24 +119,19 @@ void BlindSetup::resized()
     tell.setBounds (right.withTrimmedTop (160).withSize (tell.idealWidth(), 38));
 }
 
-void BlindSetup::mouseDown (const juce::MouseEvent& e)
+void BlindSetup::flip (std::vector<Chip>& chips, size_t index)
 {
-    for (auto& chip : toRank)
-        if (chip.area.contains (e.getPosition()))
-            chip.on = ! chip.on;
-    for (auto& chip : toTell)
-        if (chip.area.contains (e.getPosition()))
-        {
-            // Two at a time: a third takes the place of the one chosen last but one.
-            if (! chip.on && chosen (toTell).size() >= 2)
-                for (auto& other : toTell)
-                    if (other.on)
-                    {
-                        other.on = false;
-                        break;
-                    }
-            chip.on = ! chip.on;
-        }
+    // Two at a time: a third takes the place of the one chosen last but one.
+    if (&chips == &toTell && ! chips[index].on && chosen (toTell).size() >= 2)
+        for (auto& other : toTell)
+            if (other.on)
+            {
+                other.on = false;
+                break;
+            }
+    chips[index].on = ! chips[index].on;
+    for (auto& chip : chips)
+        chip.button->setOn (chip.on);
     refusal.clear();
     repaint();
 }
@@ -124,14 +141,14 @@ void BlindSetup::paintChips (juce::Graphics& g, const std::vector<Chip>& chips)
     const auto& t = colours();
     for (const auto& chip : chips)
     {
-        const auto box = chip.area.toFloat().reduced (0.5f);
+        const auto box = chip.button->getBounds().toFloat().reduced (0.5f);
         g.setColour (chip.on ? t.ink : t.sheet);
         g.fillRoundedRectangle (box, 5.0f);
         g.setColour (chip.on ? t.ink : t.line);
         g.drawRoundedRectangle (box, 5.0f, 1.0f);
         g.setColour (chip.on ? t.sheet : t.mute);
         g.setFont (chip.option == asRecorded ? type::bold (12.0f) : type::name (18.0f));
-        type::draw (g, shown (chip.option), chip.area, juce::Justification::centred, false);
+        type::draw (g, shown (chip.option), chip.button->getBounds(), juce::Justification::centred, false);
     }
 }
 
@@ -188,5 +205,15 @@ void BlindSetup::paintBefore (juce::Graphics& g)
         g.setFont (type::text (13.0f));
         type::draw (g, words::from (wording::blindResult (*found)), row, juce::Justification::centredLeft, true);
     }
+}
+
+juce::String BlindSetup::inWords() const
+{
+    auto text = refusal.isEmpty() ? juce::String() : refusal + " ";
+    const auto job = ui.session.jobEditor.job();
+    text << (job->blind.empty() ? "Nothing found yet." : "Found before:");
+    for (auto found = job->blind.rbegin(); found != job->blind.rend(); ++found)
+        text << " " << words::from (found->date) << ", " << words::from (wording::blindResult (*found));
+    return text;
 }
 }

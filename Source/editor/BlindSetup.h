@@ -1,5 +1,6 @@
 #pragma once
 
+#include "editor/BareButton.h"
 #include "editor/Overlays.h"
 #include "editor/RadioGroup.h"
 
@@ -16,14 +17,13 @@ public:
     juce::Point<int> wants() const override { return { 760, 520 }; }
     void paint (juce::Graphics&) override;
     void resized() override;
-    void mouseDown (const juce::MouseEvent&) override;
 
 private:
     struct Chip
     {
         OptionId option;
-        juce::Rectangle<int> area;
         bool on = false;
+        std::unique_ptr<BareButton> button = {};
     };
 
     std::vector<Chip> toRank, toTell;
@@ -35,6 +35,9 @@ private:
     void placeChips (std::vector<Chip>&, juce::Rectangle<int>);
     std::vector<OptionId> chosen (const std::vector<Chip>&) const;
     void paintChips (juce::Graphics&, const std::vector<Chip>&);
+    void makeButtons (std::vector<Chip>&, const juce::String& what);
+    void flip (std::vector<Chip>&, size_t index);
+    juce::String inWords() const override;
     void paintBefore (juce::Graphics&);
     void start (bool ranking);
 };

@@ -23,6 +23,7 @@ void BlindTags::arrange (juce::Rectangle<int> row, int each, bool low)
         places.push_back (row.removeFromLeft (each));
         row.removeFromLeft (gap);
     }
+    placeButtons();
     repaint();
 }
 
@@ -39,6 +40,7 @@ void BlindTags::tick()
 void BlindTags::sessionChanged (const Revisions&, const Revisions&)
 {
     view = ui.session.blindTest.view();
+    placeButtons();
     repaint();
 }
 
@@ -121,8 +123,7 @@ void BlindTags::paintTag (juce::Graphics& g, juce::Rectangle<int> place, int num
     g.drawEllipse (round, 1.5f);
     g.setColour (heard ? t.sheet : t.ink);
     g.setFont (type::bold (isLow ? 23.0f : 34.0f)); // numbers
-    type::draw (g, view.isX (number) ? juce::String ("X") : juce::String (number), round.toNearestInt(),
-                juce::Justification::centred, false);
+    type::draw (g, nameOf (number), round.toNearestInt(), juce::Justification::centred, false);
 
     const auto font = type::text (12.5f);
     const auto words = wordsOf (number);
@@ -167,16 +168,50 @@ void BlindTags::paint (juce::Graphics& g)
     }
 }
 
-void BlindTags::mouseDown (const juce::MouseEvent& e)
+void BlindTags::placeButtons()
 {
-    for (size_t i = 0; i < places.size(); ++i)
-        if (places[i].contains (e.getPosition()))
+    const auto make = [this] (std::function<void()> what)
+    {
+        auto made = std::make_unique<BareButton> (ui, juce::String());
+        made->setWantsKeyboardFocus (false); // Return turns the tags over, arrows rank
+        made->setTriggeredOnMouseDown (true);
+        made->onClick = std::move (what);
+        addAndMakeVisible (*made);
+        return made;
+    };
+    const size_t wanted = view.isRunning ? juce::jmin (places.size(), static_cast<size_t> (view.versions)) : 0;
+    while (buttons.size() > wanted)
+        buttons.pop_back();
+    while (buttons.size() < wanted)
+    {
+        const int number = static_cast<int> (buttons.size()) + 1;
+        const auto hear = [this, number] { ui.session.blindTest.hear (number); };
+        const auto rank = [this, number] (RankMove way)
         {
-            const int number = static_cast<int> (i) + 1;
             ui.session.blindTest.hear (number);
-            for (bool up : { true, false })
-                if (view.kind == BlindView::Kind::ranking && arrow (places[i], up).contains (e.getPosition()))
-                    ui.session.blindTest.rank (number, up ? RankMove::up : RankMove::down);
-        }
+            ui.session.blindTest.rank (number, way);
+        };
+        auto one = make (hear);
+        one->setRadioGroupId (1, juce::dontSendNotification);
+        auto up = make ([rank] { rank (RankMove::up); });
+        auto down = make ([rank] { rank (RankMove::down); });
+        buttons.push_back ({ std::move (one), std::move (up), std::move (down) });
+    }
+    for (size_t i = 0; i < buttons.size(); ++i)
+    {
+        const int number = static_cast<int> (i) + 1;
+        auto& [one, up, down] = buttons[i];
+        one->setTitle (nameOf (number) + ", " + wordsOf (number));
+        one->setOn (view.heard == number);
+        one->setBounds (places[i]);
+        up->setTitle ("Rank " + nameOf (number) + " up");
+        up->setBounds (arrow (places[i], true));
+        down->setTitle ("Rank " + nameOf (number) + " down");
+        down->setBounds (arrow (places[i], false));
+        for (auto* each : { up.get(), down.get() })
+            each->setVisible (view.kind == BlindView::Kind::ranking);
+    }
 }
+
+juce::String BlindTags::nameOf (int number) const { return view.isX (number) ? juce::String ("X") : juce::String (number); }
 }

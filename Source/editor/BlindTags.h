@@ -1,7 +1,9 @@
 #pragma once
 
-#include "editor/Look.h"
+#include "editor/BareButton.h"
 #include "session/BlindView.h"
+
+#include <memory>
 
 namespace coldiron
 {
@@ -18,16 +20,22 @@ public:
 
     void sessionChanged (const Revisions& before, const Revisions& now) override;
     void paint (juce::Graphics&) override;
-    void mouseDown (const juce::MouseEvent&) override;
 
 private:
     BlindView view;
+    struct Buttons
+    {
+        std::unique_ptr<BareButton> hear, up, down;
+    };
     std::vector<juce::Rectangle<int>> places;
+    std::vector<Buttons> buttons; ///< one for each place; keys are the window's
     bool isLow = false;
     double turned = 1.0; ///< 0: face up, 1: face down
 
     juce::Rectangle<int> arrow (juce::Rectangle<int> tag, bool up) const;
     juce::String wordsOf (int number) const;
+    juce::String nameOf (int number) const;
+    void placeButtons();
     void paintTag (juce::Graphics&, juce::Rectangle<int>, int number);
     void paintThread (juce::Graphics&, juce::Rectangle<int>, bool heard);
 };

@@ -8,6 +8,7 @@ namespace coldiron
 DecidePanel::DecidePanel (UiContext& d) : Panel (d), agree (d, "Agree", true), notes (d, "Notes")
 {
     setTitle ("Decide");
+    inside.setInterceptsMouseClicks (false, true);
     scroll.setViewedComponent (&inside, false);
     scroll.setScrollBarsShown (true, false);
     scroll.setScrollBarThickness (10);
@@ -210,13 +211,11 @@ void DecidePanel::paint (juce::Graphics& g)
     paintSheet (g);
     const auto& t = colours();
     auto head = getLocalBounds().reduced (16, 12).removeFromTop (28);
-    const auto job = ui.session.jobEditor.job();
     if (shown == asRecorded)
     {
         g.setColour (t.ink);
         g.setFont (type::bold (14.0f));
-        type::draw (g, ui.session.takes.playing() >= 0 ? "As recorded: where the controls stood" : "As it is: no take yet", head,
-                    juce::Justification::centredLeft, true);
+        type::draw (g, heading(), head, juce::Justification::centredLeft, true);
     }
     else
     {
@@ -227,11 +226,9 @@ void DecidePanel::paint (juce::Graphics& g)
         g.setFont (type::name (19.0f));
         type::draw (g, words::from (letterOf (shown)), box, juce::Justification::centred, false);
         head.removeFromLeft (10);
-        const auto* option = job->find (letterOf (shown));
         g.setColour (t.ink);
         g.setFont (type::bold (14.0f));
-        type::draw (g, option == nullptr ? juce::String() : words::from (option->name), head, juce::Justification::centredLeft,
-                    true);
+        type::draw (g, heading(), head, juce::Justification::centredLeft, true);
     }
     if (! figuresArea.isEmpty())
         paintFigures (g);
@@ -270,13 +267,8 @@ juce::String DecidePanel::ohmsNow() const
     return "-";
 }
 
-void DecidePanel::paintFigures (juce::Graphics& g)
+DecidePanel::Figures DecidePanel::figures() const
 {
-    const auto& t = colours();
-    auto area = figuresArea;
-    g.setColour (t.line);
-    g.fillRect (area.removeFromTop (1));
-    area.removeFromTop (6);
     const auto report = ui.session.reports.report (shown);
     const bool known = report != nullptr && report->complete;
     juce::String clarity = "Clarity", clarityValue = "-";
@@ -299,9 +291,17 @@ void DecidePanel::paintFigures (juce::Graphics& g)
     const juce::String level =
         known ? words::db (report->figures.loudnessLu.value_or (report->figures.levelDb)) : juce::String ("-");
     const juce::String hum = known ? words::humInWords (*report) : juce::String ("-");
-    const std::array<std::pair<juce::String, juce::String>, 4> cells {
-        { { "At the jack", ohmsNow() }, { "Level", level }, { clarity, clarityValue }, { "Hum", hum } }
-    };
+    return { { { "At the jack", ohmsNow() }, { "Level", level }, { clarity, clarityValue }, { "Hum", hum } } };
+}
+
+void DecidePanel::paintFigures (juce::Graphics& g)
+{
+    const auto& t = colours();
+    auto area = figuresArea;
+    g.setColour (t.line);
+    g.fillRect (area.removeFromTop (1));
+    area.removeFromTop (6);
+    const auto cells = figures();
     const int left = area.getWidth() * 58 / 100;
     for (size_t i = 0; i < cells.size(); ++i)
     {
@@ -357,5 +357,24 @@ void DecidePanel::focusFirstKnob()
         knobs.front()->grabKeyboardFocus();
     else if (! levers.empty() && levers.front()->isEnabled())
         levers.front()->grabKeyboardFocus();
+}
+
+juce::String DecidePanel::heading() const
+{
+    if (shown == asRecorded)
+        return ui.session.takes.playing() >= 0 ? "As recorded: where the controls stood" : "As it is: no take yet";
+    const auto job = ui.session.jobEditor.job();
+    const auto* option = job->find (letterOf (shown));
+    return option == nullptr ? juce::String() : words::from (option->name);
+}
+
+juce::String DecidePanel::inWords() const
+{
+    juce::StringArray all { shown == asRecorded ? heading() : words::from (letterOf (shown)) + ", " + heading() };
+    for (const auto& [name, value] : figures())
+        all.add (name + " " + value);
+    for (int i = 0; i < steps.size(); ++i)
+        all.add ("Step " + juce::String (i + 1) + ": " + steps[i]);
+    return all.joinIntoString (". ");
 }
 }

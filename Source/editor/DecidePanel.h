@@ -3,6 +3,8 @@
 #include "analysis/OhmTable.h"
 #include "editor/Controls.h"
 
+#include <array>
+
 namespace coldiron
 {
 /** The option heard: its knobs and switches, four figures, and the agreement. */
@@ -17,6 +19,7 @@ public:
     void paint (juce::Graphics&) override;
     void resized() override;
     void focusFirstKnob();
+    void focusOfChildComponentChanged (FocusChangeType cause) override { revealFocus (scroll, cause); }
 
 private:
     OptionId shown = asRecorded;
@@ -45,6 +48,10 @@ private:
     void placeControls (int width, bool compact);
     juce::String hint() const; ///< what is below and not seen; empty: all is
     int contentHeight = 0;
+    using Figures = std::array<std::pair<juce::String, juce::String>, 4>; ///< each name and its value
+    Figures figures() const;
+    juce::String heading() const;
+    juce::String inWords() const override;
     void paintFigures (juce::Graphics&);
     void paintSteps (juce::Graphics&);
     void touched (const std::string& knob, bool on);

@@ -2,6 +2,7 @@
 
 #include "editor/Look.h"
 #include "editor/UiContext.h"
+#include "editor/Words.h"
 #include "session/FirstSteps.h"
 
 namespace coldiron
@@ -30,5 +31,6 @@ private:
     WordButton act, goOn, enough;
 
     void refresh();
+    juce::String inWords() const override { return line != nullptr ? words::from (line->words (inHost)) : juce::String(); }
 };
 }

@@ -9,8 +9,15 @@
 
 namespace coldiron
 {
-GuitarPanel::GuitarPanel (UiContext& d, DrawingCache& c) : Panel (d), cache (c), list (d), takeIn (d, "Take in")
+GuitarPanel::GuitarPanel (UiContext& d, DrawingCache& c)
+    : Panel (d), cache (c), list (d), takeIn (d, "Take in"), wiringButton (d, "Wiring, large")
 {
+    wiringButton.onClick = [this]
+    {
+        if (onOpenWiring)
+            onOpenWiring();
+    };
+    addAndMakeVisible (wiringButton);
     setTitle ("Guitar");
     takeIn.setTooltip ("Pickups, how it was recorded, hum (U)");
     takeIn.onClick = [this]
@@ -81,6 +88,7 @@ void GuitarPanel::resized()
                         .withWidth (area.getWidth() + ValueList::barRoom));
     area.removeFromTop (10);
     wiringArea = area;
+    wiringButton.setBounds (wiringArea);
 }
 
 void GuitarPanel::paint (juce::Graphics& g)
@@ -186,10 +194,7 @@ void GuitarPanel::paintIron (juce::Graphics& g)
     {
         g.setColour (t.mute);
         g.setFont (type::text (12.5f));
-        g.drawFittedText (humFirst.isNotEmpty()                      ? humFirst
-                          : ui.session.monitor.heard() == asRecorded ? juce::String ("As recorded: nothing to solder.")
-                                                                     : juce::String ("Nothing to solder for this one."),
-                          area, juce::Justification::topLeft, 3, 1.0f);
+        g.drawFittedText (ironInWords(), area, juce::Justification::topLeft, 3, 1.0f);
         return;
     }
     const float y = static_cast<float> (area.getY()) + 10.0f, x = static_cast<float> (area.getX());
@@ -211,9 +216,26 @@ void GuitarPanel::paintIron (juce::Graphics& g)
                 area.removeFromTop (20), juce::Justification::centredLeft, false);
 }
 
-void GuitarPanel::mouseUp (const juce::MouseEvent& e)
+/** What hum asks for first, or what there is to solder. */
+juce::String GuitarPanel::ironInWords() const
 {
-    if (wiringArea.contains (e.getPosition()) && onOpenWiring)
-        onOpenWiring();
+    if (joints + opens + fits > 0)
+        return juce::String (joints) + (joints == 1 ? " joint to make, " : " joints to make, ") + juce::String (opens)
+               + " to open, " + juce::String (fits) + (fits == 1 ? " part to fit." : " parts to fit.");
+    return humFirst.isNotEmpty()                      ? humFirst
+           : ui.session.monitor.heard() == asRecorded ? juce::String ("As recorded: nothing to solder.")
+                                                      : juce::String ("Nothing to solder for this one.");
+}
+
+juce::String GuitarPanel::inWords() const
+{
+    const auto job = ui.session.jobEditor.job();
+    juce::StringArray pickups;
+    for (const auto& part : job->guitar.harness.parts())
+        if (const auto* pickup = part.as<PickupPart>())
+            pickups.add (words::plain (part.name) + " pickup " + juce::String (juce::roundToInt (pickup->bridgeMm))
+                         + " mm from the bridge");
+    return words::from (job->guitar.name) + ", " + juce::String (static_cast<int> (job->guitar.strings.size())) + " strings, "
+           + pickups.joinIntoString (", ") + ". " + ironInWords();
 }
 }

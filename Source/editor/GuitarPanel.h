@@ -1,5 +1,6 @@
 #pragma once
 
+#include "editor/BareButton.h"
 #include "editor/DrawingCache.h"
 #include "editor/Values.h"
 
@@ -19,18 +20,20 @@ public:
     void sessionChanged (const Revisions& before, const Revisions& now) override;
     void paint (juce::Graphics&) override;
     void resized() override;
-    void mouseUp (const juce::MouseEvent&) override;
     void drawingReady() { repaint(); }
 
 private:
     DrawingCache& cache;
     ValueList list;
     WordButton takeIn;
+    BareButton wiringButton;
     juce::Rectangle<int> neckArea, wiringArea, ironArea;
     int joints = 0, opens = 0, fits = 0;
     juce::String humFirst; ///< what hum asks for before any rewire; empty: nothing
 
     void readRows();
+    juce::String inWords() const override;
+    juce::String ironInWords() const;
     void paintNeck (juce::Graphics&);
     void paintIron (juce::Graphics&);
 };

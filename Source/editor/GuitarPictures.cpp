@@ -1,5 +1,6 @@
 #include "editor/GuitarPictures.h"
 
+#include "editor/BareButton.h"
 #include "editor/Words.h"
 #include "session/Session.h"
 
@@ -13,7 +14,8 @@ constexpr int cellWidth = 208, cellHeight = 156, cellGap = 12, headHeight = 34;
 class GuitarPictures::Grid : public juce::Component
 {
 public:
-    Grid (UiContext& d, const std::vector<GuitarPicture>& p) : ui (d), pictures (p) { filter ({}); }
+    Grid (UiContext&, const std::vector<GuitarPicture>&);
+    ~Grid() override;
 
     std::function<void()> onClicked, onMarked;
     int marked = -1; ///< among the shown
@@ -58,6 +60,7 @@ public:
             cells.push_back ({ column++ * pitch, y, pitch - cellGap, cellHeight });
         }
         setSize (width, juce::jmax (1, y + (shown.empty() ? 0 : cellHeight + 4)));
+        placeButtons();
         repaint();
     }
 
@@ -83,20 +86,13 @@ public:
         marked = best;
         repaint();
         onMarked();
+        announce (words::from (current()->name));
     }
 
-    void mouseDown (const juce::MouseEvent& e) override
+    void mark (size_t cell)
     {
-        for (size_t i = 0; i < cells.size(); ++i)
-            if (cells[i].contains (e.getPosition()))
-                marked = static_cast<int> (i);
+        marked = static_cast<int> (cell);
         repaint();
-    }
-
-    void mouseUp (const juce::MouseEvent& e) override
-    {
-        if (e.mouseWasClicked() && markedArea().contains (e.getPosition()))
-            onClicked();
     }
 
     void paint (juce::Graphics& g) override
@@ -126,12 +122,79 @@ public:
     }
 
 private:
+    class Cell;
     UiContext& ui;
     const std::vector<GuitarPicture>& pictures;
     std::vector<size_t> shown;
     std::vector<juce::Rectangle<int>> cells;
     std::vector<std::pair<juce::String, juce::Rectangle<int>>> heads;
+    std::vector<std::unique_ptr<Cell>> buttons; ///< one for each cell
+
+    const GuitarPicture& pictureIn (size_t cell) const { return pictures[shown[cell]]; }
+    void placeButtons();
+
+    std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override
+    {
+        return accessible (*this, juce::AccessibilityRole::list);
+    }
 };
+
+/** A guitar to press: the mouse marks it as it goes down and takes it as it comes up; keys are the search field's. */
+class GuitarPictures::Grid::Cell : public BareButton
+{
+public:
+    Cell (Grid& g, size_t i) : BareButton (g.ui, {}), grid (g), index (i) { setWantsKeyboardFocus (false); }
+
+    void mouseDown (const juce::MouseEvent& e) override
+    {
+        grid.mark (index);
+        BareButton::mouseDown (e);
+    }
+
+    void clicked() override
+    {
+        grid.mark (index);
+        grid.onClicked();
+    }
+
+private:
+    Grid& grid;
+    const size_t index;
+
+    std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override
+    {
+        return accessible (*this, juce::AccessibilityRole::listItem,
+                           { .description = [this] { return words::from (groupTitle (grid.pictureIn (index).group)); },
+                             .isSelected = [this] { return grid.marked == static_cast<int> (index); } },
+                           juce::AccessibilityActions()
+                               .addAction (juce::AccessibilityActionType::press, [this] { clicked(); })
+                               .addAction (juce::AccessibilityActionType::focus, [this] { grid.mark (index); }));
+    }
+};
+
+GuitarPictures::Grid::Grid (UiContext& d, const std::vector<GuitarPicture>& p) : ui (d), pictures (p)
+{
+    setFocusContainerType (FocusContainerType::focusContainer);
+    filter ({});
+}
+
+GuitarPictures::Grid::~Grid() = default;
+
+void GuitarPictures::Grid::placeButtons()
+{
+    while (buttons.size() > cells.size())
+        buttons.pop_back();
+    while (buttons.size() < cells.size())
+    {
+        buttons.push_back (std::make_unique<Cell> (*this, buttons.size()));
+        addAndMakeVisible (*buttons.back());
+    }
+    for (size_t i = 0; i < cells.size(); ++i)
+    {
+        buttons[i]->setTitle (words::from (pictureIn (i).name));
+        buttons[i]->setBounds (cells[i]);
+    }
+}
 
 GuitarPictures::GuitarPictures (UiContext& d) : Overlay (d)
 {

@@ -9,8 +9,8 @@ HeaderBar::HeaderBar (UiContext& d)
     : Panel (d), job (d, "Job"), save (d, "Save"), undo (d, "Undo"), redo (d, "Redo"), guitar (d, "Guitar"),
       blindTest (d, "Blind test"), view (d, "View")
 {
-    for (auto* button : { &job, &save, &undo, &redo, &guitar, &blindTest, &view })
-        addAndMakeVisible (button);
+    setTitle ("The job");
+    addInOrder (*this, { &job, &save, &undo, &redo, &guitar, &blindTest, &view });
     undo.onClick = [this] { ui.session.jobEditor.undo(); };
     redo.onClick = [this] { ui.session.jobEditor.redo(); };
     blindTest.setTooltip ("Judge by ear alone: rank the options, or see whether a difference can be heard at all (Ctrl B).");
@@ -94,5 +94,11 @@ void HeaderBar::resized()
         head.removeFromRight (6);
     }
     titleArea = head;
+}
+
+juce::String HeaderBar::inWords() const
+{
+    return words::from (ui.session.jobEditor.job()->title) + (ui.session.jobEditor.isChanged() ? ", not saved" : "")
+           + (wish.isNotEmpty() ? ". The client: " + wish : juce::String());
 }
 }

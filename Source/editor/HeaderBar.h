@@ -22,5 +22,6 @@ private:
     juce::Rectangle<int> titleArea;
 
     void showUndo();
+    juce::String inWords() const override;
 };
 }

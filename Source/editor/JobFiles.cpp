@@ -176,7 +176,7 @@ void JobFiles::followExport()
     if (rendering == nullptr)
         return;
     if (! rendering->isDone())
-        return ui.tell ("Writing sounds: " + juce::String (juce::roundToInt (rendering->progress() * 100.0)) + " %");
+        return ui.tell ("Writing sounds: " + juce::String (juce::roundToInt (rendering->progress() * 100.0)) + " %", false);
     const auto fault = rendering->fault();
     const auto count = static_cast<int> (rendering->written().size());
     ui.tell (fault.empty() ? juce::String (count) + " sounds written: now.wav and one for each letter." : words::from (fault));

@@ -93,8 +93,7 @@ ListenBar::ListenBar (UiContext& d, bool host)
     source.setTooltip (
         host ? "Hear the job's take, or the track this plugin sits on."
              : "Hear the take, or what comes in live. Live, a loudspeaker beside the guitar can feed back: turn it down first.");
-    for (auto* child : std::initializer_list<juce::Component*> { &level, &humWave, &mains, &sound, &source })
-        addAndMakeVisible (child);
+    addInOrder (*this, { &level, &humWave, &mains, &sound, &source });
     level.onChoice = [this] (int i) { ui.session.monitor.setLevelMatched (i == 1); };
     source.onChoice = [this] (int i)
     {
@@ -124,6 +123,8 @@ void ListenBar::sessionChanged (const Revisions&, const Revisions&)
                     : choice.sound == OutputSound::file ? "Own file"
                                                         : "Amplifier");
     mains.setWords (ui.session.noise.mainsHz() > 55.0 ? "60 Hz" : "50 Hz");
+    sound.setTitle ("After the jack, " + sound.getName());
+    mains.setTitle ("Mains, " + mains.getName());
     repaint();
     humWave.refresh();
 }
@@ -222,24 +223,19 @@ void ListenBar::paint (juce::Graphics& g)
         type::draw (g, "Level", levelLabel, juce::Justification::centredLeft, false);
     type::draw (g, getWidth() < 880 ? "Hum" : "Mains hum", humLabel, juce::Justification::centredLeft, false);
 
-    const OptionId heard = ui.session.monitor.heard();
-    const auto report = ui.session.reports.report (heard);
     g.setFont (type::text (12.5f));
-    if (ui.session.monitor.levelMatched() && heard != asRecorded && report != nullptr && report->complete && ! report->silent)
-        type::draw (g, words::from (letterOf (heard)) + " " + words::db (report->matchDb), matchText,
-                    juce::Justification::centredLeft, false);
+    type::draw (g, matchWords(), matchText, juce::Justification::centredLeft, false);
 
     g.setColour (t.ink);
     g.setFont (type::bold (12.5f));
     type::draw (g, ui.session.noise.humDb() <= -80.0 ? juce::String ("off") : words::db (ui.session.noise.humDb(), false, 0),
                 humText, juce::Justification::centred, false);
 
-    const bool trimmed = ui.session.output.headroomKept() && ui.session.transport.source() == Source::take
-                         && ui.session.output.headroomDb() < -0.05;
-    g.setColour (trimmed ? t.ink : t.mute);
-    g.setFont (trimmed ? type::bold (12.0f) : type::text (12.0f));
-    type::draw (g, trimmed ? words::db (ui.session.output.headroomDb(), true, 1) + " on all" : juce::String ("after the jack"),
-                soundText, juce::Justification::centred, false);
+    const auto trimmed = headroomWords();
+    g.setColour (trimmed.isNotEmpty() ? t.ink : t.mute);
+    g.setFont (trimmed.isNotEmpty() ? type::bold (12.0f) : type::text (12.0f));
+    type::draw (g, trimmed.isNotEmpty() ? trimmed : juce::String ("after the jack"), soundText, juce::Justification::centred,
+                false);
 
     if (meterArea.getWidth() > 70)
     {
@@ -247,5 +243,35 @@ void ListenBar::paint (juce::Graphics& g)
         paintMeter (g, area.removeFromTop (17), "in", inPeak, inClip > 0);
         paintMeter (g, area, "out", outPeak, outClip > 0);
     }
+}
+
+juce::String ListenBar::matchWords() const
+{
+    const OptionId heard = ui.session.monitor.heard();
+    const auto report = ui.session.reports.report (heard);
+    if (! ui.session.monitor.levelMatched() || heard == asRecorded || report == nullptr || ! report->complete || report->silent)
+        return {};
+    return words::from (letterOf (heard)) + " " + words::db (report->matchDb);
+}
+
+juce::String ListenBar::headroomWords() const
+{
+    const bool trimmed = ui.session.output.headroomKept() && ui.session.transport.source() == Source::take
+                         && ui.session.output.headroomDb() < -0.05;
+    return trimmed ? words::db (ui.session.output.headroomDb(), true, 1) + " on all" : juce::String();
+}
+
+juce::String ListenBar::inWords() const
+{
+    juce::StringArray all;
+    if (const auto match = matchWords(); match.isNotEmpty())
+        all.add ("Matched: " + match);
+    if (const auto trimmed = headroomWords(); trimmed.isNotEmpty())
+        all.add ("Headroom: " + trimmed);
+    const auto peak = [] (double amplitude) { return words::db (20.0 * std::log10 (juce::jmax (1e-6, amplitude)), false, 0); };
+    all.add ("In " + peak (inPeak) + ", out " + peak (outPeak));
+    if (inClip + outClip > 0)
+        all.add ("Full scale was passed");
+    return all.joinIntoString (". ");
 }
 }

@@ -47,6 +47,9 @@ private:
     double inPeak = 0.0, outPeak = 0.0;
     int inClip = 0, outClip = 0; ///< ticks the clip sign still shows
 
+    juce::String inWords() const override;
+    juce::String matchWords() const; ///< what level matching adds to what is heard; empty: nothing is shown
+    juce::String headroomWords() const;
     void paintMeter (juce::Graphics&, juce::Rectangle<int>, const juce::String& label, double peak, bool clipped);
 };
 }

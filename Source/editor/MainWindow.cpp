@@ -16,9 +16,8 @@ MainWindow::MainWindow (Session& s, bool inHost)
     setWantsKeyboardFocus (true);
     setFocusContainerType (FocusContainerType::keyboardFocusContainer);
 
-    // In the order of the job, which is the order of the Tab key.
-    for (auto* child : std::initializer_list<juce::Component*> { &header, &waveform, &strip, &listen, &plot, &decide, &guitar })
-        addAndMakeVisible (child);
+    setTitle ("Coldiron");
+    addInOrder (*this, { &header, &waveform, &strip, &listen, &plot, &decide, &guitar }); // the order of the job
     for (auto* hidden : std::initializer_list<juce::Component*> { &blind.tags, &blind.bar, &blind.page, &notice })
         addChildComponent (hidden);
     wire();
@@ -78,7 +77,7 @@ void MainWindow::wire()
     ui.findTakeFile = [this] (int take) { files.findTake (take); };
     ui.openNotes = [this] { sheet.showNotes (true); };
     ui.openSound = [this] { sheet.toggleSound(); };
-    ui.say = [this] (const juce::String& words) { notice.say (words); };
+    ui.say = [this] (const juce::String& words, bool aloud) { notice.say (words, aloud); };
 }
 
 void MainWindow::setDark (bool dark)

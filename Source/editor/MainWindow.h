@@ -66,6 +66,11 @@ public:
     bool isInterestedInFileDrag (const juce::StringArray&) override { return true; }
     void filesDropped (const juce::StringArray&, int x, int y) override;
 
+    std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override
+    {
+        return accessible (*this, juce::AccessibilityRole::group);
+    }
+
 private:
     /** A letter held with Shift: what was heard before comes back when it is let go. */
     struct Comparing

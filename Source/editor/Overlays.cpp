@@ -8,6 +8,7 @@ namespace coldiron
 Overlay::Overlay (UiContext& d) : Panel (d), close (d, "Close")
 {
     setWantsKeyboardFocus (true);
+    setFocusContainerType (FocusContainerType::keyboardFocusContainer); // Tab stays within the sheet
     addAndMakeVisible (close);
     close.onClick = [this]
     {
@@ -18,6 +19,13 @@ Overlay::Overlay (UiContext& d) : Panel (d), close (d, "Close")
 
 bool Overlay::keyPressed (const juce::KeyPress& key)
 {
+    if (key.isKeyCode (juce::KeyPress::tabKey) && hasKeyboardFocus (false))
+    {
+        const auto all = juce::KeyboardFocusTraverser().getAllComponents (this);
+        if (! all.empty())
+            (key.getModifiers().isShiftDown() ? all.back() : all.front())->grabKeyboardFocus();
+        return true;
+    }
     if (key != juce::KeyPress::escapeKey)
         return false;
     if (onClose)
@@ -43,12 +51,9 @@ void Overlay::paintTitle (juce::Graphics& g, const juce::String& words)
 
 KeySheet::KeySheet (UiContext& d, bool host) : Overlay (d), inHost (host) { setTitle ("Keys"); }
 
-void KeySheet::paint (juce::Graphics& g)
+std::vector<std::pair<juce::String, juce::String>> KeySheet::rows() const
 {
-    Overlay::paint (g);
-    paintTitle (g, "Keys");
-    const auto& t = colours();
-    const std::vector<std::pair<juce::String, juce::String>> rows {
+    return {
         { inHost ? "" : "Space", "play and stop" },
         { "0", "hear the take as recorded" },
         { "A to H", "hear an option" },
@@ -73,11 +78,34 @@ void KeySheet::paint (juce::Graphics& g)
         { "Ctrl O", "open a job" },
         { "Ctrl B", "blind test" },
     };
+}
+
+juce::String KeySheet::foot() const
+{
+    return inHost ? "In a host the keys work after a click in this window. Space stays with the host."
+                  : "To agree, press its button. Tab goes through everything, Return presses.";
+}
+
+juce::String KeySheet::inWords() const
+{
+    juce::String words;
+    for (const auto& [key, meaning] : rows())
+        if (key.isNotEmpty())
+            words << key << ": " << meaning << ". ";
+    return words + foot();
+}
+
+void KeySheet::paint (juce::Graphics& g)
+{
+    Overlay::paint (g);
+    paintTitle (g, "Keys");
+    const auto& t = colours();
+    const auto all = rows();
     auto area = getLocalBounds().reduced (20, 0).withTrimmedTop (56).withTrimmedBottom (40);
-    const int perColumn = (static_cast<int> (rows.size()) + 1) / 2, columnWidth = area.getWidth() / 2,
+    const int perColumn = (static_cast<int> (all.size()) + 1) / 2, columnWidth = area.getWidth() / 2,
               pitch = juce::jmin (38, area.getHeight() / perColumn);
     int index = 0;
-    for (const auto& [key, meaning] : rows)
+    for (const auto& [key, meaning] : all)
     {
         if (key.isEmpty())
             continue;
@@ -90,23 +118,35 @@ void KeySheet::paint (juce::Graphics& g)
     }
     g.setColour (t.mute);
     g.setFont (type::text (12.5f));
-    type::draw (g,
-                inHost ? "In a host the keys work after a click in this window. Space stays with the host."
-                       : "To agree, press its button. Tab goes through everything, Return presses.",
-                getLocalBounds().reduced (20, 12).removeFromBottom (20), juce::Justification::centredLeft, true);
+    type::draw (g, foot(), getLocalBounds().reduced (20, 12).removeFromBottom (20), juce::Justification::centredLeft, true);
 }
 
 Notice::Notice (UiContext& d) : Panel (d) {}
 
-void Notice::say (const juce::String& words)
+void Notice::say (const juce::String& words, bool aloud)
 {
     lines = { words };
     isFault = false;
     ticksLeft = 30 * juce::jmax (4, words.length() / 12); // time to read it
+    shown (aloud);
+}
+
+void Notice::shown (bool aloud)
+{
+    const auto words = lines.joinIntoString ("\n");
+    if (aloud && (words != getTitle() || ! isVisible())) // the same words again are not said again
+        announce (words, isFault);
+    setTitle (words);
     setVisible (true);
     repaint();
     if (onChange)
         onChange();
+}
+
+std::unique_ptr<juce::AccessibilityHandler> Notice::createAccessibilityHandler()
+{
+    return accessible (*this, juce::AccessibilityRole::staticText, {},
+                       juce::AccessibilityActions().addAction (juce::AccessibilityActionType::press, [this] { hideNow(); }));
 }
 
 void Notice::sessionChanged (const Revisions& before, const Revisions& now)
@@ -129,10 +169,7 @@ void Notice::sessionChanged (const Revisions& before, const Revisions& now)
         lines.add ("and " + juce::String (static_cast<int> (diagnostics.size()) - 4) + " more");
     isFault = true;
     ticksLeft = 0;
-    setVisible (true);
-    repaint();
-    if (onChange)
-        onChange();
+    shown (true);
 }
 
 void Notice::tick()

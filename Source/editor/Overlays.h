@@ -37,6 +37,10 @@ public:
 
 private:
     const bool inHost;
+
+    std::vector<std::pair<juce::String, juce::String>> rows() const; ///< each key and what it does
+    juce::String foot() const;
+    juce::String inWords() const override;
 };
 
 /** One line of what just happened, or the faults of what could not be done. */
@@ -44,7 +48,7 @@ class Notice : public Panel
 {
 public:
     explicit Notice (UiContext&);
-    void say (const juce::String&);
+    void say (const juce::String&, bool aloud = true); ///< not aloud: a screen reader is not interrupted
     void sessionChanged (const Revisions& before, const Revisions& now) override;
     void tick();
     void paint (juce::Graphics&) override;
@@ -56,6 +60,8 @@ private:
     juce::StringArray lines;
     bool isFault = false;
     int ticksLeft = 0;
+    void shown (bool aloud);
     void hideNow();
+    std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override;
 };
 }

@@ -55,6 +55,7 @@ PickupCard::PickupCard (UiContext& d, std::string p)
     : ui (d), part (std::move (p)), choose (d, "Another"), open (d, "Open its file"), list (d)
 {
     setTitle (words::title (part) + " pickup");
+    setFocusContainerType (FocusContainerType::focusContainer);
     open.setTooltip ("Bench readings (CSV) or a fitted pickup");
     choose.onClick = [this] { onChoose(); };
     open.onClick = [this] { onOpenFile(); };
@@ -90,6 +91,7 @@ void PickupCard::refresh()
     const auto* found = job->guitar.harness.find (part);
     const auto name = words::from (found->as<PickupPart>()->pickup.name);
     choose.setWords (name.isEmpty() ? juce::String ("Another") : name);
+    choose.setTitle ("Another pickup, now " + (name.isEmpty() ? juce::String ("without a name") : name));
     choose.shortens = true;
     choose.setTooltip (name + (name.isEmpty() ? juce::String() : juce::String (". ")) + "Another pickup, by construction");
     next = known == Provenance::assumed    ? "To be surer, type its ohms: turns and inductance are scaled from them."
@@ -144,5 +146,17 @@ void PickupCard::paint (juce::Graphics& g)
     paintLines (g, where, area.withTop (list.getBottom() + gap).withHeight (linesHeight (where, area.getWidth())), t.mute);
     paintLadder (g, area.withTop (foot.getY() - ladderHeight).withHeight (ladderHeight), known, t);
     paintLines (g, next, isNarrow (foot.getWidth()) ? foot.withBottom (open.getY()) : foot.withRight (open.getX() - 10), t.mute);
+}
+
+std::unique_ptr<juce::AccessibilityHandler> PickupCard::createAccessibilityHandler()
+{
+    const auto words = [this]
+    {
+        return juce::String (known == Provenance::measured   ? "Measured. "
+                             : known == Provenance::fromOhms ? "From ohms. "
+                                                             : "Assumed. ")
+               + where + " " + next;
+    };
+    return accessible (*this, juce::AccessibilityRole::group, { .description = words });
 }
 }

@@ -35,6 +35,7 @@ private:
     juce::Rectangle<int> foot;
 
     int footHeight (int width);
+    std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override;
     static bool isNarrow (int width);
 };
 }

@@ -26,7 +26,8 @@ juce::String constructionOf (const Pickup& pickup)
 
 PickupPicker::PickupPicker (UiContext& d) : ui (d), take (d, "Take this one", true), leave (d, "Back")
 {
-    setTitle ("Pickups");
+    setTitle ("Another pickup");
+    setFocusContainerType (FocusContainerType::focusContainer);
     read();
     dressField (search, ui.colours());
     search.setTextToShowWhenEmpty ("Search: hot, two leads, bass", ui.colours().mute);
@@ -78,6 +79,7 @@ void PickupPicker::read()
 void PickupPicker::start (const juce::String& p, const std::string& preset)
 {
     part = p;
+    setTitle ("Another pickup for the " + part);
     now = preset;
     refusal = {};
     search.setText ({}, false);
@@ -91,6 +93,7 @@ void PickupPicker::start (const juce::String& p, const std::string& preset)
 void PickupPicker::refuse (const juce::String& why)
 {
     refusal = why;
+    announce (why, true);
     repaint();
 }
 
@@ -133,7 +136,10 @@ bool PickupPicker::keyPressed (const juce::KeyPress& key)
     const int row = nextRow (list.getSelectedRow(), key == juce::KeyPress::downKey ? 1 : -1, getNumRows(),
                              [this] (int r) { return lines[static_cast<size_t> (r)].entry < 0; });
     if (row >= 0)
+    {
         list.selectRow (row);
+        announce (getNameForRow (row));
+    }
     return true;
 }
 
@@ -161,9 +167,7 @@ void PickupPicker::paint (juce::Graphics& g)
     g.setColour (t.ink);
     g.setFont (type::name (16.0f));
     type::draw (g, "Another pickup for the " + part, area.removeFromTop (30), juce::Justification::centredLeft, true);
-    const auto words = refusal.isNotEmpty() ? refusal
-                       : lines.empty()      ? juce::String ("None of that name. Try single, humbucker, bass.")
-                                            : juce::String();
+    const auto words = inWords();
     if (words.isNotEmpty())
     {
         g.setFont (type::text (12.5f));
@@ -197,5 +201,28 @@ void PickupPicker::paintListBoxItem (int row, juce::Graphics& g, int width, int 
     type::draw (g, entry.name, 12, 0, width - 90, height, juce::Justification::centredLeft, true);
     g.setFont (type::text (12.5f));
     type::draw (g, entry.figures, width - 82, 0, 72, height, juce::Justification::centredRight, true);
+}
+
+juce::String PickupPicker::getNameForRow (int row)
+{
+    if (row < 0 || row >= getNumRows())
+        return {};
+    const auto& line = lines[static_cast<size_t> (row)];
+    if (line.entry < 0)
+        return "Group: " + line.heading;
+    const auto& entry = entries[static_cast<size_t> (line.entry)];
+    return entry.name + ", " + entry.figures + (entry.preset == now ? ", the one that is in" : "");
+}
+
+juce::String PickupPicker::inWords() const
+{
+    return refusal.isNotEmpty() ? refusal
+           : lines.empty()      ? juce::String ("None of that name. Try single, humbucker, bass.")
+                                : juce::String();
+}
+
+std::unique_ptr<juce::AccessibilityHandler> PickupPicker::createAccessibilityHandler()
+{
+    return accessible (*this, juce::AccessibilityRole::group, { .description = [this] { return inWords(); } });
 }
 }

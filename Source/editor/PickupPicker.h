@@ -46,8 +46,11 @@ private:
     WordButton take, leave;
 
     void read();
+    juce::String inWords() const;
+    std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override;
     void filter();
     void choose();
+    juce::String getNameForRow (int row) override;
     int getNumRows() override { return static_cast<int> (lines.size()); }
     void paintListBoxItem (int row, juce::Graphics&, int width, int height, bool selected) override;
     void listBoxItemDoubleClicked (int, const juce::MouseEvent&) override { choose(); }

@@ -12,7 +12,18 @@ namespace
 {
 constexpr double leastHz = 60.0, mostHz = 16000.0;
 
-double valueAt (const std::vector<double>& hz, const std::vector<double>& db, double wanted)
+/** The sweep is there and turning the knob is not seen: no more than 0.3 dB anywhere. */
+bool isStill (const std::vector<SweepCurve>& sweep)
+{
+    double most = 0.0;
+    for (const auto& curve : sweep)
+        for (size_t i = 0; i < curve.circuitDb.size() && i < sweep.front().circuitDb.size(); ++i)
+            most = juce::jmax (most, std::abs (curve.circuitDb[i] - sweep.front().circuitDb[i]));
+    return ! sweep.empty() && most <= 0.3;
+}
+}
+
+double Plot::valueAt (const std::vector<double>& hz, const std::vector<double>& db, double wanted)
 {
     if (hz.empty() || db.size() != hz.size())
         return -300.0; // a band that is not computed yet
@@ -26,19 +37,11 @@ double valueAt (const std::vector<double>& hz, const std::vector<double>& db, do
     return db[i - 1] + (db[i] - db[i - 1]) * share;
 }
 
-/** The sweep is there and turning the knob is not seen: no more than 0.3 dB anywhere. */
-bool isStill (const std::vector<SweepCurve>& sweep)
+Plot::Plot (UiContext& d)
+    : Panel (d), kind (d, { "Change to the take", "Whole circuit" }, "What is drawn"),
+      curves ("Curves", juce::AccessibilityRole::image, [this] { return curvesInWords(); }), strings (d)
 {
-    double most = 0.0;
-    for (const auto& curve : sweep)
-        for (size_t i = 0; i < curve.circuitDb.size() && i < sweep.front().circuitDb.size(); ++i)
-            most = juce::jmax (most, std::abs (curve.circuitDb[i] - sweep.front().circuitDb[i]));
-    return ! sweep.empty() && most <= 0.3;
-}
-}
-
-Plot::Plot (UiContext& d) : Panel (d), kind (d, { "Change to the take", "Whole circuit" }, "What is drawn"), strings (d)
-{
+    addAndMakeVisible (curves);
     setTitle ("Look");
     addAndMakeVisible (kind);
     addChildComponent (strings);
@@ -64,6 +67,7 @@ void Plot::resized()
     strings.setBounds (getWidth() - wanted - 12, 10, wanted, 30);
     strings.resized(); // one chip or all, at the same size
     area = getLocalBounds().withTrimmedTop (48).withTrimmedBottom (34).withTrimmedLeft (50).withTrimmedRight (42);
+    curves.setBounds (area);
     build();
 }
 

@@ -35,6 +35,7 @@ private:
     };
 
     Segments kind;
+    DrawnPart curves; ///< for screen readers
     StringChoice strings;
     juce::Rectangle<int> area;
     juce::String sweepKnob;
@@ -63,5 +64,7 @@ private:
     void paintHover (juce::Graphics&);
     void paintKey (juce::Graphics&);
     std::vector<OptionId> versions() const;
+    juce::String curvesInWords() const;
+    static double valueAt (const std::vector<double>& hz, const std::vector<double>& db, double wanted);
 };
 }

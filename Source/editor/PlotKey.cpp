@@ -148,4 +148,40 @@ void Plot::paintKey (juce::Graphics& g)
     type::draw (g, line1, place.removeFromTop (17), juce::Justification::centredLeft, false);
     type::draw (g, line2, place, juce::Justification::centredLeft, false);
 }
+
+/** Each curve by its value at a few frequencies; the one heard first. */
+juce::String Plot::curvesInWords() const
+{
+    const OptionId heard = ui.session.monitor.heard();
+    juce::String text =
+        whole() ? "Response of the whole guitar, in dB"
+                : juce::String ("Change to the take, in dB") + (ui.session.monitor.levelMatched() ? ", levels matched" : "");
+    const auto add = [&] (OptionId id)
+    {
+        const auto report = ui.session.reports.report (id);
+        if (report == nullptr || report->curve.hz.empty() || (id == asRecorded && ! whole()))
+            return;
+        text << ". " << (id == asRecorded ? juce::String ("Now") : words::from (letterOf (id)))
+             << (id == heard ? ", heard: " : ": ");
+        if (report->silent)
+        {
+            text << "silent";
+            return;
+        }
+        const auto& db = whole() ? report->curve.circuitDb : report->curve.changeDb;
+        juce::StringArray values;
+        for (double hz : { 100.0, 400.0, 1000.0, 2500.0, 5000.0, 10000.0 })
+            values.add (words::db (valueAt (report->curve.hz, db, hz) + shift (*report)) + " at " + words::hertz (hz));
+        text << values.joinIntoString (", ");
+        if (whole() && report->complete && report->figures.resonance.peakHz)
+            text << ", resonance at " << words::hertz (*report->figures.resonance.peakHz);
+        if (! whole() && report->figures.confidence.isEstimated())
+            text << ", an estimate";
+    };
+    add (heard);
+    for (OptionId id : versions())
+        if (id != heard)
+            add (id);
+    return text + ".";
+}
 }

@@ -9,6 +9,7 @@ namespace coldiron
 RecordedColumn::RecordedColumn (UiContext& d) : ui (d), recorded (d), listened (d)
 {
     setTitle ("How it was recorded");
+    setFocusContainerType (FocusContainerType::focusContainer);
     for (auto* list : { &recorded, &listened })
     {
         list->onHeight = [this]
@@ -208,5 +209,18 @@ void RecordedColumn::paint (juce::Graphics& g)
             words.setJustification (juce::Justification::centredLeft);
         words.draw (g, text.area.toFloat());
     }
+}
+
+std::unique_ptr<juce::AccessibilityHandler> RecordedColumn::createAccessibilityHandler()
+{
+    const auto words = [this]
+    {
+        juce::StringArray all;
+        for (const auto& text : texts)
+            if (! text.isHead)
+                all.add (text.words);
+        return all.joinIntoString (" ");
+    };
+    return accessible (*this, juce::AccessibilityRole::group, { .description = words });
 }
 }

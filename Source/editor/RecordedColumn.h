@@ -38,6 +38,7 @@ private:
     bool movable = false;
 
     void rebuild();
+    std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override;
     void readValues();
     int place (int width);
     void answer (size_t question, int choice);

@@ -37,33 +37,43 @@ void RecoverSheet::next()
         onClose();
 }
 
+juce::String RecoverSheet::titleWords() const
+{
+    const auto& title = left[shown].work.title;
+    return title.empty() ? juce::String ("A job without a title") : words::from (title);
+}
+
+juce::String RecoverSheet::whenWords() const
+{
+    const auto& one = left[shown];
+    const auto when = juce::Time (
+        std::chrono::duration_cast<std::chrono::milliseconds> (std::chrono::file_clock::to_sys (one.when).time_since_epoch())
+            .count());
+    return "kept " + when.formatted ("%e %B %Y, %H:%M").trim()
+           + (one.work.file.empty() ? juce::String (", never saved to a file")
+                                    : ", of " + words::from (one.work.file.filename().string()));
+}
+
+juce::String RecoverSheet::countWords() const
+{
+    return left.size() > 1 ? juce::String (static_cast<int> (shown) + 1) + " of " + juce::String (static_cast<int> (left.size()))
+                                 + ". Opening it leaves its own file as it was until you save."
+                           : juce::String ("Opening it leaves its own file as it was until you save.");
+}
+
 void RecoverSheet::paint (juce::Graphics& g)
 {
     Overlay::paint (g);
     paintTitle (g, "Unsaved work was left");
     const auto& t = colours();
-    const auto& one = left[shown];
-    const auto when = juce::Time (
-        std::chrono::duration_cast<std::chrono::milliseconds> (std::chrono::file_clock::to_sys (one.when).time_since_epoch())
-            .count());
     auto area = getLocalBounds().reduced (20, 0).withTrimmedTop (58);
     g.setColour (t.ink);
     g.setFont (type::bold (15.0f));
-    type::draw (g, one.work.title.empty() ? juce::String ("A job without a title") : words::from (one.work.title),
-                area.removeFromTop (24), juce::Justification::centredLeft, true);
+    type::draw (g, titleWords(), area.removeFromTop (24), juce::Justification::centredLeft, true);
     g.setColour (t.mute);
     g.setFont (type::text (13.0f));
-    type::draw (g,
-                "kept " + when.formatted ("%e %B %Y, %H:%M").trim()
-                    + (one.work.file.empty() ? juce::String (", never saved to a file")
-                                             : ", of " + words::from (one.work.file.filename().string())),
-                area.removeFromTop (22), juce::Justification::centredLeft, true);
-    type::draw (g,
-                left.size() > 1
-                    ? juce::String (static_cast<int> (shown) + 1) + " of " + juce::String (static_cast<int> (left.size()))
-                          + ". Opening it leaves its own file as it was until you save."
-                    : juce::String ("Opening it leaves its own file as it was until you save."),
-                area.removeFromTop (22), juce::Justification::centredLeft, true);
+    type::draw (g, whenWords(), area.removeFromTop (22), juce::Justification::centredLeft, true);
+    type::draw (g, countWords(), area.removeFromTop (22), juce::Justification::centredLeft, true);
 }
 
 void RecoverSheet::resized()

@@ -23,5 +23,9 @@ private:
     WordButton openIt, discard, later;
 
     void next();
+    juce::String titleWords() const;
+    juce::String whenWords() const;
+    juce::String countWords() const;
+    juce::String inWords() const override { return titleWords() + ", " + whenWords() + ". " + countWords(); }
 };
 }

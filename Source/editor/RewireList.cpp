@@ -204,6 +204,7 @@ void RewireList::fillAsks()
         else
         {
             row.choice = std::make_unique<WordButton> (ui, words::from (value).replaceCharacter ('-', ' '));
+            row.choice->setTitle (words::plain (ask.name) + ", " + row.choice->getName());
             row.choice->onClick = [this, index] { offer (index); };
             addAndMakeVisible (*row.choice);
         }
@@ -241,7 +242,9 @@ void RewireList::offer (size_t index)
                                 return;
                             const auto& name = names[static_cast<size_t> (choice) - 1];
                             self->arguments[self->asks[index].ask.name] = name;
-                            self->asks[index].choice->setWords (words::from (name).replaceCharacter ('-', ' '));
+                            auto& shown = *self->asks[index].choice;
+                            shown.setWords (words::from (name).replaceCharacter ('-', ' '));
+                            shown.setTitle (words::plain (self->asks[index].ask.name) + ", " + shown.getName());
                             self->checkRefusal();
                             self->resized();
                             self->repaint();
@@ -305,7 +308,10 @@ bool RewireList::keyPressed (const juce::KeyPress& key)
         const int row = nextRow (list.getSelectedRow(), key == juce::KeyPress::downKey ? 1 : -1, getNumRows(),
                                  [this] (int r) { return lines[static_cast<size_t> (r)].isHeading; });
         if (row >= 0)
+        {
             list.selectRow (row);
+            announce (getNameForRow (row));
+        }
         return true;
     }
     return Overlay::keyPressed (key);

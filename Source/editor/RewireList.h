@@ -78,7 +78,10 @@ private:
     void chooseStarter (int);
     void applyStarter();
     void paintStarter (juce::Graphics&);
+    juce::String inWords() const override;
+    juce::String starterInWords() const;
 
+    juce::String getNameForRow (int row) override;
     int getNumRows() override { return static_cast<int> (lines.size()); }
     void paintListBoxItem (int row, juce::Graphics&, int width, int height, bool selected) override;
     void selectedRowsChanged (int row) override;

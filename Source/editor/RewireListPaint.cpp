@@ -90,4 +90,25 @@ void RewireList::paintListBoxItem (int row, juce::Graphics& g, int width, int he
     g.setFont (type::text (13.0f));
     type::draw (g, line.words, 12, 0, width - (here ? 24 : 84), height, juce::Justification::centredLeft, true);
 }
+
+juce::String RewireList::getNameForRow (int row)
+{
+    if (row < 0 || row >= getNumRows())
+        return {};
+    const auto& line = lines[static_cast<size_t> (row)];
+    return line.isHeading ? "Group: " + line.words : line.words + (isHere (line) ? "" : ", not here");
+}
+
+juce::String RewireList::inWords() const
+{
+    if (infos.empty() || lines.empty())
+        return infos.empty() ? "No rewires were found among the presets." : "Nothing of that name.";
+    if (chosenStarter >= 0)
+        return starterInWords();
+    if (chosen < 0)
+        return {};
+    const auto& info = infos[static_cast<size_t> (chosen)];
+    return words::from (info.name) + ". Gives: " + filledWords (info.gives, info, arguments) + " Costs: "
+           + filledWords (info.costs, info, arguments) + (refusal.isEmpty() ? juce::String() : " Not here: " + refusal);
+}
 }

@@ -158,4 +158,14 @@ void RewireList::paintStarter (juce::Graphics& g)
         y += laid.getHeight() + (i < 2 ? 12.0f : 8.0f);
     }
 }
+
+juce::String RewireList::starterInWords() const
+{
+    auto text = "Starter set: " + words::from (starters[static_cast<size_t> (chosenStarter)].name) + ". ";
+    for (const auto& option : offered.options)
+        text << words::from (option.name) << ". ";
+    for (const auto& [name, why] : offered.refused)
+        text << "Left out: " << words::from (name) << ", " << words::from (why) << ". ";
+    return text;
+}
 }

@@ -42,8 +42,7 @@ SoundSheet::SoundSheet (UiContext& d, bool host)
       file (d, "Choose file")
 {
     setTitle ("Sound");
-    for (auto* child : std::initializer_list<juce::Component*> { &facing, &buzz, &hiss, &after, &file, &drive, &headroom, &trim })
-        addAndMakeVisible (child);
+    addInOrder (*this, { &facing, &buzz, &hiss, &after, &drive, &file, &headroom, &trim }); // column by column
 
     facing.setTooltip (
         "How the coils face the mains field. Turn the guitar and hum goes with the cosine of the angle, across it to nothing.");
@@ -245,14 +244,29 @@ void SoundSheet::paint (juce::Graphics& g)
                 juce::Justification::centredLeft, false);
 
     paintCoils (g, coils);
+    paintNote (g, adviceWords(), advice, t.mute);
+
+    const auto choice = ui.session.output.chain();
+    const auto fault = words::from (ui.session.output.chainFault());
+    paintNote (g, afterWords(),
+               afterNote.withTrimmedRight (choice.sound == OutputSound::file ? file.getWidth() + 8 : 0).withTrimmedTop (4),
+               fault.isNotEmpty() ? t.ink : t.mute);
+    paintNote (g, headroomWords(), headroomNote, ui.session.output.headroomDb() < -0.05 ? t.ink : t.mute);
+}
+
+juce::String SoundSheet::adviceWords() const
+{
     juce::String notes = "Magnetic hum only. Hum that changes when you touch the strings is grounding or shielding.";
     const auto report = ui.session.reports.report (ui.session.monitor.heard());
     if (report != nullptr && ! report->otherCoils.empty())
     {
         notes = words::from (wording::capitalised (wording::otherCoil (report->otherCoils.front()))) + ".\n" + notes;
     }
-    paintNote (g, notes, advice, t.mute);
+    return notes;
+}
 
+juce::String SoundSheet::afterWords() const
+{
     const auto choice = ui.session.output.chain();
     const auto fault = words::from (ui.session.output.chainFault());
     juce::String note;
@@ -266,9 +280,29 @@ void SoundSheet::paint (juce::Graphics& g)
         note = juce::String ("The jack as it is, ")
                + (inHost ? "for the amplifier that follows in the host."
                          : "bright and dry: an amplifier and loudspeaker take most above 5 kHz away.");
-    paintNote (g, note,
-               afterNote.withTrimmedRight (choice.sound == OutputSound::file ? file.getWidth() + 8 : 0).withTrimmedTop (4),
-               fault.isNotEmpty() ? t.ink : t.mute);
-    paintNote (g, headroomWords(), headroomNote, ui.session.output.headroomDb() < -0.05 ? t.ink : t.mute);
+    return note;
+}
+
+/** The bars as numbers. */
+juce::String SoundSheet::coilsInWords() const
+{
+    const auto report = ui.session.reports.report (ui.session.monitor.heard());
+    if (report == nullptr || ! report->complete || report->silent || report->coilHums.empty())
+        return report != nullptr && report->silent ? "Silent." : "Computing.";
+    const double cosine = facingOf (ui.session.noise.facingDegrees());
+    double sum = 0.0;
+    juce::StringArray all;
+    for (const auto& coil : report->coilHums)
+    {
+        sum += coil.share;
+        all.add (words::plain (coil.pickup) + " " + words::plain (coil.coil) + " " + juce::String (cosine * coil.share, 2));
+    }
+    all.add ("sum " + juce::String (cosine * sum, 2));
+    return "Hum of each coil, 1 being one coil that faces the field: " + all.joinIntoString (", ") + ".";
+}
+
+juce::String SoundSheet::inWords() const
+{
+    return coilsInWords() + " " + adviceWords() + " " + afterWords() + " " + headroomWords();
 }
 }

@@ -30,6 +30,10 @@ private:
     void choose (OutputSound);
     void openFile();
     juce::String headroomWords() const;
+    juce::String adviceWords() const;
+    juce::String afterWords() const;
+    juce::String coilsInWords() const;
+    juce::String inWords() const override;
     void paintCoils (juce::Graphics&, juce::Rectangle<int>) const;
 };
 }

@@ -6,6 +6,7 @@ namespace coldiron
 {
 TagStrip::TagStrip (UiContext& d) : Panel (d), newTag (d)
 {
+    setTitle ("Options");
     setInterceptsMouseClicks (false, true);
     addChildComponent (newTag);
     rebuild();

@@ -27,6 +27,7 @@ TakeInSheet::TakeInSheet (UiContext& d) : Overlay (d), guitars (d, "Another guit
         if (onGuitars)
             onGuitars();
     };
+    cardsInside.setInterceptsMouseClicks (false, true);
     dressView (cardsView, cardsInside);
     dressView (columnView, column);
     column.onHeight = [this] { resized(); };
@@ -137,6 +138,12 @@ bool TakeInSheet::keyPressed (const juce::KeyPress& key)
     if (key == juce::KeyPress::escapeKey && picker.isVisible())
         return (picker.onLeave(), true);
     return Overlay::keyPressed (key);
+}
+
+void TakeInSheet::focusOfChildComponentChanged (FocusChangeType cause)
+{
+    revealFocus (cardsView, cause);
+    revealFocus (columnView, cause);
 }
 
 void TakeInSheet::placeCards()

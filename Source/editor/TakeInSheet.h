@@ -20,6 +20,7 @@ public:
     void paint (juce::Graphics&) override;
     void resized() override;
     bool keyPressed (const juce::KeyPress&) override;
+    void focusOfChildComponentChanged (FocusChangeType) override;
 
     void pickPickup (const std::string& part);
     std::string pickupAt (juce::Point<int>) const; ///< the card under a point of the sheet; empty: none

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "editor/Accessible.h"
 #include "editor/Tokens.h"
 #include "session/Revisions.h"
 
@@ -22,15 +23,16 @@ struct UiContext
     std::function<void()> openTakeFile;
     std::function<void (int)> findTakeFile; ///< asks where a take's file is now
     std::function<void()> openNotes;
-    bool inHost = false;                           ///< a host's track comes in, not the guitar itself
-    std::function<void()> openSound;               ///< the sheet of how it is listened to
-    std::function<void (const juce::String&)> say; ///< one line at the foot of the window, for a while
+    bool inHost = false;                                       ///< a host's track comes in, not the guitar itself
+    std::function<void()> openSound;                           ///< the sheet of how it is listened to
+    std::function<void (const juce::String&, bool aloud)> say; ///< one line at the foot of the window, for a while
 
     const Tokens& colours() const { return *tokens; }
-    void tell (const juce::String& words) const
+    /** @param aloud  a screen reader says it too */
+    void tell (const juce::String& words, bool aloud = true) const
     {
         if (say)
-            say (words);
+            say (words, aloud);
     }
 };
 
@@ -38,7 +40,7 @@ struct UiContext
 class Panel : public juce::Component
 {
 public:
-    explicit Panel (UiContext& d) : ui (d) {}
+    explicit Panel (UiContext& d) : ui (d) { setFocusContainerType (FocusContainerType::focusContainer); }
 
     /** Called on the message thread with what changed since the last call. */
     virtual void sessionChanged (const Revisions& before, const Revisions& now) = 0;
@@ -46,6 +48,14 @@ public:
 protected:
     UiContext& ui;
     const Tokens& colours() const { return ui.colours(); }
+
+    /** What is only drawn, in a sentence or two for screen readers; empty: nothing. */
+    virtual juce::String inWords() const { return {}; }
+
+    std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override
+    {
+        return accessible (*this, juce::AccessibilityRole::group, { .description = [this] { return inWords(); } });
+    }
 
     /** The sheet of a panel: paper, hairline, corners of 6. */
     void paintSheet (juce::Graphics& g) const

@@ -1,3 +1,4 @@
+#include "editor/Accessible.h"
 #include "editor/Values.h"
 
 #include <algorithm>
@@ -32,6 +33,10 @@ private:
 
 ValueList::ValueList (UiContext& d) : ui (d), inside (std::make_unique<Inside> (*this))
 {
+    setTitle ("Values");
+    setFocusContainerType (FocusContainerType::focusContainer);
+    setInterceptsMouseClicks (false, true);
+    inside->setInterceptsMouseClicks (false, true);
     scroll.setViewedComponent (inside.get(), false);
     scroll.setScrollBarsShown (true, false);
     scroll.setScrollBarThickness (10);
@@ -132,5 +137,17 @@ void ValueList::reveal (const ValueRow& row)
         const int y = row.getBottom() - view.getHeight();
         scroll.setViewPosition (0, row.isTyping() ? y : (y + ValueRow::height - 1) / ValueRow::height * ValueRow::height);
     }
+}
+
+std::unique_ptr<juce::AccessibilityHandler> ValueList::createAccessibilityHandler()
+{
+    const auto fixed = [this]
+    {
+        juce::StringArray words;
+        for (const auto& line : lines)
+            words.add (line.label + ", " + line.value);
+        return words.joinIntoString ("; ");
+    };
+    return accessible (*this, juce::AccessibilityRole::group, { .description = fixed });
 }
 }

@@ -1,5 +1,6 @@
 #include "editor/Values.h"
 
+#include "editor/Accessible.h"
 #include "editor/Words.h"
 #include "session/Session.h"
 
@@ -75,7 +76,8 @@ juce::String ValueRow::shownOf (const GuitarValue& v)
 void ValueRow::setValue (const GuitarValue& v)
 {
     value = v;
-    setTitle (labelOf (v) + ", " + shownOf (v));
+    setTitle (labelOf (v));
+    tellChange (*this);
     setTooltip (labelOf (v) + ": click or Enter to type");
     repaint();
 }
@@ -174,6 +176,8 @@ void ValueRow::say (const juce::String& words, bool isRefusal)
 {
     under = words;
     refused = isRefusal;
+    if (isRefusal)
+        announce (words, true);
     if (onHeight)
         onHeight();
     repaint();
@@ -278,5 +282,27 @@ void ValueRow::endTyping (bool backToRow)
     if (backToRow && isShowing())
         grabKeyboardFocus();
     repaint();
+}
+
+/** The row as a field: its value is read, and a typed one taken as if it had been typed here. */
+std::unique_ptr<juce::AccessibilityHandler> ValueRow::createAccessibilityHandler()
+{
+    const auto known = [this]
+    {
+        if (value.kind != Kind::pickupOhms)
+            return juce::String();
+        return juce::String (value.known == Provenance::measured   ? "measured"
+                             : value.known == Provenance::fromOhms ? "from ohms"
+                                                                   : "assumed");
+    };
+    const auto typed = [this] (const juce::String& text)
+    {
+        startTyping (text);
+        if (field != nullptr)
+            commit();
+    };
+    return accessible (*this, juce::AccessibilityRole::editableText,
+                       { .description = known, .value = [this] { return shownOf (value); }, .type = typed },
+                       juce::AccessibilityActions().addAction (juce::AccessibilityActionType::press, [this] { startTyping(); }));
 }
 }

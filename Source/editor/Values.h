@@ -50,6 +50,7 @@ private:
     void endTyping (bool backToRow);
     void leave();
     void say (const juce::String&, bool isRefusal);
+    std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override;
 };
 
 /** Rows one under the other, scrolling where there is no room; lines that cannot be typed after them. */
@@ -87,6 +88,7 @@ private:
     std::vector<Line> lines;
 
     int rowWidth (bool scrolls) const { return barOutside || scrolls ? getWidth() - barRoom : getWidth(); }
+    std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override;
     void place();
     void move (size_t from, int direction);
     void reveal (const ValueRow&);

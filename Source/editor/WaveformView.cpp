@@ -9,9 +9,15 @@
 
 namespace coldiron
 {
-WaveformView::WaveformView (UiContext& d) : Panel (d), open (d, "Open a take"), chips (d)
+WaveformView::WaveformView (UiContext& d) : Panel (d), play (d, "Play", 26.0f), position (d), open (d, "Open a take"), chips (d)
 {
     setTitle ("Take");
+    play.setTriggeredOnMouseDown (true);
+    play.onClick = [this] { togglePlay(); };
+    play.setExplicitFocusOrder (1);
+    chips.setExplicitFocusOrder (2);
+    addChildComponent (play);
+    addChildComponent (position);
     addChildComponent (chips);
     addChildComponent (open);
     addChildComponent (nameField);
@@ -40,6 +46,8 @@ void WaveformView::sessionChanged (const Revisions& before, const Revisions& now
                                   + wording::takeFaultCost (picture->remarks.front())));
         chips.setVisible (! chips.takes().empty());
         open.setVisible (! playable());
+        play.setVisible (playable());
+        position.setVisible (playable());
         open.setWords (picture == nullptr ? "Open a take" : "Find file");
         resized();
     }
@@ -67,6 +75,8 @@ void WaveformView::resized()
     area.removeFromTop (3);
     area.removeFromBottom (2);
     wave = area;
+    play.setBounds (button.expanded (4));
+    position.setBounds (wave);
     open.setBounds (getLocalBounds().removeFromRight (open.idealWidth() + 20).withSizeKeepingCentre (open.idealWidth(), 36));
     placeTicks();
     buildWave();
@@ -123,7 +133,8 @@ void WaveformView::buildWave()
     }
 }
 
-void WaveformView::placeTicks()
+/** The strings of the guitar from the right end of the heading, those that the take plays on. */
+void WaveformView::findTicks()
 {
     ticks.clear();
     const auto job = ui.session.jobEditor.job();
@@ -140,6 +151,38 @@ void WaveformView::placeTicks()
         ticks.insert (ticks.begin(), { strings[i].name, row.removeFromRight (width).withSizeKeepingCentre (width, 18), on });
         row.removeFromRight (3);
     }
+}
+
+void WaveformView::placeTicks()
+{
+    findTicks();
+    for (size_t i = 0; i < ticks.size(); ++i)
+        placeTickButton (i);
+    for (size_t i = ticks.size(); i < tickButtons.size(); ++i)
+        tickButtons[i]->setVisible (false);
+}
+
+void WaveformView::placeTickButton (size_t index)
+{
+    if (index == tickButtons.size())
+    {
+        tickButtons.push_back (std::make_unique<BareButton> (ui, juce::String()));
+        auto& made = *tickButtons.back();
+        made.setTriggeredOnMouseDown (true);
+        made.setTooltip ("Tick the strings this phrase plays: fewer strings change what another pickup hears, and ticking them "
+                         "is what helps an estimate most.");
+        made.onClick = [this, index]
+        {
+            flipString (index);
+            tickButtons[index]->setOn (ticks[index].on); // as the job has it, also where it was refused
+        };
+        addAndMakeVisible (made);
+    }
+    auto& tick = *tickButtons[index];
+    tick.setTitle ("String " + words::from (ticks[index].name) + " is played");
+    tick.setBounds (ticks[index].area);
+    tick.setOn (ticks[index].on);
+    tick.setVisible (true);
 }
 
 void WaveformView::flipString (size_t index)
@@ -209,6 +252,7 @@ void WaveformView::paintHead (juce::Graphics& g)
 
 void WaveformView::tick()
 {
+    play.setOn (ui.session.transport.isPlaying());
     if (! playable())
         return;
     const int x = juce::roundToInt (xOf (ui.session.transport.positionSeconds()));
@@ -227,6 +271,7 @@ void WaveformView::togglePlay()
         ui.session.transport.stop();
     else
         ui.session.transport.play();
+    play.setOn (ui.session.transport.isPlaying());
     repaint();
 }
 
@@ -284,29 +329,18 @@ void WaveformView::mouseMove (const juce::MouseEvent& e)
     const auto at = gripAt (e.position);
     setMouseCursor (at == Grip::left || at == Grip::right ? juce::MouseCursor::LeftRightResizeCursor
                                                           : juce::MouseCursor::NormalCursor);
-    bool onTick = false;
-    for (const auto& tick : ticks)
-        onTick = onTick || tick.area.contains (e.getPosition());
     juce::String remarks;
     if (playable() && heading.contains (e.getPosition()))
         for (const auto& remark : picture->remarks)
             remarks << (remarks.isEmpty() ? "" : "\n") << words::from (wording::takeFault (remark)) << ". "
                     << words::from (wording::takeFaultCost (remark));
-    setTooltip (! onTick && remarks.isNotEmpty() ? remarks
-                : onTick ? juce::String ("Tick the strings this phrase plays: fewer strings change what another pickup hears, "
-                                         "and ticking them is what helps an estimate most.")
-                         : juce::String());
+    setTooltip (remarks);
 }
 
 void WaveformView::mouseDown (const juce::MouseEvent& e)
 {
     if (! playable())
         return;
-    if (button.expanded (4).contains (e.getPosition()))
-        return togglePlay();
-    for (size_t i = 0; i < ticks.size(); ++i)
-        if (ticks[i].area.contains (e.getPosition()))
-            return flipString (i);
     if (heading.contains (e.getPosition()) && ui.session.jobEditor.job()->takes.size() > 1)
         return nextTake();
     grip = gripAt (e.position);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "editor/PlayPosition.h"
 #include "editor/TakeChips.h"
 #include "session/TakePicture.h"
 
@@ -30,6 +31,8 @@ public:
 private:
     std::shared_ptr<const TakePicture> picture;
     juce::Rectangle<int> button, wave, heading;
+    BareButton play;
+    PlayPosition position;
     WordButton open;
     TakeChips chips;
     juce::TextEditor nameField;
@@ -45,13 +48,16 @@ private:
         bool on = true;
     };
     std::vector<StringTick> ticks;
+    std::vector<std::unique_ptr<BareButton>> tickButtons; ///< one each
 
     bool playable() const { return picture != nullptr && picture->fault.empty() && picture->seconds > 0.0; }
     std::pair<double, double> loopRange() const; ///< the whole take where no loop is set
     float xOf (double seconds) const;
     double secondsAt (float x) const;
     void buildWave();
+    void findTicks();
     void placeTicks();
+    void placeTickButton (size_t index);
     void flipString (size_t index);
     void paintWave (juce::Graphics&);
     void paintHead (juce::Graphics&);
@@ -62,5 +68,6 @@ private:
     bool isLive() const;
     juce::String takeName() const;
     Grip gripAt (juce::Point<float>) const;
+    juce::String inWords() const override;
 };
 }

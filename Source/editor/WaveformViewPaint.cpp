@@ -21,6 +21,21 @@ bool WaveformView::isMissing() const
     return take < chips.takes().size() && chips.takes()[take].isMissing;
 }
 
+juce::String WaveformView::inWords() const
+{
+    if (! playable())
+        return isMissing()          ? takeName() + " is not where it was."
+               : picture == nullptr ? juce::String ("No take yet.")
+                                    : words::from (picture->fault);
+    auto text = takeName() + ", " + words::seconds (picture->seconds) + ".";
+    for (const auto& remark : picture->remarks)
+        text << " " << words::from (wording::takeFault (remark)) << ".";
+    const auto [from, to] = loopRange();
+    text << (ui.session.transport.isLooping() ? " Loop " + juce::String (from, 1) + " to " + words::seconds (to) + "."
+                                              : juce::String (" No loop."));
+    return isLive() ? text + " Live: a loudspeaker nearby can feed back." : text;
+}
+
 void WaveformView::paint (juce::Graphics& g)
 {
     const auto& t = colours();

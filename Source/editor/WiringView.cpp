@@ -15,7 +15,7 @@ constexpr float pointReach = 13.0f, gripReach = 7.0f; ///< [px]
 WiringView::WiringView (UiContext& d, DrawingCache& c) : Overlay (d), cache (c)
 {
     setTitle ("Wiring");
-    setDescription ("Tab and arrows walk the solder points, U takes a joint off, S draws a wire, Return solders.");
+    field.setTitle ("Point or part");
     addChildComponent (field);
     field.onReturnKey = [this] { endTyping (true); };
     field.onEscapeKey = [this] { endTyping (false); };
@@ -268,6 +268,7 @@ void WiringView::finish()
     else if (verdict.kind == HandVerdict::Kind::bad)
         ui.tell (words::from (verdictWords) + ". Ctrl Z takes it back.");
     readSession();
+    tellChange (*this);
     repaint();
 }
 
@@ -309,6 +310,7 @@ void WiringView::walk (const std::string& to)
     standing = to;
     held.over (to == held.move().held ? "" : to);
     showPoint (to);
+    tellChange (*this);
     repaint();
 }
 
@@ -372,6 +374,7 @@ bool WiringView::keyPressed (const juce::KeyPress& key)
     }
     else
         return Overlay::keyPressed (key);
+    tellChange (*this);
     repaint();
     return true;
 }

@@ -67,5 +67,11 @@ private:
     juce::Rectangle<int> bubblePlace (juce::Point<float> at, int width, int height) const;
     void paintFoot (juce::Graphics&);
     bool leadIsInside (const std::string& point) const;
+    juce::String titleWords() const;
+    juce::String jointsInWords (const std::string& point) const; ///< "bare", "2 joints"
+    juce::String footWords() const;
+    juce::String cursorInWords() const; ///< the point the keys stand on, what is held, and what letting go would come to
+    juce::String inWords() const override { return titleWords() + ". " + footWords(); }
+    std::unique_ptr<juce::AccessibilityHandler> createAccessibilityHandler() override;
 };
 }

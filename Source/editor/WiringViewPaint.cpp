@@ -31,13 +31,7 @@ void WiringView::paint (juce::Graphics& g)
     readSession();
     Overlay::paint (g);
     const auto& t = colours();
-    const OptionId heard = ui.session.monitor.heard();
-    const auto job = ui.session.jobEditor.job();
-    const auto* option = job->find (letterOf (heard));
-    paintTitle (g, heard == asRecorded ? juce::String ("Wiring as it came in")
-                                       : "Wiring of " + words::from (letterOf (heard))
-                                             + (option != nullptr && ! option->name.empty() ? ", " + words::from (option->name)
-                                                                                            : juce::String()));
+    paintTitle (g, titleWords());
     paintFoot (g);
     if (drawing == nullptr)
         return type::draw (g, "drawing", getLocalBounds(), juce::Justification::centred, false);
@@ -71,12 +65,7 @@ void WiringView::paint (juce::Graphics& g)
     else if (const auto& point = pointed.empty() ? standing : pointed; ! point.empty())
         if (const auto* spot = held.spotOf (point))
         {
-            const auto joints = jointsAt (harness, point).size();
-            const juce::String joined = leadIsInside (point) ? "joined inside the pickup"
-                                        : joints == 0        ? "bare"
-                                        : joints == 1        ? "1 joint"
-                                                             : juce::String (static_cast<int> (joints)) + " joints";
-            paintWords (g, onScreen (*spot), said (point), joined, false);
+            paintWords (g, onScreen (*spot), said (point), jointsInWords (point), false);
         }
 }
 
@@ -95,17 +84,9 @@ bool WiringView::leadIsInside (const std::string& point) const
 void WiringView::paintFoot (juce::Graphics& g)
 {
     const auto foot = getLocalBounds().reduced (20, 8).removeFromBottom (20);
-    juce::String text =
-        held.isHolding()
-            ? (byMouse ? "Let go on a point to solder, on paper to leave it off, back where it was to change nothing."
-                       : "Tab and arrows walk, S types the point, Return does it, Delete leaves it off, Escape puts it back.")
-            : "From the back. Pull a wire's end to another lug, or by keys: Tab and arrows walk, U unsolders, S solders, P fits, "
-              "Delete removes.";
-    if (! held.isHolding() && ! inPlace)
-        text = "From the back. This one stays as it is: what you pull or solder here becomes a new option.";
     g.setColour (colours().mute);
     g.setFont (type::text (12.5f));
-    type::draw (g, text, foot, juce::Justification::centredLeft, false);
+    type::draw (g, footWords(), foot, juce::Justification::centredLeft, false);
 }
 
 void WiringView::paintHand (juce::Graphics& g)
