@@ -46,4 +46,31 @@ double dcResistance (const Netlist& netlist, NodeId a, NodeId b)
 
     return 1.0 / between (a, b);
 }
+
+DcShares dcShares (const Netlist& netlist, NodeId a, NodeId b)
+{
+    DcShares shares;
+    shares.ohms = dcResistance (netlist, a, b);
+    shares.resistors.assign (netlist.resistors().size(), 0.0);
+    shares.branches.assign (netlist.branches().size(), 0.0);
+    if (a == b)
+        return shares;
+
+    // A current of 1 / scaleOhms into a and out of b: currents come in the same unit.
+    const Equations equations (netlist);
+    const Eigen::VectorXd into = (equations.voltage (a) - equations.voltage (b)).transpose();
+    const Eigen::VectorXd solved = Eigen::PartialPivLU<Eigen::MatrixXd> (equations.conductance).solve (into);
+    if (! solved.allFinite())
+        throw std::runtime_error ("the circuit has no single solution at DC");
+    const auto add = [&] (double& share, double ohms, double current) { share = current * current * ohms / shares.ohms; };
+    for (size_t i = 0; i < shares.resistors.size(); ++i)
+    {
+        const auto& r = netlist.resistors()[i];
+        const double volts = (equations.voltage (r.a) - equations.voltage (r.b)) * solved;
+        add (shares.resistors[i], r.ohms, volts * Equations::scaleOhms / r.ohms);
+    }
+    for (size_t i = 0; i < shares.branches.size(); ++i)
+        add (shares.branches[i], netlist.branches()[i].ohms, solved (equations.current (static_cast<BranchId> (i))));
+    return shares;
+}
 }

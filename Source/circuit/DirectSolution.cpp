@@ -43,4 +43,27 @@ std::complex<double> nodeVoltage (const Netlist& netlist, BranchId drive, NodeId
     const Equations equations (netlist);
     return equations.voltage (measured).cast<std::complex<double>>() * solve (equations, drive, hz);
 }
+
+std::vector<std::complex<double>> nodeVoltages (const Netlist& netlist, const std::vector<BranchId>& drives, NodeId measured,
+                                                double hz)
+{
+    for (const auto drive : drives)
+        checkBranch (netlist, drive);
+    if (measured < 0 || measured >= netlist.numNodes())
+        throw std::invalid_argument ("there is no such node");
+    const Equations equations (netlist);
+    const std::complex<double> p (0.0, hz / Equations::shiftHz);
+    const Eigen::MatrixXcd system = equations.conductance + p * equations.reactance;
+
+    // One row of the inverse: what each source gives there.
+    const Eigen::VectorXcd given =
+        Eigen::PartialPivLU<Eigen::MatrixXcd> (system.transpose())
+            .solve (equations.voltage (measured).transpose().cast<std::complex<double>>());
+    if (! given.allFinite())
+        throw std::runtime_error ("the circuit has no single solution at this frequency");
+    std::vector<std::complex<double>> voltages;
+    for (const auto drive : drives)
+        voltages.push_back (given (equations.current (drive)));
+    return voltages;
+}
 }

@@ -46,9 +46,24 @@ private:
     Followers throw std::invalid_argument. Above 1e11 it is only the solver's leakage. */
 double dcResistance (const Netlist&, NodeId a, NodeId b);
 
+/** How a DC resistance comes about. A share is the power in one resistance over that in all, and so how many per cent the
+    whole rises when that resistance rises by one. None is negative; they add up to 1 but for the leakage. */
+struct DcShares
+{
+    double ohms = 0.0;
+    std::vector<double> resistors, branches; ///< in the netlist's order
+};
+
+/** The DC resistance between two nodes and the shares in it; as dcResistance() in what it takes and refuses. Where the nodes
+    are one, all shares are 0. */
+DcShares dcShares (const Netlist&, NodeId a, NodeId b);
+
 /** A branch current per volt of EMF in `drive` at hz >= 0: for checks of whole circuits, not for audio. */
 std::complex<double> branchCurrent (const Netlist&, BranchId drive, BranchId measured, double hz);
 
 /** A node voltage per volt of EMF in `drive` at hz >= 0, by one plain dense solve: the slow reference. */
 std::complex<double> nodeVoltage (const Netlist&, BranchId drive, NodeId measured, double hz);
+
+/** The same for many drives by one solve, in their order. */
+std::vector<std::complex<double>> nodeVoltages (const Netlist&, const std::vector<BranchId>& drives, NodeId measured, double hz);
 }

@@ -1,5 +1,6 @@
 #include "analysis/OhmRows.h"
 #include "cli/Command.h"
+#include "cli/OhmsReadings.h"
 #include "files/Json.h"
 #include "files/JsonText.h"
 
@@ -113,10 +114,30 @@ std::string apartTable (const Harness& harness)
     return apart.empty() ? table : "\nEach volume at 10 with every other volume at 0:\n" + table;
 }
 
-int ohms (const std::string& path, const std::string& letter, bool json, const Common& common)
+/** What a file of readings looks like, for the command's help. */
+const char* const readingsHelp = R"(A file of readings, of what was noted at the jack:
+
+{ "coldiron": "readings 1", "option": "A",
+  "readings": [
+    { "setting": { "selector": "neck" }, "ohms": "7.9k",
+      "tap": { "neck": "loud", "bridge": "none" }, "kick": { "neck": "+" } },
+    { "setting": { "selector": "both" }, "ohms": "open" } ] }
+
+option: the guitar as recorded when left out. setting: knobs at rest when left out. ohms: "open" and "short" too.
+tap: loud, weak or none, of a pickup or one coil of it ("neck.north"), tapped with a screwdriver.
+kick: +, - or none, of an analogue meter's needle as steel is pulled away from it. presets/README.md has every key.)";
+
+int ohms (const std::string& path, const std::string& letter, const std::string& readings, bool json, const Common& common)
 {
     const auto job = openJob (path, common);
     const bool recorded = letter.empty() || isRecorded (letter);
+    if (! recorded)
+        optionOf (job, letter);
+    if (! readings.empty())
+    {
+        checkReadingsFile (job, readings, letter.empty() ? std::nullopt : std::optional (recorded ? "" : letter), json);
+        return exitOk;
+    }
     const Harness harness = recorded ? recordedFor (job, nullptr).harness : optionOf (job, letter).harness;
     if (json)
     {
@@ -137,16 +158,19 @@ void addOhms (CLI::App& app, Common& common, Action& action)
 {
     struct OhmsArguments
     {
-        std::string job, option;
+        std::string job, option, readings;
         bool json = false;
     };
     auto* command = app.add_subcommand ("ohms", "DC resistance at the jack for every switch position");
     auto asked = std::make_shared<OhmsArguments>();
     command->add_option ("JOB", asked->job, "The job's file")->required();
     command->add_option ("--option", asked->option, "Letter of the option; the guitar as recorded when left out");
+    command->add_option ("--readings", asked->readings,
+                         "File of readings at the jack: each is checked, and where they fail the likeliest faults are named");
     command->add_flag ("--json", asked->json, "For programs");
+    command->footer (readingsHelp);
     addPresetFolders (*command, common);
     command->callback ([asked, &common, &action]
-                       { action = [asked, &common] { return ohms (asked->job, asked->option, asked->json, common); }; });
+                       { action = [asked, &common] { return ohms (asked->job, asked->option, asked->readings, asked->json, common); }; });
 }
 }

@@ -28,6 +28,9 @@ public:
         {
             factors = factorsOf (part.name);
             std::visit ([&] (const auto& kind) { add (part, kind); }, part.kind);
+            const auto index = static_cast<size_t> (&part - harness.parts().data());
+            circuit.resistorParts.resize (circuit.netlist.resistors().size(), index);
+            circuit.branchParts.resize (circuit.netlist.branches().size(), index);
         }
         const auto& jack = harness.jack();
         const bool stereo = jack.as<JackPart>()->stereo;

@@ -18,6 +18,7 @@ const std::vector<FieldTable>& fieldTables()
             tolerance } },
         { "a load", "## jobs/", { cable, inputResistance, inputCapacitance } },
         { "what is heard after the jack", "## jobs/", { drive } },
+        { "a file of readings", "## readings", { meterAccuracy } },
         { "a blind test", "**Blind tests**", { trials, blindTake } },
     };
     return tables;

@@ -62,6 +62,9 @@ inline constexpr Field trials { "trials", "", AbxTrials::fewest, AbxTrials::most
 inline constexpr Field right { "right", "", 0.0, AbxTrials::most, 0.0, true };
 inline constexpr Field blindTake { "take", "", 1.0, 10000.0, Field::none };
 
+// Readings at the jack.
+inline constexpr Field meterAccuracy { "accuracy", "", 1e-3, 0.2, 0.01 }; ///< a share (common practice of the trade, no source)
+
 // What is heard: kept in a job where it says so, in a plugin's state, given to the command.
 inline constexpr Field drive { "drive_db", "dB", 0.0, 24.0, 0.0 };
 inline constexpr Field hum { "hum_db", "dB", -80.0, 0.0, -80.0 }; ///< the least is none
