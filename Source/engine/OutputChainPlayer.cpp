@@ -6,37 +6,37 @@ namespace coldiron
 {
 void OutputChainPlayer::prepare (double sampleRate)
 {
-    rate = sampleRate;
-    started = false;
-    now.reset();
-    next.reset();
-    fade.stop();
+    audio.rate = sampleRate;
+    audio.started = false;
+    audio.now.reset();
+    audio.next.reset();
+    audio.fade.stop();
 }
 
 void OutputChainPlayer::reset()
 {
-    for (const auto* each : { &now, &next })
+    for (const auto* each : { &audio.now, &audio.next })
         if (*each)
             (*each)->reset();
 }
 
 bool OutputChainPlayer::isActive()
 {
-    if (fade.isActive())
+    if (audio.fade.isActive())
         return true; // whatever comes meanwhile waits
-    if (auto fresh = handOver.take(); fresh && fresh->sampleRate() == rate)
+    if (auto fresh = handOver.take(); fresh && fresh->sampleRate() == audio.rate)
     {
-        const bool wasIdle = ! now || now->isNone();
-        if (! started || (wasIdle && fresh->isNone()))
-            now = std::move (fresh);
+        const bool wasIdle = ! audio.now || audio.now->isNone();
+        if (! audio.started || (wasIdle && fresh->isNone()))
+            audio.now = std::move (fresh);
         else
         {
-            next = std::move (fresh);
-            fade.start (static_cast<int> (fadeSeconds * rate));
+            audio.next = std::move (fresh);
+            audio.fade.start (static_cast<int> (fadeSeconds * audio.rate));
         }
     }
-    started = true;
-    return fade.isActive() || (now && ! now->isNone());
+    audio.started = true;
+    return audio.fade.isActive() || (audio.now && ! audio.now->isNone());
 }
 
 void OutputChainPlayer::process (double* const* channels, int numChannels, int frames)
@@ -45,23 +45,23 @@ void OutputChainPlayer::process (double* const* channels, int numChannels, int f
     std::array<std::array<double, longest>, 2> other;
     double* others[] = { other[0].data(), other[1].data() };
     frames = std::min (frames, longest);
-    if (fade.isActive())
+    if (audio.fade.isActive())
         for (int c = 0; c < numChannels; ++c)
             std::copy (channels[c], channels[c] + frames, others[c]);
 
-    if (now)
-        now->process (channels, numChannels, frames);
-    if (! fade.isActive())
+    if (audio.now)
+        audio.now->process (channels, numChannels, frames);
+    if (! audio.fade.isActive())
         return;
 
-    next->process (others, numChannels, frames);
+    audio.next->process (others, numChannels, frames);
     for (int i = 0; i < frames; ++i)
     {
-        const double share = fade.share (i);
+        const double share = audio.fade.share (i);
         for (int c = 0; c < numChannels; ++c)
             channels[c][i] += share * (others[c][i] - channels[c][i]);
     }
-    if (fade.advance (frames))
-        now = std::move (next);
+    if (audio.fade.advance (frames))
+        audio.now = std::move (audio.next);
 }
 }

@@ -33,10 +33,13 @@ public:
 private:
     Handover<OutputChain> handOver;
 
-    // The audio thread's.
-    double rate = 48000.0;
-    bool started = false;
-    Handover<OutputChain>::Held now, next; ///< no chain: nothing is done
-    Crossfade fade;
+    /** What the audio thread owns, and prepare() while nothing plays. */
+    struct AudioThread
+    {
+        double rate = 48000.0;
+        bool started = false;
+        Handover<OutputChain>::Held now, next; ///< no chain: nothing is done
+        Crossfade fade;
+    } audio;
 };
 }

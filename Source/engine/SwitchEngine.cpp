@@ -20,20 +20,20 @@ bool isFinite (const ModalFilter& filter)
 
 void SwitchEngine::prepare (double sampleRate)
 {
-    rate = sampleRate;
-    started = false;
-    fade.stop();
+    audio.rate = sampleRate;
+    audio.started = false;
+    audio.fade.stop();
     fading.store (false, std::memory_order_relaxed);
-    mains.reset();
-    white.reset();
-    areNoisesAtStart = true;
+    audio.mains.reset();
+    audio.white.reset();
+    audio.areNoisesAtStart = true;
     after.prepare (sampleRate);
     EngineDesign plain;
     plain.filter = ModalFilter::unity (sampleRate);
     plain.probe();
-    playing = 0;
-    for (int i : { 0, 1 })
-        loadDesign (i, plain);
+    audio.playing = 0;
+    for (Player& p : audio.players)
+        load (p, plain);
 }
 
 void SwitchEngine::publish (const EngineDesign& design)
@@ -45,9 +45,8 @@ void SwitchEngine::publish (const EngineDesign& design)
     pending.write (design);
 }
 
-void SwitchEngine::loadDesign (int player, const EngineDesign& design)
+void SwitchEngine::load (Player& p, const EngineDesign& design)
 {
-    Player& p = players[static_cast<size_t> (player)];
     p.runner.use (design.filter);
     p.runner.reset();
     p.hiss.use (design.hiss);
@@ -57,33 +56,33 @@ void SwitchEngine::loadDesign (int player, const EngineDesign& design)
     p.probeDb = design.probeDb;
 }
 
-int SwitchEngine::fadeFramesTo (const EngineDesign& design) const
+int SwitchEngine::fadeFramesTo (const EngineDesign& design)
 {
     double farthest = 0.0;
-    const auto& now = players[static_cast<size_t> (playing)].probeDb;
+    const auto& now = audio.now().probeDb;
     for (size_t i = 0; i < now.size(); ++i)
         farthest = std::max (farthest, static_cast<double> (std::abs (now[i] - design.probeDb[i])));
 
     // 20 ms up to 1 dB, 30 at 6, 50 from 16 dB on.
     const double seconds = std::clamp (shortestFade + (farthest - 1.0) * 0.002, shortestFade, longestFade);
-    return std::max (1, static_cast<int> (seconds * rate + 0.5));
+    return std::max (1, static_cast<int> (seconds * audio.rate + 0.5));
 }
 
 void SwitchEngine::pollPending()
 {
-    if (fade.isActive())
+    if (audio.fade.isActive())
         return; // whatever comes meanwhile waits, the newest of it
     const EngineDesign* next = pending.read();
-    if (next == nullptr || next->filter.sampleRate != rate)
+    if (next == nullptr || next->filter.sampleRate != audio.rate)
         return;
 
-    if (! started)
+    if (! audio.started)
     {
-        loadDesign (playing, *next);
+        load (audio.now(), *next);
         return;
     }
-    loadDesign (1 - playing, *next);
-    fade.start (fadeFramesTo (*next));
+    load (audio.next(), *next);
+    audio.fade.start (fadeFramesTo (*next));
     fading.store (true, std::memory_order_relaxed);
 }
 
@@ -92,12 +91,12 @@ void SwitchEngine::process (float* const* channels, int numChannels, int frames)
     numChannels = std::min (numChannels, FilterRunner::maxChannels);
     if (frames > 0)
         pollPending();
-    if (! started)
+    if (! audio.started)
     {
-        bypassMix.value = bypassed.load (std::memory_order_relaxed) ? 1.0 : 0.0;
-        humLevel.value = humGain.load (std::memory_order_relaxed);
-        hissLevel.value = hissGain.load (std::memory_order_relaxed);
-        trimLevel.value = trim.load (std::memory_order_relaxed);
+        audio.bypassMix.value = bypassed.load (std::memory_order_relaxed) ? 1.0 : 0.0;
+        audio.humLevel.value = humGain.load (std::memory_order_relaxed);
+        audio.hissLevel.value = hissGain.load (std::memory_order_relaxed);
+        audio.trimLevel.value = trim.load (std::memory_order_relaxed);
     }
     for (int done = 0; done < frames;)
     {
@@ -105,14 +104,14 @@ void SwitchEngine::process (float* const* channels, int numChannels, int frames)
         for (int c = 0; c < numChannels; ++c)
             part[static_cast<size_t> (c)] = channels[c] + done;
         // A fade ends on its frame, whatever the blocks, so that what waits begins where it would in any other host.
-        const int left = fade.isActive() ? std::min (frames - done, fade.left()) : frames - done;
+        const int left = audio.fade.isActive() ? std::min (frames - done, audio.fade.left()) : frames - done;
         const int count = std::min (chunk, left);
         processChunk (part.data(), numChannels, count);
         done += count;
-        if (! fade.isActive())
+        if (! audio.fade.isActive())
             pollPending();
     }
-    started = started || frames > 0;
+    audio.started = audio.started || frames > 0;
 }
 
 /** @returns false, and silence, where a sample is beyond `loudest` */
@@ -141,7 +140,7 @@ bool SwitchEngine::takeIn (const float* samples, double* out, int frames)
 
 void SwitchEngine::forgetSound()
 {
-    for (Player& p : players)
+    for (Player& p : audio.players)
     {
         p.runner.reset();
         p.hiss.reset();
@@ -152,12 +151,12 @@ void SwitchEngine::forgetSound()
 /** The noise behind both designs is the same, so that nothing is heard of a switch but what it changes. */
 void SwitchEngine::addHiss (Player& now, Player* next, const double* nextShare, double* sum, int frames)
 {
-    const double step = 1.0 / (glideSeconds * rate), wanted = hissGain.load (std::memory_order_relaxed);
-    if (hissLevel.value == 0.0 && wanted == 0.0)
+    const double step = 1.0 / (glideSeconds * audio.rate), wanted = hissGain.load (std::memory_order_relaxed);
+    if (audio.hissLevel.value == 0.0 && wanted == 0.0)
         return;
     std::array<double, chunk> noise {}, first, second;
     for (int i = 0; i < frames; ++i)
-        noise[static_cast<size_t> (i)] = white.next();
+        noise[static_cast<size_t> (i)] = audio.white.next();
     now.hiss.process (0, noise.data(), first.data(), frames);
     if (next != nullptr)
         next->hiss.process (0, noise.data(), second.data(), frames);
@@ -167,48 +166,47 @@ void SwitchEngine::addHiss (Player& now, Player* next, const double* nextShare, 
         double sound = now.gain * first[k];
         if (next != nullptr)
             sound += nextShare[k] * (next->gain * second[k] - sound);
-        sum[k] += hissLevel.next (wanted, step * std::max ({ 1e-3, wanted, hissLevel.value })) * sound;
+        sum[k] += audio.hissLevel.next (wanted, step * std::max ({ 1e-3, wanted, audio.hissLevel.value })) * sound;
     }
 }
 
 void SwitchEngine::processChunk (float* const* channels, int numChannels, int frames)
 {
-    Player& now = players[static_cast<size_t> (playing)];
-    Player& next = players[static_cast<size_t> (1 - playing)];
-    const bool fades = fade.isActive();
+    Player &now = audio.now(), &next = audio.next();
+    const bool fades = audio.fade.isActive();
 
     std::array<double, chunk> nextShare, hum, wet, level; // hiss is added to the hum
-    const double step = 1.0 / (glideSeconds * rate);
+    const double step = 1.0 / (glideSeconds * audio.rate);
     const double wantedBypass = bypassed.load (std::memory_order_relaxed) ? 1.0 : 0.0;
     const double wantedHum = humGain.load (std::memory_order_relaxed), wantedTrim = trim.load (std::memory_order_relaxed);
 
-    const bool isQuiet =
-        humLevel.value == 0.0 && wantedHum == 0.0 && hissLevel.value == 0.0 && hissGain.load (std::memory_order_relaxed) == 0.0f;
-    if (isQuiet && ! areNoisesAtStart)
+    const bool isQuiet = audio.humLevel.value == 0.0 && wantedHum == 0.0 && audio.hissLevel.value == 0.0
+                         && hissGain.load (std::memory_order_relaxed) == 0.0f;
+    if (isQuiet && ! audio.areNoisesAtStart)
     {
-        mains.reset();
-        white.reset();
-        for (Player& p : players)
+        audio.mains.reset();
+        audio.white.reset();
+        for (Player& p : audio.players)
             p.hiss.reset();
     }
-    areNoisesAtStart = isQuiet;
+    audio.areNoisesAtStart = isQuiet;
     std::array<double, chunk> phase;
     static_assert (chunk <= MainsClock::longest);
     if (! isQuiet)
-        mains.next (now.hum.mainsHz, rate, phase.data(), frames);
+        audio.mains.next (now.hum.mainsHz, audio.rate, phase.data(), frames);
 
     // Most of the time nothing moves: then there is nothing to work out sample by sample.
     const bool isActive = after.isActive();
-    const bool isSteady = ! isActive && ! fades && bypassMix.value == wantedBypass && trimLevel.value == wantedTrim && isQuiet
-                          && wantedBypass == 0.0;
+    const bool isSteady = ! isActive && ! fades && audio.bypassMix.value == wantedBypass && audio.trimLevel.value == wantedTrim
+                          && isQuiet && wantedBypass == 0.0;
     for (int i = 0; i < frames && ! isSteady; ++i)
     {
         const auto k = static_cast<size_t> (i);
-        nextShare[k] = fades ? fade.share (i) : 0.0;
-        const double mix = bypassMix.next (wantedBypass, step);
+        nextShare[k] = fades ? audio.fade.share (i) : 0.0;
+        const double mix = audio.bypassMix.next (wantedBypass, step);
         wet[k] = mix == 0.0 ? 1.0 : 1.0 - raisedCosine (mix);
-        level[k] = trimLevel.next (wantedTrim, step * std::max (1.0, wantedTrim));
-        hum[k] = humLevel.next (wantedHum, step * std::max ({ 1e-3, wantedHum, humLevel.value }));
+        level[k] = audio.trimLevel.next (wantedTrim, step * std::max (1.0, wantedTrim));
+        hum[k] = audio.humLevel.next (wantedHum, step * std::max ({ 1e-3, wantedHum, audio.humLevel.value }));
         if (hum[k] > 0.0)
         {
             const double sound = now.gain * now.hum.at (phase[k]);
@@ -223,9 +221,9 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
     bool isNoSound = false;
     for (int c = 0; c < numChannels; ++c)
         isNoSound = ! takeIn (channels[c], dry[static_cast<size_t> (c)].data(), frames) || isNoSound;
-    if (isNoSound && ! wasNoSound)
+    if (isNoSound && ! audio.wasNoSound)
         forgetSound(); // once: from here on the filters are given silence
-    wasNoSound = isNoSound;
+    audio.wasNoSound = isNoSound;
     for (int c = 0; c < numChannels; ++c)
     {
         const auto& in = dry[static_cast<size_t> (c)];
@@ -233,7 +231,7 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
         now.runner.process (c, in.data(), out.data(), frames);
         if (isSteady)
         {
-            const double all = now.gain * trimLevel.value;
+            const double all = now.gain * audio.trimLevel.value;
             for (int i = 0; i < frames; ++i)
                 channels[c][i] = static_cast<float> (all * out[static_cast<size_t> (i)]);
             continue;
@@ -267,9 +265,9 @@ void SwitchEngine::processChunk (float* const* channels, int numChannels, int fr
             std::fill (channels[c], channels[c] + frames, 0.0f);
         }
 
-    if (fade.advance (frames))
+    if (audio.fade.advance (frames))
     {
-        playing = 1 - playing;
+        audio.playing = 1 - audio.playing;
         fading.store (false, std::memory_order_relaxed);
     }
 }

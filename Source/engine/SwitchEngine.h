@@ -62,15 +62,23 @@ private:
 
     OutputChainPlayer after;
     LatestValue<EngineDesign> pending;
-    std::array<Player, 2> players;
-    int playing = 0;
-    double rate = 48000.0;
-    bool started = false, wasNoSound = false;
-    Crossfade fade;
-    MainsClock mains;
-    WhiteNoise white;
-    bool areNoisesAtStart = true;
-    Smoother bypassMix, humLevel, hissLevel, trimLevel;
+
+    /** What the audio thread owns, and prepare() while nothing plays. */
+    struct AudioThread
+    {
+        std::array<Player, 2> players; ///< the one that plays, and the one it fades to
+        int playing = 0;
+        double rate = 48000.0;
+        bool started = false, wasNoSound = false, areNoisesAtStart = true;
+        Crossfade fade;
+        MainsClock mains;
+        WhiteNoise white;
+        Smoother bypassMix, humLevel, hissLevel, trimLevel;
+
+        Player& now() { return players[static_cast<size_t> (playing)]; }
+        Player& next() { return players[static_cast<size_t> (1 - playing)]; }
+    } audio;
+
     std::atomic<bool> bypassed { false }, fading { false };
     std::atomic<float> humGain { 0.0f }, hissGain { 0.0f }, trim { 1.0f };
 
@@ -81,12 +89,12 @@ private:
             gain.store (wanted, std::memory_order_relaxed);
     }
 
-    void loadDesign (int player, const EngineDesign&);
+    static void load (Player&, const EngineDesign&);
     void pollPending();
     static bool takeIn (const float* samples, double* out, int frames);
     void forgetSound();
     void processChunk (float* const* channels, int numChannels, int frames);
     void addHiss (Player& now, Player* next, const double* nextShare, double* sum, int frames);
-    int fadeFramesTo (const EngineDesign&) const;
+    int fadeFramesTo (const EngineDesign&);
 };
 }
