@@ -117,6 +117,8 @@ void MainWindow::timerCallback()
     {
         ticksSinceKept = 0;
         unsaved->keep();
+        if (const auto fault = unsaved->newFault(); ! fault.empty())
+            notice.say (words::from ("Unsaved work cannot be kept: " + fault));
     }
 }
 

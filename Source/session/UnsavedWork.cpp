@@ -30,6 +30,15 @@ void UnsavedWork::keep()
     file.keep ({ editor.text(), editor.job()->title, path, path.parent_path() });
 }
 
+std::string UnsavedWork::newFault()
+{
+    auto fault = file.fault();
+    if (fault == toldFault)
+        return {};
+    toldFault = fault;
+    return fault;
+}
+
 std::vector<Recovery> UnsavedWork::left() const
 {
     auto found = leftWork (folder);

@@ -27,11 +27,15 @@ public:
 
     Autosave& autosave() { return file; }
 
+    /** Why unsaved work cannot be kept, once for each reason; empty: nothing new to tell. */
+    std::string newFault();
+
 private:
     Session& session;
     const std::filesystem::path folder;
     Autosave file;
     Revisions kept; ///< when it was last written
     bool wasChanged = false;
+    std::string toldFault; ///< of the autosave
 };
 }

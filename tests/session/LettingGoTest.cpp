@@ -175,9 +175,10 @@ TEST_CASE ("a reporter in the middle of a long take lets go when it ends and whe
         const int place = snapshot.map.find ("bridge-tone")->place;
         for (int turn = 1; turn <= 5; ++turn)
         {
-            std::this_thread::sleep_for (std::chrono::milliseconds (200 + 50 * turn));
+            while (shared.freshReport (OptionId::C) == nullptr) // the curve is told, then the rest is computed
+                std::this_thread::sleep_for (std::chrono::milliseconds (1));
+            std::this_thread::sleep_for (std::chrono::milliseconds (20 + 50 * turn));
             REQUIRE (reporter.isWorking (OptionId::C));
-            REQUIRE (shared.freshReport (OptionId::C) != nullptr); // the curve is told, the rest is being computed
             const double began = processorSeconds();
             shared.live.setKnob (OptionId::C, place, 9.0f - static_cast<float> (turn));
             reporter.wake();
