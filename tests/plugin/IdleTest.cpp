@@ -32,7 +32,7 @@ TEST_CASE ("a loaded plugin that nothing moves wakes none of its threads")
     const auto state = stateOfTwoOptions (OptionId::C, 5.0);
     processor.setStateInformation (state.getData(), static_cast<int> (state.getSize()));
     processor.prepareToPlay (48000.0, 256);
-    REQUIRE (processor.wholeSession().waitUntilReported (60.0));
+    REQUIRE (processor.session.waitUntilReported (60.0));
     juce::MessageManager::getInstance()->runDispatchLoopUntil (300);
 
     int threads = 0;
@@ -48,13 +48,13 @@ TEST_CASE ("a knob that the session moves stands there in the host soon, and the
     const auto state = stateOfTwoOptions (OptionId::C, 5.0);
     processor.setStateInformation (state.getData(), static_cast<int> (state.getSize()));
     processor.prepareToPlay (48000.0, 256);
-    REQUIRE (processor.wholeSession().waitUntilReported (60.0));
+    REQUIRE (processor.session.waitUntilReported (60.0));
     auto* tone = parameterNamed (processor, "bridge-tone");
     REQUIRE (tone != nullptr);
     CHECK (tone->getValue() == Approx (0.5f));
-    const int place = processor.wholeSession().controlMap().find ("bridge-tone")->place;
+    const int place = controlPlace;
 
-    std::thread ([&] { processor.wholeSession().hostMoved (ParameterKind::knob, place, 8.0); }).join(); // behind the parameter's back
+    std::thread ([&] { processor.session.automation.hostMoved (ParameterKind::knob, place, 8.0); }).join(); // behind the parameter's back
     CHECK (tone->getValue() == Approx (0.5f));
     for (int i = 0; i < 100 && tone->getValue() != Approx (0.8f); ++i)
         juce::MessageManager::getInstance()->runDispatchLoopUntil (10);
