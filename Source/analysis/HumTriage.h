@@ -7,20 +7,17 @@
 
 namespace coldiron
 {
-/** One of the answers to a question about hum. */
-struct HumAnswer
-{
-    std::string words; ///< "Falls"
-    std::string value; ///< as the job's file says it, a JSON value
-    std::string means; ///< a sentence
-};
-
-/** A question about hum, put before any option, and what its answers mean for the work. */
+/** A question about hum, put before any option, since its answers decide whether a rewire can help at all. */
 struct HumQuestion
 {
-    std::string words;
-    std::string key; ///< in the job, inside "hum"
-    std::vector<HumAnswer> answers;
+    enum class About {
+        everyGuitar, ///< is it there with every guitar?
+        touch,       ///< what becomes of it when the strings are touched?
+        turning      ///< does it change when the player turns?
+    };
+    About about = About::everyGuitar;
+    std::string key;                  ///< in the job, inside "hum"
+    std::vector<std::string> answers; ///< as the job's file says them, JSON values: no, yes; or same, falls, rises
 
     /** Which of the answers was given; none: not asked, or said in a way that none of them has. */
     std::optional<size_t> given (const HumAnswers&) const;
@@ -29,12 +26,14 @@ struct HumQuestion
 /** In the order they are asked: what is mended elsewhere comes before what a rewire can help. */
 const std::vector<HumQuestion>& humQuestions();
 
-/** What to do first, from all answers so far; empty before the first. */
-std::string humAdvice (const HumAnswers&);
-
-/** A caution that goes with the advice; empty where none is due. */
-std::string humCaution (const HumAnswers&);
-
-/** One short line for later, where something comes before a rewire; else empty. */
-std::string humInShort (const HumAnswers&);
+/** Where the hum comes from, by all answers so far. */
+enum class HumCause {
+    notAsked,  ///< no answer yet
+    open,      ///< the answers so far leave it open
+    elsewhere, ///< not this guitar: amplifier, outlet, cable
+    touch,     ///< the strings' touch changes it: ground or shield, by HumAnswers::touched
+    magnetic,  ///< a field in the coils, which wiring can help
+    none       ///< none of the three
+};
+HumCause humCause (const HumAnswers&);
 }

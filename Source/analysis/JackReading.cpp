@@ -1,7 +1,6 @@
 #include "analysis/JackReading.h"
 
 #include "circuit/Network.h"
-#include "files/Quantity.h"
 #include "guitar/GuitarCircuit.h"
 
 #include <algorithm>
@@ -11,13 +10,6 @@ namespace coldiron
 {
 namespace
 {
-/** As a meter would show it: the floor of 1 ohm in every pot is not what a person asks about. */
-double threeFigures (double ohms)
-{
-    const double step = std::pow (10.0, std::floor (std::log10 (std::max (ohms, 1e-3))) - 2.0);
-    return std::round (ohms / step) * step;
-}
-
 constexpr double openAtJackOhms = 100e6;
 
 bool isActive (const Harness& harness)
@@ -106,8 +98,7 @@ LeadsReading leadsFromJack (const Harness& harness, const Setting& setting, cons
     const auto* found = part != nullptr ? part->as<PickupPart>() : nullptr;
     if (found == nullptr || isActive (harness))
     {
-        reading.refusal = found == nullptr ? "the guitar has no pickup " + pickup
-                                           : "A buffer drives the jack: read the pickup at its own leads.";
+        reading.refusal = found == nullptr ? LeadsReading::Refusal::noSuchPickup : LeadsReading::Refusal::buffered;
         return reading;
     }
     double sum = 0.0;
@@ -116,10 +107,8 @@ LeadsReading leadsFromJack (const Harness& harness, const Setting& setting, cons
     const double factor = factorFor (harness, setting, pickup, jackOhms, 0.0);
     if (factor <= 0.0)
     {
-        const double most = atJack (harness, setting, pickup, 1e6, 0.0); // as good as lifted
-        reading.refusal = most <= jackOhms ? "The pots alone read " + quantityText (threeFigures (most))
-                                                 + " there: more cannot be. Are all knobs at 10?"
-                                           : "Too little for this pickup: a short, or another pickup beside it?";
+        reading.potsOhms = atJack (harness, setting, pickup, 1e6, 0.0); // as good as lifted
+        reading.refusal = reading.potsOhms <= jackOhms ? LeadsReading::Refusal::abovePots : LeadsReading::Refusal::tooLittle;
         return reading;
     }
     reading.ohms = sum * factor;

@@ -14,9 +14,18 @@ std::optional<Setting> aloneAtJack (const Harness&, const std::string& pickup);
 /** A pickup's own DC resistance from what a meter reads at the jack. */
 struct LeadsReading
 {
+    enum class Refusal {
+        none,
+        noSuchPickup,
+        buffered,  ///< a buffer drives the jack: nothing of the pickups can be read there
+        abovePots, ///< more than the pots alone read there, see potsOhms
+        tooLittle  ///< less than this pickup could read
+    };
+
+    Refusal refusal = Refusal::none;      ///< else no number counts but potsOhms
+    double potsOhms = 0.0;                ///< abovePots: what they read alone, as good as lifted
     double ohms = 0.0;                    ///< its coils one after the other, as across its two leads taken off
     double lowOhms = 0.0, highOhms = 0.0; ///< as the pots' tolerance leaves it
-    std::string refusal;                  ///< not empty: what is wrong with the reading, in words
 };
 
 /** Takes the pots and resistors across the jack out of the reading. The coils keep their proportion to each other.

@@ -14,8 +14,8 @@ bool isClose (double a, double b) { return a == b || std::abs (a - b) <= 1e-3 * 
 
 bool isSame (const OhmReading& a, const OhmReading& b)
 {
-    return a.words() == b.words() && isClose (a.volumeDownOhms, b.volumeDownOhms)
-           && (! a.words().empty()
+    return a.kind == b.kind && isClose (a.volumeDownOhms, b.volumeDownOhms)
+           && (! a.isNumber()
                || (isClose (a.ohms, b.ohms) && isClose (a.lowOhms, b.lowOhms) && isClose (a.highOhms, b.highOhms)));
 }
 

@@ -46,8 +46,6 @@ double measure (const Harness& harness, const Setting& setting, const Factors* f
 }
 }
 
-std::string OhmReading::words() const { return isActive ? "a buffer, no reading" : isOpen ? "open" : isShort ? "short" : ""; }
-
 OhmReading ohmReading (const Harness& harness, Setting setting, const std::map<std::string, double>& knobs)
 {
     OhmReading reading;
@@ -58,17 +56,20 @@ OhmReading ohmReading (const Harness& harness, Setting setting, const std::map<s
             reading.levers.emplace_back (control.name, set != setting.levers.end() ? set->second : control.standard);
         }
     for (const auto& part : harness.parts())
-        reading.isActive = reading.isActive || part.as<BufferPart>() != nullptr;
-    if (reading.isActive)
-        return reading;
+        if (part.as<BufferPart>() != nullptr)
+        {
+            reading.kind = OhmReading::Kind::buffered;
+            return reading;
+        }
 
     setting.knobs = knobs; // all others at 10
     const auto low = extreme (harness, -1), high = extreme (harness, 1);
     reading.ohms = measure (harness, setting);
     reading.lowOhms = measure (harness, setting, &low);
     reading.highOhms = measure (harness, setting, &high);
-    reading.isOpen = reading.ohms > openOhms;
-    reading.isShort = reading.ohms < shortOhms;
+    reading.kind = reading.ohms > openOhms    ? OhmReading::Kind::open
+                   : reading.ohms < shortOhms ? OhmReading::Kind::shorted
+                                              : OhmReading::Kind::ohms;
     for (const auto& knob : volumeKnobs (harness, setting))
         setting.knobs[knob] = 5.0;
     reading.volumeDownOhms = measure (harness, setting);

@@ -13,14 +13,20 @@ namespace coldiron
 /** What a meter reads at the jack at one combination of switch positions, knobs at 10; cable and input left out. */
 struct OhmReading
 {
+    enum class Kind {
+        ohms,
+        open,    ///< above 100 Mohm
+        shorted, ///< below 1 ohm
+        buffered ///< a buffer drives the jack: a meter reads nothing of the pickups
+    };
+
+    Kind kind = Kind::ohms;
     std::vector<std::pair<std::string, std::string>> levers; ///< switch, position
-    double ohms = 0.0;                                       ///< at 20 C; meaningless when open, shorted or active
+    double ohms = 0.0;                                       ///< at 20 C; meaningless but for Kind::ohms
     double lowOhms = 0.0, highOhms = 0.0;                    ///< worst case of part tolerances and 15 to 30 C, see below
     double volumeDownOhms = 0.0;                             ///< every volume at 5: why to read with knobs at 10
-    bool isOpen = false, isShort = false;                    ///< above 100 Mohm; below 1 ohm
-    bool isActive = false;                                   ///< a buffer drives the jack: a meter reads nothing of the pickups
 
-    std::string words() const; ///< "open", "short", "a buffer, no reading" or empty
+    bool isNumber() const { return kind == Kind::ohms; }
 };
 
 /** Every combination of switch positions, the first switch slowest.

@@ -1,10 +1,11 @@
 #include "cli/CompareTable.h"
+
+#include "files/Json.h"
 #include "wording/ConfidenceWords.h"
 #include "wording/FigureWords.h"
 #include "wording/ListeningWords.h"
+#include "wording/OhmWords.h"
 #include "wording/TakeWords.h"
-
-#include "files/Json.h"
 
 namespace coldiron::cli
 {
@@ -68,8 +69,8 @@ Json column (const Job& job, const Compared& c)
     entry["hiss_uv"] = f.hissUv;
     entry["output_ohms_1_khz"] = f.outputOhms;
     entry["cable_db_per_metre_5_khz"] = unless (f.silent, f.dbPerMetre);
-    const bool noReading = ! c.ohms.words().empty();
-    entry["ohms"] = Json::object ({ { "reads", noReading ? c.ohms.words() : "ohms" },
+    const bool noReading = ! c.ohms.isNumber();
+    entry["ohms"] = Json::object ({ { "reads", noReading ? wording::noOhms (c.ohms) : "ohms" },
                                     { "ohms", unless (noReading, c.ohms.ohms) },
                                     { "low_ohms", unless (noReading, c.ohms.lowOhms) },
                                     { "high_ohms", unless (noReading, c.ohms.highOhms) } });

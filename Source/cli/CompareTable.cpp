@@ -4,6 +4,7 @@
 #include "wording/ConfidenceWords.h"
 #include "wording/FigureWords.h"
 #include "wording/ListeningWords.h"
+#include "wording/OhmWords.h"
 #include "wording/TakeWords.h"
 
 #include <algorithm>
@@ -29,8 +30,8 @@ std::string unlessSilent (const Compared& c, const std::string& text) { return c
 
 std::string ohmCell (const OhmReading& reading)
 {
-    if (! reading.words().empty())
-        return reading.isActive ? "buffer" : reading.words();
+    if (! reading.isNumber())
+        return reading.kind == OhmReading::Kind::buffered ? "buffer" : wording::noOhms (reading);
     return reading.ohms >= 1e6 ? format ("%.2f M", reading.ohms / 1e6) : format ("%.2f k", reading.ohms / 1e3);
 }
 

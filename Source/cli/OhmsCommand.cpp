@@ -3,6 +3,7 @@
 #include "cli/OhmsReadings.h"
 #include "files/Json.h"
 #include "files/JsonText.h"
+#include "wording/OhmWords.h"
 
 #include <CLI/CLI.hpp>
 
@@ -28,12 +29,13 @@ Json asJson (const OhmReading& reading)
     for (const auto& [lever, position] : reading.levers)
         levers[lever] = position;
     row["switches"] = levers;
-    const bool meaningless = reading.isOpen || reading.isShort || reading.isActive;
-    row["reads"] = meaningless ? Json (reading.words()) : Json ("ohms");
+    const bool meaningless = ! reading.isNumber();
+    row["reads"] = meaningless ? Json (wording::noOhms (reading)) : Json ("ohms");
     row["ohms"] = meaningless ? Json() : Json (reading.ohms);
     row["low_ohms"] = meaningless ? Json() : Json (reading.lowOhms);
     row["high_ohms"] = meaningless ? Json() : Json (reading.highOhms);
-    row["volumes_at_5_ohms"] = reading.isActive || reading.volumeDownOhms >= 100e6 ? Json() : Json (reading.volumeDownOhms);
+    row["volumes_at_5_ohms"] =
+        reading.kind == OhmReading::Kind::buffered || reading.volumeDownOhms >= 100e6 ? Json() : Json (reading.volumeDownOhms);
     return row;
 }
 
@@ -60,9 +62,9 @@ void printJson (const Harness& harness, const std::string& title, const std::str
 /** Reads, between what, and with the volumes at 5. */
 std::string cells (const OhmReading& reading)
 {
-    const auto down = reading.isActive ? std::string() : ohmText (reading.volumeDownOhms);
-    const bool isNumber = reading.words().empty();
-    return format ("%12s  %25s  %14s\n", isNumber ? ohmText (reading.ohms).c_str() : reading.words().c_str(),
+    const auto down = reading.kind == OhmReading::Kind::buffered ? std::string() : ohmText (reading.volumeDownOhms);
+    const bool isNumber = reading.isNumber();
+    return format ("%12s  %25s  %14s\n", isNumber ? ohmText (reading.ohms).c_str() : wording::noOhms (reading).c_str(),
                    isNumber ? (ohmText (reading.lowOhms) + " to " + ohmText (reading.highOhms)).c_str() : "", down.c_str());
 }
 

@@ -262,7 +262,9 @@ juce::String DecidePanel::ohmsNow() const
                                            return found != setting.levers.end() && found->second == lever.second;
                                        });
         if (here)
-            return reading.isOpen ? juce::String ("open") : reading.isShort ? juce::String ("short") : words::ohms (reading.ohms);
+            return reading.kind == OhmReading::Kind::open      ? juce::String ("open")
+                   : reading.kind == OhmReading::Kind::shorted ? juce::String ("short")
+                                                               : words::ohms (reading.ohms);
     }
     return "-";
 }

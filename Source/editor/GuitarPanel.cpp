@@ -1,8 +1,8 @@
 #include "editor/GuitarPanel.h"
 
-#include "analysis/HumTriage.h"
 #include "editor/JobWords.h"
 #include "session/Session.h"
+#include "wording/HumTriageWords.h"
 #include "wording/PartWords.h"
 
 #include <algorithm>
@@ -43,7 +43,7 @@ void GuitarPanel::readRows()
             levers.push_back ({ words::from (wording::partTitle (part)),
                                 juce::String (static_cast<int> (lever->type.positions.size())) + " positions" });
     list.show (values, levers);
-    humFirst = words::from (humInShort (job->hum));
+    humFirst = words::from (wording::humInShort (job->hum));
 }
 
 void GuitarPanel::focusFirstValue()

@@ -1,8 +1,8 @@
 #include "editor/RecordedColumn.h"
 
-#include "analysis/HumTriage.h"
 #include "editor/Words.h"
 #include "session/Session.h"
+#include "wording/HumTriageWords.h"
 
 namespace coldiron
 {
@@ -22,9 +22,10 @@ RecordedColumn::RecordedColumn (UiContext& d) : ui (d), recorded (d), listened (
     for (size_t i = 0; i < humQuestions().size(); ++i)
     {
         juce::StringArray choices { "Not asked" };
-        for (const auto& choice : humQuestions()[i].answers)
-            choices.add (words::from (choice.words));
-        questions.push_back (std::make_unique<Segments> (ui, choices, words::from (humQuestions()[i].words)));
+        const auto& asked = humQuestions()[i];
+        for (size_t choice = 0; choice < asked.answers.size(); ++choice)
+            choices.add (words::from (wording::humAnswer (asked, choice)));
+        questions.push_back (std::make_unique<Segments> (ui, choices, words::from (wording::humQuestion (asked))));
         questions.back()->onChoice = [this, i] (int choice) { answer (i, choice); };
         addAndMakeVisible (*questions.back());
     }
@@ -87,7 +88,7 @@ void RecordedColumn::sessionChanged (const Revisions& before, const Revisions& n
 void RecordedColumn::answer (size_t question, int choice)
 {
     const auto& asked = humQuestions()[question];
-    ui.session.jobEditor.edit ("/hum/" + asked.key, choice == 0 ? "" : asked.answers[static_cast<size_t> (choice - 1)].value,
+    ui.session.jobEditor.edit ("/hum/" + asked.key, choice == 0 ? "" : asked.answers[static_cast<size_t> (choice - 1)],
                                "Hum: " + asked.key);
 }
 
@@ -173,20 +174,20 @@ int RecordedColumn::place (int width)
         if (width >= wide + 220)
         {
             questions[i]->setBounds (width - wide, y, wide, 32);
-            texts.push_back ({ { 0, y, width - wide - 10, 32 }, words::from (asked.words), false, true });
+            texts.push_back ({ { 0, y, width - wide - 10, 32 }, words::from (wording::humQuestion (asked)), false, true });
             y += 36;
         }
         else
         {
-            para (words::from (asked.words), true);
+            para (words::from (wording::humQuestion (asked)), true);
             questions[i]->setBounds (0, y, juce::jmin (width, wide), 32);
             y += 36;
         }
         if (said)
-            para (words::from (asked.answers[*said].means), false);
+            para (words::from (wording::humAnswerMeans (asked, *said)), false);
     }
-    para (words::from (humAdvice (job->hum)), true);
-    para (words::from (humCaution (job->hum)), false);
+    para (words::from (wording::humAdvice (job->hum)), true);
+    para (words::from (wording::humCaution (job->hum)), false);
     return y;
 }
 

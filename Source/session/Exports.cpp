@@ -34,10 +34,10 @@ std::string ohmsCsv (const Harness& harness)
         }
         for (const auto& [lever, position] : row.levers)
             csv << quoted (position) << ",";
-        if (row.words().empty())
+        if (row.isNumber())
             csv << row.ohms << "," << row.lowOhms << "," << row.highOhms << "," << row.volumeDownOhms << ",\n";
         else
-            csv << ",,,," << quoted (row.words()) << "\n";
+            csv << ",,,," << quoted (wording::noOhms (row)) << "\n";
     }
     return csv.str();
 }

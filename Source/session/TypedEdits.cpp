@@ -7,6 +7,7 @@
 #include "session/GuitarValues.h"
 #include "session/JobEditor.h"
 #include "session/TypedOhms.h"
+#include "wording/OhmWords.h"
 
 #include <algorithm>
 
@@ -97,8 +98,8 @@ JobEdit jackEdit (const JobEditor& editor, const std::string& pickup, double ohm
     if (! setting)
         return refused ("No switch position leaves this pickup alone: read it at its own leads.");
     const auto reading = leadsFromJack (job->guitar.harness, *setting, pickup, ohms);
-    if (! reading.refusal.empty())
-        return refused (reading.refusal);
+    if (reading.refusal != LeadsReading::Refusal::none)
+        return refused (wording::jackRefusal (reading, pickup));
     auto edit = ohmsEdit (editor, pickup, reading.ohms);
     const auto shown = [] (double value) { return quantityText (std::round (value)); };
     edit.note = shown (reading.ohms) + " ohm at its leads; pots within their tolerance leave it between "

@@ -9,6 +9,7 @@
 namespace jackReadingTest
 {
 using namespace coldiron;
+using Refusal = LeadsReading::Refusal;
 
 namespace
 {
@@ -28,7 +29,7 @@ TEST_CASE ("the volume pot is taken out of a reading at the jack", "[jack]")
     const auto setting = aloneAtJack (g.harness, "bridge");
     REQUIRE (setting);
     const auto eight = leadsFromJack (g.harness, *setting, "bridge", 8000.0 * 500e3 / 508e3);
-    CHECK (eight.refusal.empty());
+    CHECK (eight.refusal == Refusal::none);
     CHECK (eight.ohms == Approx (8000.0).epsilon (1e-6));
     // Pots 20 % up or down: 1 / (1/R - 1/P), closed form.
     const double jack = 8000.0 * 500e3 / 508e3;
@@ -52,14 +53,15 @@ TEST_CASE ("each pickup of a guitar with a switch is found alone, a blend has no
     CHECK_FALSE (aloneAtJack (guitar ("one-humbucker-buffered").harness, "bridge"));
 }
 
-TEST_CASE ("readings that no pickup gives are refused in words", "[jack]")
+TEST_CASE ("readings that no pickup gives are refused", "[jack]")
 {
     const auto g = guitar ("one-humbucker");
     const auto setting = *aloneAtJack (g.harness, "bridge");
-    CHECK (leadsFromJack (g.harness, setting, "bridge", 600e3).refusal.find ("The pots alone read 500k")
-           == 0); // one volume pot of 500k across the jack
-    CHECK (leadsFromJack (g.harness, setting, "bridge", 0.1).refusal.find ("Too little") == 0);
-    CHECK_FALSE (leadsFromJack (g.harness, setting, "neck", 8e3).refusal.empty());
-    CHECK_FALSE (leadsFromJack (guitar ("one-humbucker-buffered").harness, {}, "bridge", 8e3).refusal.empty());
+    const auto much = leadsFromJack (g.harness, setting, "bridge", 600e3);
+    CHECK (much.refusal == Refusal::abovePots);
+    CHECK (much.potsOhms == Approx (500e3).epsilon (0.005)); // one volume pot of 500k across the jack
+    CHECK (leadsFromJack (g.harness, setting, "bridge", 0.1).refusal == Refusal::tooLittle);
+    CHECK (leadsFromJack (g.harness, setting, "neck", 8e3).refusal == Refusal::noSuchPickup);
+    CHECK (leadsFromJack (guitar ("one-humbucker-buffered").harness, {}, "bridge", 8e3).refusal == Refusal::buffered);
 }
 }

@@ -103,8 +103,7 @@ TEST_CASE ("open, short and a buffer are words and no number")
 {
     auto cut = wired (Coils::series);
     cut.unsolder ("volume.2", "jack.tip");
-    CHECK (ohmTable (cut)[0].isOpen);
-    CHECK (ohmTable (cut)[0].words() == "open");
+    CHECK (ohmTable (cut)[0].kind == OhmReading::Kind::open);
 
     // A broken pickup behind a volume reads the track and not open: 500k.
     auto broken = wired (Coils::series);
@@ -113,7 +112,7 @@ TEST_CASE ("open, short and a buffer are words and no number")
 
     auto shorted = wired (Coils::series);
     shorted.solder ({ "volume.2", "volume.case" });
-    CHECK (ohmTable (shorted)[0].isShort);
+    CHECK (ohmTable (shorted)[0].kind == OhmReading::Kind::shorted);
 
     auto active = wired (Coils::series);
     Part buffer;
@@ -124,6 +123,6 @@ TEST_CASE ("open, short and a buffer are words and no number")
     active.solder ({ "volume.2", "buffer.in" });
     active.solder ({ "buffer.out", "jack.tip" });
     active.solder ({ "buffer.ground", "ground" });
-    CHECK (ohmTable (active)[0].isActive);
+    CHECK (ohmTable (active)[0].kind == OhmReading::Kind::buffered);
 }
 }
