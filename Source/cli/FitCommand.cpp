@@ -3,6 +3,8 @@
 #include "files/RegularFile.h"
 #include "files/WriteFile.h"
 #include "job/Readings.h"
+#include "wording/FitWords.h"
+#include "wording/FittedPreset.h"
 
 #include <CLI/CLI.hpp>
 
@@ -45,9 +47,13 @@ void report (const ReadingsFile& file, const CoilFit& fit)
 {
     std::cout << format ("Like %s, at its two leads%s, at 20 C:\n\n", file.preset.c_str(),
                          fit.pickup.coils.size() > 1 ? " with the coils in series" : "");
-    for (const auto& value : fit.values)
-        std::cout << format ("  %-22s %12s   %s\n", value.name.c_str(), shown (value.value, value.unit).c_str(),
-                             howKnown (value).c_str());
+    for (size_t i = 0; i < fit.values.size(); ++i)
+    {
+        const auto which = static_cast<CoilFit::Value> (i);
+        const auto& value = fit.values[i];
+        std::cout << format ("  %-22s %12s   %s\n", wording::fittedValue (which).c_str(),
+                             shown (value.value, wording::unitOf (which)).c_str(), howKnown (value).c_str());
+    }
     if (fit.resonanceHz > 0.0)
         std::cout << format ("  %-22s %12s   computed, with nothing across the leads\n", "resonance",
                              shown (fit.resonanceHz, "Hz").c_str());
@@ -58,11 +64,13 @@ void report (const ReadingsFile& file, const CoilFit& fit)
     for (size_t i = 0; i < fit.readings.size() && fit.readings.size() <= mostRows; ++i)
     {
         const auto& row = fit.readings[i];
-        std::cout << format ("  line %-4d %-10s read %12s   this pickup %12s   off by %.1f\n", row.line, row.what.c_str(),
-                             shown (row.read, row.unit).c_str(), shown (row.fitted, row.unit).c_str(), row.misfit);
+        const auto unit = wording::unitOf (row.quantity);
+        std::cout << format ("  line %-4d %-10s read %12s   this pickup %12s   off by %.1f\n", row.line,
+                             wording::rowOf (row.quantity).c_str(), shown (row.read, unit).c_str(),
+                             shown (row.fitted, unit).c_str(), row.misfit);
     }
     for (const auto& note : fit.notes)
-        std::cout << "note: " << note << "\n";
+        std::cout << "note: " << wording::fitNote (note) << "\n";
 }
 
 /** Whether a fit may take the place of that file: an earlier one, or one with nothing in it. */
@@ -102,12 +110,12 @@ int fit (const FitArguments& asked, const Common& common)
     {
         found = fitCoil (file->generic, file->readings);
         for (const auto& refusal : found.refusals)
-            diagnostics.push_back ({ asked.readings, refusal.line, refusal.text });
+            diagnostics.push_back ({ asked.readings, refusal.line, wording::fitRefusal (refusal) });
     }
     std::string text;
     if (diagnostics.empty())
     {
-        text = pickupPresetText (*file, found);
+        text = wording::pickupPresetText (*file, found);
         readPickupText (text, asked.out, presets, diagnostics); // what cannot be read back is not written
     }
     for (const auto& fault : diagnostics)

@@ -3,7 +3,6 @@
 #include "coilfit/CoilFitJudge.h"
 
 #include <cmath>
-#include <cstdio>
 
 namespace coldiron
 {
@@ -39,12 +38,7 @@ CoilFit fitCoil (const Pickup& generic, const PickupReadings& readings)
         if (solution.rival)
         {
             const auto other = shape.atLeads (shape.pickup (*solution.rival));
-            char text[240];
-            std::snprintf (text, sizeof text,
-                           "another pickup fits these readings about as well, with %.4g H and %.3g pF: a reading with its phase, "
-                           "or at one more frequency, would decide",
-                           other[CoilFit::inductance], other[CoilFit::capacitance] * 1e12);
-            fit.notes.push_back (text);
+            fit.notes.push_back ({ FitNote::Kind::rival, other[CoilFit::inductance], other[CoilFit::capacitance] });
         }
 
         // What the readings do not say goes back to the scaled generic pickup, and the rest is fitted again. The loss stays
@@ -73,12 +67,11 @@ CoilFit fitCoil (const Pickup& generic, const PickupReadings& readings)
     }
     catch (const NotInSeries& fault)
     {
-        fit.refusals.push_back (
-            { 0, std::string ("the pickup to start from cannot be read between two leads: ") + fault.what() });
+        fit.refusals.push_back ({ .reason = FitRefusal::Reason::notInSeries, .name = fault.lead, .series = fault.why });
     }
     catch (const std::exception& fault)
     {
-        fit.refusals.push_back ({ 0, std::string ("no pickup can be fitted to these readings: ") + fault.what() });
+        fit.refusals.push_back ({ .reason = FitRefusal::Reason::failed, .name = fault.what() });
     }
     return fit;
 }

@@ -97,36 +97,80 @@ enum class Found { measured, roughly, assumed };
 /** A value as the pickup's two leads show it. */
 struct FittedValue
 {
-    std::string name, unit;
-    double value = 0.0;
+    double value = 0.0;       ///< in the unit of its CoilFit::Value
     double uncertainty = 0.0; ///< one standard deviation, as a share of the value
     Found found = Found::assumed;
 };
 
 struct FittedReading
 {
+    enum class Quantity {
+        dcr,             ///< ohms
+        meterInductance, ///< H, of an LCR meter
+        meterResistance, ///< ohms, beside that inductance
+        impedance,       ///< ohms, magnitude
+        phase,           ///< degrees, of an impedance
+        resonance,       ///< Hz
+        response         ///< dB
+    };
     int line = 0;
-    std::string what, unit;
+    Quantity quantity = Quantity::dcr;
     double read = 0.0, fitted = 0.0;
     double misfit = 0.0; ///< in standard deviations of that kind of reading
 };
 
+/** Why a pickup's coils cannot be read in series between two leads. */
+enum class SeriesFault { noCoils, severalJoints, noSuchLead, backIntoSameCoil, notInSeries, noInductance };
+
+/** Why a fit is not to be used. */
 struct FitRefusal
 {
-    int line = 0;     ///< 0: the readings as a whole
-    std::string text; ///< what was found, what was expected, what to do
+    enum class Reason {
+        noReadings,
+        otherDcr,         ///< `found` is no such pickup's DC resistance, which is about `expected` [ohms]
+        shortSweep,       ///< `found` rows through one load, and at least `expected` are needed
+        noSuchCoil,       ///< a sweep drives the coil `name`
+        notOnePickup,     ///< all readings lie `found` times their stated accuracy away from the nearest pickup
+        outlier,          ///< so does the one `reading`
+        otherInductance,  ///< `found` against `expected` of the kind it starts from [H]
+        otherCapacitance, ///< the same [F]
+        nothingSaid,      ///< the readings decide no value
+        notInSeries,      ///< the pickup to start from, by `series` at the lead `name`
+        failed            ///< the fit itself, with `name` as its message
+    };
+    Reason reason = Reason::noReadings;
+    int line = 0; ///< 0: the readings as a whole
+    double found = 0.0, expected = 0.0;
+    std::string name;
+    FittedReading reading;
+    SeriesFault series = SeriesFault::noCoils;
+};
+
+/** What to know about a fit that can be used. */
+struct FitNote
+{
+    enum class Kind {
+        rival,           ///< another pickup fits about as well: `first` [H], `second` [F]
+        coilsInSeries,   ///< `first` coils were read as one; `second` is the coupling assumed
+        farFromGeneric,  ///< `first` times the generic pickup's DC resistance: stays assumed
+        misfit,          ///< the readings lie `first` times their stated accuracy from the fit
+        openCapacitance, ///< the winding capacitance was not found
+        turns            ///< output and hum go with the inductance
+    };
+    Kind kind = Kind::turns;
+    double first = 0.0, second = 0.0;
 };
 
 struct CoilFit
 {
-    enum Value { dcr, inductance, capacitance, lossOhms, lossHenries };
+    enum Value { dcr, inductance, capacitance, lossOhms, lossHenries }; ///< ohms at 20 C, H, F, ohms, H
 
     Pickup pickup; ///< the generic one with its values replaced, `known` set
     std::array<FittedValue, 5> values;
     double resonanceHz = 0.0; ///< of the bare pickup with nothing across it; 0: none below 200 kHz
     double misfit = 0.0;      ///< rms in standard deviations, for the freedom that is left; about 1 when all is well
     std::vector<FittedReading> readings;
-    std::vector<std::string> notes;
+    std::vector<FitNote> notes;
     std::vector<FitRefusal> refusals; ///< not empty: the fit is not to be used
 
     bool accepted() const { return refusals.empty(); }

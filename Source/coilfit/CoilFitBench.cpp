@@ -28,7 +28,7 @@ std::string partner (const Pickup& pickup, const std::string& lead)
         if ((a == lead || b == lead) && a != "shield" && b != "shield")
         {
             if (! found.empty())
-                throw NotInSeries (lead + " has several joints inside");
+                throw NotInSeries (SeriesFault::severalJoints, lead);
             found = a == lead ? b : a;
         }
     return found;
@@ -47,14 +47,14 @@ SeriesPath::Step stepInto (const Pickup& pickup, const std::string& lead)
         for (const int direction : { 1, -1 })
             if (enter (pickup, { i, direction }) == lead)
                 return { i, direction };
-    throw NotInSeries ("there is no lead " + lead);
+    throw NotInSeries (SeriesFault::noSuchLead, lead);
 }
 }
 
 SeriesPath::SeriesPath (const Pickup& pickup)
 {
     if (pickup.coils.empty())
-        throw NotInSeries ("the pickup has no coils");
+        throw NotInSeries (SeriesFault::noCoils);
 
     if (! joinsCoils (pickup))
     {
@@ -78,12 +78,12 @@ SeriesPath::SeriesPath (const Pickup& pickup)
         const auto step = stepInto (pickup, lead);
         for (const auto& earlier : steps)
             if (earlier.coil == step.coil)
-                throw NotInSeries ("the joints inside lead back into the same coil");
+                throw NotInSeries (SeriesFault::backIntoSameCoil);
         steps.push_back (step);
         lead = partner (pickup, leave (pickup, step));
     }
     if (steps.size() != pickup.coils.size() || ! lead.empty())
-        throw NotInSeries ("the joints inside do not put all its coils in series between two leads");
+        throw NotInSeries (SeriesFault::notInSeries);
 }
 
 double SeriesPath::henries (const Pickup& pickup) const

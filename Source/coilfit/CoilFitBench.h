@@ -14,7 +14,13 @@ namespace coldiron
 /** A pickup whose coils cannot be read in series between two leads. */
 struct NotInSeries : std::runtime_error
 {
-    using std::runtime_error::runtime_error;
+    explicit NotInSeries (SeriesFault fault, std::string atLead = {})
+        : std::runtime_error ("the coils are not in series between two leads"), why (fault), lead (std::move (atLead))
+    {
+    }
+
+    const SeriesFault why;
+    const std::string lead; ///< severalJoints, noSuchLead
 };
 
 /** The way from a pickup's hot lead through all its coils to its cold one. */

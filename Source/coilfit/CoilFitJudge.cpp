@@ -2,25 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdarg>
-#include <cstdio>
 
 namespace coldiron
 {
 namespace
 {
-std::string words (const char* form, ...) __attribute__ ((format (printf, 1, 2)));
-
-std::string words (const char* form, ...)
-{
-    char text[400];
-    va_list arguments;
-    va_start (arguments, form);
-    std::vsnprintf (text, sizeof text, form, arguments);
-    va_end (arguments);
-    return text;
-}
-
 /** Below these uncertainties a value counts as measured: for the capacitance, that it lies within 10 % by two standard
     deviations. */
 constexpr std::array<double, 5> measuredBelow { 0.03, 0.05, 0.05, 0.25, 0.25 };
@@ -36,26 +22,21 @@ constexpr double misfitNoted = 2.0, misfitRefused = 4.0, outlierRefused = 8.0;
 /** Enough of a sweep to find a coil by. */
 constexpr int fewestSweepPoints = 6;
 
-const char* const termNames[] = { "DC resistance at 20 C", "inductance", "winding capacitance", "loss resistance",
-                                  "loss inductance" };
-const char* const units[] = { "ohm", "H", "F", "ohm", "H" };
 }
 
 std::vector<FitRefusal> checkReadings (const Pickup& generic, const FitShape& shape, const PickupReadings& readings)
 {
+    using Reason = FitRefusal::Reason;
     std::vector<FitRefusal> refusals;
     if (readings.readings.empty())
-        refusals.push_back ({ 0, "there are no readings; add at least one row like dcr,8.1k" });
+        refusals.push_back ({ .reason = Reason::noReadings });
 
     const double expected = shape.atLeads (generic)[CoilFit::dcr];
     for (const auto& reading : readings.readings)
         if (const auto* ohms = reading.as<OhmsReading>())
             if (! (ohms->ohms > expected / 6.0 && ohms->ohms < expected * 6.0))
                 refusals.push_back (
-                    { reading.line,
-                      words ("reads %.5g ohm, but a pickup of this kind has about %.5g: is a k missing or too many, is a "
-                             "winding open or shorted, or is it another kind of pickup?",
-                             ohms->ohms, expected) });
+                    { .reason = Reason::otherDcr, .line = reading.line, .found = ohms->ohms, .expected = expected });
 
     for (size_t i = 0; i < readings.sweeps.size(); ++i)
     {
@@ -67,12 +48,13 @@ std::vector<FitRefusal> checkReadings (const Pickup& generic, const FitShape& sh
                 line = points++ == 0 ? reading.line : line;
             }
         if (points < fewestSweepPoints)
-            refusals.push_back (
-                { line, words ("a response through one load needs at least %d rows, since only its shape counts; found %d",
-                               fewestSweepPoints, points) });
+            refusals.push_back ({ .reason = Reason::shortSweep,
+                                  .line = line,
+                                  .found = static_cast<double> (points),
+                                  .expected = fewestSweepPoints });
         if (! coil.empty()
             && std::none_of (generic.coils.begin(), generic.coils.end(), [&coil] (const Coil& c) { return c.name == coil; }))
-            refusals.push_back ({ line, "the pickup has no coil \"" + coil + "\" to drive" });
+            refusals.push_back ({ .reason = Reason::noSuchCoil, .line = line, .name = coil });
     }
     return refusals;
 }
@@ -111,8 +93,6 @@ std::array<FittedValue, 5> judgeValues (const FitShape& shape, const FitSolution
     for (int i = 0; i < 5; ++i)
     {
         auto& value = result[(size_t)i];
-        value.name = termNames[i];
-        value.unit = units[i];
         value.value = atLeads[(size_t)i];
         value.uncertainty = std::sqrt (values (i, i));
         const bool said = std::sqrt (freedoms (i, i)) < saidNothing[(size_t)i];
@@ -133,6 +113,8 @@ std::array<FittedValue, 5> judgeValues (const FitShape& shape, const FitSolution
 
 void judgeFit (CoilFit& fit, const Pickup& generic, const FitShape& shape, const PickupReadings& readings)
 {
+    using Reason = FitRefusal::Reason;
+    using Kind = FitNote::Kind;
     const auto& values = fit.values;
     const auto isMeasured = [&values] (int i) { return values[(size_t)i].found == Found::measured; };
     const auto usual = shape.atLeads (generic);
@@ -142,37 +124,21 @@ void judgeFit (CoilFit& fit, const Pickup& generic, const FitShape& shape, const
     std::stable_sort (far.begin(), far.end(), [] (const auto& a, const auto& b) { return a.misfit > b.misfit; });
     if (fit.misfit > misfitRefused)
     {
-        fit.refusals.push_back (
-            { 0,
-              words (
-                  "the readings do not belong to one pickup of this kind: typically %.1f times the stated accuracy away from the "
-                  "nearest one; the farthest follow. Read them again, state the accuracy, or start from another kind",
-                  fit.misfit) });
+        fit.refusals.push_back ({ .reason = Reason::notOnePickup, .found = fit.misfit });
     }
     int shown = 0;
     for (const auto& reading : far)
         if (reading.misfit > (fit.misfit > misfitRefused ? 2.0 : outlierRefused) && shown++ < 5)
-            fit.refusals.push_back ({ reading.line, words ("%s reads %.5g %s, but the pickup nearest to all readings gives %.5g "
-                                                           "%s, %.0f times the stated accuracy away; "
-                                                           "read it again, or leave the row out",
-                                                           reading.what.c_str(), reading.read, reading.unit.c_str(),
-                                                           reading.fitted, reading.unit.c_str(), reading.misfit) });
+            fit.refusals.push_back ({ .reason = Reason::outlier, .line = reading.line, .reading = reading });
 
     const double henries = values[CoilFit::inductance].value, farads = values[CoilFit::capacitance].value;
     const double henriesRatio = henries / usual[CoilFit::inductance], faradsRatio = farads / usual[CoilFit::capacitance];
     if (values[CoilFit::inductance].found != Found::assumed && (henriesRatio > 8.0 || henriesRatio < 0.125))
-        fit.refusals.push_back ({ 0, words ("the readings ask for %.4g H, and the kind it starts from has %.4g; check units and "
-                                            "mode, or start from another kind",
-                                            henries, usual[CoilFit::inductance]) });
+        fit.refusals.push_back ({ .reason = Reason::otherInductance, .found = henries, .expected = usual[CoilFit::inductance] });
     if (values[CoilFit::capacitance].found != Found::assumed && (faradsRatio > 10.0 || faradsRatio < 0.1))
-        fit.refusals.push_back (
-            { 0,
-              words ("the readings ask for %.3g pF of winding capacitance, and a pickup of this kind has about %.0f: with this "
-                     "inductance no such "
-                     "resonance is possible; check the frequencies, and that the meter's cable is counted in the added capacitor",
-                     farads * 1e12, usual[CoilFit::capacitance] * 1e12) });
+        fit.refusals.push_back ({ .reason = Reason::otherCapacitance, .found = farads, .expected = usual[CoilFit::capacitance] });
     if (std::all_of (values.begin(), values.end(), [] (const auto& value) { return value.found == Found::assumed; }))
-        fit.refusals.push_back ({ 0, "the readings say nothing of this pickup; start with its DC resistance, dcr,8.1k" });
+        fit.refusals.push_back ({ .reason = Reason::nothingSaid });
 
     // The mark.
     int impedances = 0;
@@ -193,22 +159,13 @@ void judgeFit (CoilFit& fit, const Pickup& generic, const FitShape& shape, const
 
     // What to know about it.
     if (generic.coils.size() > 1)
-        fit.notes.push_back (words ("its %zu coils were read in series: they keep the generic pickup's proportions to each other "
-                                    "and its coupling of %.2g, assumed",
-                                    generic.coils.size(), generic.coupling));
+        fit.notes.push_back ({ Kind::coilsInSeries, static_cast<double> (generic.coils.size()), generic.coupling });
     if (isFar)
-        fit.notes.push_back (
-            words ("stays assumed: %.2f times the DC resistance of the pickup it starts from, and beyond 20 %% that is more "
-                   "often another wire than as many more turns, "
-                   "so the inductance may be far off; start from a hotter or milder kind, or read the inductance",
-                   dcrRatio));
+        fit.notes.push_back ({ Kind::farFromGeneric, dcrRatio });
     if (fit.misfit > misfitNoted && fit.misfit <= misfitRefused)
-        fit.notes.push_back (words (
-            "the readings lie %.1f times their stated accuracy apart from the fit; the uncertainties were widened by as much",
-            fit.misfit));
+        fit.notes.push_back ({ Kind::misfit, fit.misfit });
     if (! isMeasured (CoilFit::capacitance) && isMeasured (CoilFit::inductance))
-        fit.notes.push_back ("the winding capacitance stays open: the impedance at or near the resonance, bare or with a small "
-                             "known capacitor, or a sweep would tell it");
-    fit.notes.push_back ("output and hum go with the turns, taken from the inductance; magnets are not measured");
+        fit.notes.push_back ({ Kind::openCapacitance });
+    fit.notes.push_back ({ Kind::turns });
 }
 }

@@ -17,6 +17,7 @@ FitResiduals::FitResiduals (const SeriesPath& series, const PickupReadings& toFi
 
 std::vector<FitResiduals::Point> FitResiduals::points (const Pickup& pickup) const
 {
+    using Quantity = FittedReading::Quantity;
     const auto& accuracy = readings.accuracy;
     const LoosePickup bare (pickup, path, readings.celsius);
     std::vector<LoosePickup> loaded;
@@ -24,9 +25,8 @@ std::vector<FitResiduals::Point> FitResiduals::points (const Pickup& pickup) con
         loaded.emplace_back (pickup, path, readings.celsius, &sweep);
 
     std::vector<Point> list;
-    const auto add = [&list] (int line, const char* what, const char* unit, double read, double fitted, double misfit,
-                              int sweep = -1) {
-        list.push_back ({ { line, what, unit, read, fitted, 0.0 }, bounded (misfit), sweep });
+    const auto add = [&list] (int line, Quantity quantity, double read, double fitted, double misfit, int sweep = -1) {
+        list.push_back ({ { line, quantity, read, fitted, 0.0 }, bounded (misfit), sweep });
     };
 
     for (const auto& reading : readings.readings)
@@ -36,7 +36,7 @@ std::vector<FitResiduals::Point> FitResiduals::points (const Pickup& pickup) con
             double sum = 0.0;
             for (const auto& coil : pickup.coils)
                 sum += coil.dcrOhms * copperFactor (readings.celsius);
-            add (reading.line, "dcr", "ohm", ohms->ohms, sum, std::log (sum / ohms->ohms) / accuracy.dcr);
+            add (reading.line, Quantity::dcr, ohms->ohms, sum, std::log (sum / ohms->ohms) / accuracy.dcr);
         }
         else if (const auto* meter = reading.as<MeterReading>())
         {
@@ -46,36 +46,36 @@ std::vector<FitResiduals::Point> FitResiduals::points (const Pickup& pickup) con
             const auto y = 1.0 / z;
             const double henries = meter->parallel ? -1.0 / (w * y.imag()) : z.imag() / w;
             const double share = meter->parallel ? -y.imag() * w * meter->henries - 1.0 : henries / meter->henries - 1.0;
-            add (reading.line, "lcr", "H", meter->henries, henries, share / accuracy.inductance);
+            add (reading.line, Quantity::meterInductance, meter->henries, henries, share / accuracy.inductance);
             if (meter->ohms)
             {
                 const double resistance = meter->parallel ? 1.0 / y.real() : z.real();
                 const double off = meter->parallel ? y.real() * *meter->ohms - 1.0 : resistance / *meter->ohms - 1.0;
-                add (reading.line, "lcr", "ohm", *meter->ohms, resistance, off / accuracy.meterOhms);
+                add (reading.line, Quantity::meterResistance, *meter->ohms, resistance, off / accuracy.meterOhms);
             }
         }
         else if (const auto* impedance = reading.as<ImpedanceReading>())
         {
             const auto z = bare.impedance (impedance->hz, impedance->addedFarads);
-            add (reading.line, "impedance", "ohm", impedance->ohms, std::abs (z),
+            add (reading.line, Quantity::impedance, impedance->ohms, std::abs (z),
                  std::log (std::abs (z) / impedance->ohms) / accuracy.impedance);
             if (impedance->degrees)
             {
                 const double degrees = std::arg (z) * 180.0 / std::numbers::pi;
-                add (reading.line, "impedance", "deg", *impedance->degrees, degrees,
+                add (reading.line, Quantity::phase, *impedance->degrees, degrees,
                      (degrees - *impedance->degrees) / accuracy.degrees);
             }
         }
         else if (const auto* resonance = reading.as<ResonanceReading>())
         {
             const double hz = bare.resonance (resonance->addedFarads);
-            add (reading.line, "resonance", "Hz", resonance->hz, hz,
+            add (reading.line, Quantity::resonance, resonance->hz, hz,
                  hz > 0.0 ? std::log (hz / resonance->hz) / accuracy.resonance : worst);
         }
         else if (const auto* response = reading.as<ResponseReading>())
         {
             const double db = loaded[(size_t)response->sweep].responseDb (response->hz);
-            add (reading.line, "response", "dB", response->db, db, (db - response->db) / accuracy.responseDb, response->sweep);
+            add (reading.line, Quantity::response, response->db, db, (db - response->db) / accuracy.responseDb, response->sweep);
         }
     }
 

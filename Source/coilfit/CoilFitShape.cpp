@@ -21,7 +21,7 @@ FitShape::FitShape (const Pickup& start) : generic (start), series (start)
     uncelled = series.henries (generic);
     celled = cellHenries (generic);
     if (! (uncelled > 0.0))
-        throw NotInSeries ("its coils in series have no inductance left");
+        throw NotInSeries (SeriesFault::noInductance);
 }
 
 bool FitShape::has (int freedom) const

@@ -22,10 +22,6 @@ std::optional<ReadingsFile> readReadings (const std::filesystem::path&, const Pr
 std::optional<ReadingsFile> readReadingsText (const std::string& text, const std::string& file, const PresetFolders&,
                                               Diagnostics&);
 
-/** The fitted pickup as a preset: what differs from the generic one, which it is "like", and how it was found, as comments.
-    Numbers with five digits. */
-std::string pickupPresetText (const ReadingsFile&, const CoilFit&);
-
-/** The pickup that a preset's text describes: the way back. Faults name `file`. */
+/** The pickup that a preset's text describes. Faults name `file`. */
 std::optional<Pickup> readPickupText (const std::string& text, const std::string& file, const PresetFolders&, Diagnostics&);
 }

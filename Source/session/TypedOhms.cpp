@@ -5,6 +5,8 @@
 #include "job/Readings.h"
 #include "session/GuitarEdits.h"
 #include "session/JobEditor.h"
+#include "wording/FitWords.h"
+#include "wording/FittedPreset.h"
 
 #include <cstdio>
 #include <fstream>
@@ -76,7 +78,7 @@ JobEdit ohmsEdit (const JobEditor& editor, const std::string& part, double ohms)
         nearestGeneric ({ now != nullptr ? now->preset : std::string(), genericPickup (editor, part) }, ohms, editor.presets());
     const auto fit = fitCoil (generic.pickup, readings);
     if (! fit.accepted())
-        return refused (sentence (fit.refusals.front().text));
+        return refused (sentence (wording::fitRefusal (fit.refusals.front())));
     return pickupEdit (editor, part, fittedValues (fit.pickup), part + " ohms");
 }
 
@@ -92,8 +94,8 @@ JobEdit pickupFileEdit (const JobEditor& editor, const std::string& part, const 
     const auto fit = fitCoil (file->generic, file->readings);
     if (! fit.accepted())
         return refused (name + (fit.refusals.front().line > 0 ? ":" + std::to_string (fit.refusals.front().line) : "") + ": "
-                        + fit.refusals.front().text);
-    return pickupFromText (editor, part, pickupPresetText (*file, fit), name);
+                        + wording::fitRefusal (fit.refusals.front()));
+    return pickupFromText (editor, part, wording::pickupPresetText (*file, fit), name);
 }
 
 bool isPickupFile (const std::filesystem::path& path)

@@ -63,5 +63,12 @@ std::string decimals (double value, int digits)
     return text;
 }
 
+std::string significant (double value, int digits)
+{
+    char text[64];
+    std::snprintf (text, sizeof text, "%.*g", digits, value);
+    return text;
+}
+
 int rounded (double value) { return static_cast<int> (std::lround (value)); }
 }

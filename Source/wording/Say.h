@@ -71,6 +71,9 @@ std::string plainName (std::string partName);
 /** A number with so many decimals and a hyphen for minus: "-1.5". */
 std::string decimals (double value, int digits);
 
+/** A number with so many significant digits at most: 4 of 4712.3 is "4712". */
+std::string significant (double value, int digits);
+
 /** To the nearest whole number. */
 int rounded (double value);
 }

@@ -102,7 +102,12 @@ TEST_CASE ("Readings that no pickup gives are refused", "[fit]")
         PickupReadings readings;
         readings.sweeps = { { 1e6, 470e-12, false, "middle" } };
         readings.readings = { { ResponseReading { 1e3, 0.0, 0 }, 5 }, { ResponseReading { 2e3, 1.0, 0 }, 6 } };
-        CHECK (fitCoil (start, readings).refusals.size() == 2);
+        const auto fit = fitCoil (start, readings);
+        REQUIRE (fit.refusals.size() == 2);
+        CHECK (fit.refusals[0].reason == FitRefusal::Reason::shortSweep);
+        CHECK (fit.refusals[0].found == 2.0);
+        CHECK (fit.refusals[1].reason == FitRefusal::Reason::noSuchCoil);
+        CHECK (fit.refusals[1].name == "middle");
     }
     SECTION ("coils that are not in series inside")
     {
@@ -110,7 +115,10 @@ TEST_CASE ("Readings that no pickup gives are refused", "[fit]")
         parallel.inside = { { "north.start", "south.finish" }, { "north.finish", "south.start" } };
         PickupReadings readings;
         readings.readings = { { OhmsReading { 8100.0 }, 1 } };
-        CHECK_FALSE (fitCoil (parallel, readings).accepted());
+        const auto fit = fitCoil (parallel, readings);
+        REQUIRE (fit.refusals.size() == 1);
+        CHECK (fit.refusals[0].reason == FitRefusal::Reason::notInSeries);
+        CHECK (fit.refusals[0].series == SeriesFault::notInSeries);
     }
 }
 
@@ -124,7 +132,7 @@ TEST_CASE ("Where two pickups fit, none is called measured", "[fit]")
     REQUIRE (fit.accepted());
     CHECK (fit.values[CoilFit::capacitance].found != Found::measured);
     CHECK (fit.pickup.known != Provenance::measured);
-    CHECK (fit.notes.front().find ("another pickup fits") != std::string::npos);
+    CHECK (fit.notes.front().kind == FitNote::Kind::rival);
 }
 
 TEST_CASE ("A joint inside and a dummy coil are read as they are wired", "[fit]")

@@ -82,7 +82,7 @@ struct Worst
 
     void add (const CoilFit& fit, const Truth& truth)
     {
-        INFO ((fit.accepted() ? std::string() : fit.refusals.front().text));
+        INFO ((fit.accepted() ? -1 : static_cast<int> (fit.refusals.front().reason)));
         REQUIRE (fit.accepted());
         henries = std::max (henries, std::abs (fit.values[CoilFit::inductance].value / truth.seriesHenries() - 1.0));
         farads = std::max (farads, std::abs (fit.values[CoilFit::capacitance].value / truth.seriesFarads() - 1.0));

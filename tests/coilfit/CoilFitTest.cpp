@@ -39,7 +39,7 @@ Outcome run (const char* what, const std::function<void (Meter&)>& read)
             if (! fit.accepted())
             {
                 ++all.refused;
-                std::cout << what << ": refused: " << fit.refusals.front().text << "\n";
+                std::cout << what << ": refused, reason " << static_cast<int> (fit.refusals.front().reason) << "\n";
                 continue;
             }
             const auto off = [&fit] (int i, double right) { return std::abs (fit.values[(size_t)i].value / right - 1.0); };
