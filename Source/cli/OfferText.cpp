@@ -5,6 +5,7 @@
 #include "files/Quantity.h"
 #include "job/Substitution.h"
 #include "offer/OptionText.h"
+#include "wording/OfferWords.h"
 
 namespace coldiron::cli
 {
@@ -34,8 +35,8 @@ std::string setText (const SetOffer& set)
                        + (set.starter.says.empty() ? "" : " (\"" + set.starter.says + "\")") + "\n";
     for (const auto& option : set.offer.options)
         text += "  fits      " + optionLine (option) + "\n";
-    for (const auto& [name, why] : set.offer.refused)
-        text += "  not here  " + name + ": " + why + "\n";
+    for (const auto& [candidate, why] : set.offer.refused)
+        text += "  not here  " + wording::candidateName (candidate) + ": " + wording::offerRefusal (why) + "\n";
     return text;
 }
 
@@ -43,7 +44,7 @@ std::string rewireText (const RewireOffer& offer, bool withWords)
 {
     const auto title = offer.info.preset + ": " + offer.info.name;
     if (! offer.option)
-        return "  not here  " + title + ": " + offer.refusal + "\n";
+        return "  not here  " + title + ": " + wording::offerRefusal (offer.refusal.value()) + "\n";
     std::string text = "  fits      " + title;
     const auto setting = settingWords (offer.option->setting);
     const auto& arguments = offer.option->rewires.front().second;
@@ -71,7 +72,7 @@ Json rewireJson (const RewireOffer& offer)
                                 { "fits", offer.option.has_value() } });
     if (! offer.option)
     {
-        json["why"] = offer.refusal;
+        json["why"] = wording::offerRefusal (offer.refusal.value());
         return json;
     }
     json["option"] = optionAsJson (*offer.option);
@@ -123,8 +124,9 @@ std::string offerJson (const WishOffer& offer, const Added* added)
                                      { "refused", Json::list() } });
         for (const auto& option : set.offer.options)
             entry["options"].add (optionAsJson (option));
-        for (const auto& [name, why] : set.offer.refused)
-            entry["refused"].add (Json::object ({ { "name", name }, { "why", why } }));
+        for (const auto& [candidate, why] : set.offer.refused)
+            entry["refused"].add (
+                Json::object ({ { "name", wording::candidateName (candidate) }, { "why", wording::offerRefusal (why) } }));
         json["sets"].add (entry);
     }
     for (const auto& rewire : offer.rewires)

@@ -168,12 +168,10 @@ void RewireList::findFits()
     for (const auto& info : infos)
     {
         const auto fit = firstFit (info, harness(), heard,
-                                   [&] (const auto& filled)
-                                   {
-                                       const auto diagnostics = ui.session.options.whyNot (target, { info.preset, filled });
-                                       return diagnostics.empty() ? std::string() : diagnostics.front().message;
+                                   [&] (const auto& filled) {
+                                       return ui.session.options.whyNot (target, { info.preset, filled }).empty();
                                    });
-        fits.push_back ({ fit.arguments, fit.refusal.empty() });
+        fits.push_back ({ fit.arguments, fit.canBeDone });
     }
 }
 

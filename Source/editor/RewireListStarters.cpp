@@ -4,6 +4,7 @@
 #include "editor/RewireList.h"
 #include "session/Session.h"
 #include "session/StarterEdit.h"
+#include "wording/OfferWords.h"
 
 namespace coldiron
 {
@@ -136,8 +137,8 @@ void RewireList::paintStarter (juce::Graphics& g)
         para ({}, t.ink, "Nothing in this set fits this guitar:", type::bold (13.0f), t.ink);
     else if (! offered.refused.empty())
         para ({}, t.ink, "Left out", plain, t.mute);
-    for (const auto& [name, why] : offered.refused)
-        para (words::from (name), t.mute, words::from (why), plain, t.mute);
+    for (const auto& [candidate, why] : offered.refused)
+        para (words::from (wording::candidateName (candidate)), t.mute, words::from (wording::offerRefusal (why)), plain, t.mute);
 
     float y = static_cast<float> (detail.getY());
     const float bottom = static_cast<float> (detail.getBottom());

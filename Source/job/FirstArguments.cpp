@@ -63,28 +63,25 @@ std::map<std::string, std::string> firstArguments (const RewireInfo& info, const
 }
 
 FirstFit firstFit (const RewireInfo& info, const Harness& harness, const std::set<std::string>& heard,
-                   const std::function<std::string (const std::map<std::string, std::string>&)>& whyNot)
+                   const std::function<bool (const std::map<std::string, std::string>&)>& canBeDone)
 {
     std::vector<std::map<std::string, std::string>> tried;
     const auto asksFor = [&] (const std::string& kind)
     { return std::find_if (info.asks.begin(), info.asks.end(), [&] (const auto& ask) { return ask.kind == kind; }); };
-    FirstFit first { firstArguments (info, harness, heard), {} };
+    const auto first = firstArguments (info, harness, heard);
     const auto fits = [&] (const std::map<std::string, std::string>& arguments)
     {
         if (std::find (tried.begin(), tried.end(), arguments) != tried.end())
             return false;
         tried.push_back (arguments);
-        const auto why = whyNot (arguments);
-        if (tried.size() == 1)
-            first.refusal = why;
-        return why.empty();
+        return canBeDone (arguments);
     };
-    if (fits (first.arguments))
-        return first;
+    if (fits (first))
+        return { first, true };
     if (asksFor ("pickup") != info.asks.end())
         for (const auto& pickup : candidates ("pickup", harness))
             if (const auto arguments = firstArguments (info, harness, heard, pickup); fits (arguments))
-                return { arguments, {} };
+                return { arguments, true };
     if (const auto pot = asksFor ("pot"); pot != info.asks.end())
         for (const auto& start : std::vector (tried))
             for (const auto& name : candidates ("pot", harness))
@@ -92,9 +89,9 @@ FirstFit firstFit (const RewireInfo& info, const Harness& harness, const std::se
                 auto arguments = start;
                 arguments[pot->name] = name;
                 if (fits (arguments))
-                    return { arguments, {} };
+                    return { arguments, true };
             }
-    return first;
+    return { first, false };
 }
 
 std::string optionName (const RewireInfo& info, const std::map<std::string, std::string>& arguments)

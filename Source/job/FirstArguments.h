@@ -14,17 +14,18 @@ namespace coldiron
 std::map<std::string, std::string> firstArguments (const RewireInfo&, const Harness&, const std::set<std::string>& heard,
                                                    const std::string& pickup = {});
 
-/** Arguments with which a rewire can be done; where there are none, the first of all and why they cannot. */
+/** Arguments with which a rewire can be done; where there are none, the first of all. */
 struct FirstFit
 {
     std::map<std::string, std::string> arguments;
-    std::string refusal; ///< empty: it can be done so
+    bool canBeDone = false;
 };
 
 /** Tries firstArguments(), then each pickup in turn, then each other pot for the first pot asked for.
-    @param whyNot  empty for arguments with which it can be done. Asked last for those returned, if it can */
+    @param canBeDone  whether it can be with these arguments. Asked first for firstArguments(), last for those returned if it
+                      can */
 FirstFit firstFit (const RewireInfo&, const Harness&, const std::set<std::string>& heard,
-                   const std::function<std::string (const std::map<std::string, std::string>&)>& whyNot);
+                   const std::function<bool (const std::map<std::string, std::string>&)>& canBeDone);
 
 /** What an option with this rewire alone is called: "Bridge: series or parallel, on a push-pull". */
 std::string optionName (const RewireInfo&, const std::map<std::string, std::string>& arguments);

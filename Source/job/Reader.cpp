@@ -4,7 +4,6 @@
 #include "files/RegularFile.h"
 
 #include <algorithm>
-#include <regex>
 
 namespace coldiron
 {
@@ -79,25 +78,6 @@ std::vector<std::string> readTexts (const Json& json, const std::string& name, D
             addDiagnostic (diagnostics, item, name + ": found " + item.kindName() + ", expected a text");
     }
     return result;
-}
-
-std::string inTradeWords (std::string message)
-{
-    for (size_t open = message.find (" ("); open != std::string::npos; open = message.find (" (", open + 1))
-    {
-        const auto close = message.find (')', open);
-        if (close == std::string::npos || message.substr (open, close - open).find (".json") == std::string::npos)
-            continue;
-        message.erase (open, close + 1 - open);
-        break;
-    }
-    static const std::regex whose ("^(\"[^\"]*\" cannot be done: |step [0-9]+ of \"[^\"]*\", )");
-    static const std::regex points (" \\([a-z0-9-]+(\\.[a-z0-9-]+)+(: a [a-z]+ has [^()]*| is joined inside the pickup)\\)$");
-    static const std::regex noVolume (".*: ([a-z0-9-]+)\\.(in|out): neither lug 2 nor lug 3 leads to the jack.*");
-    static const std::regex otherLeads ("replace ([a-z0-9-]+): .* is in use, and the new part has no point of that name.*");
-    message = std::regex_replace (std::regex_replace (message, whose, ""), points, "");
-    message = std::regex_replace (message, noVolume, "it needs another volume, and $1 is none");
-    return std::regex_replace (message, otherLeads, "the new part has other leads than $1; name one of the same kind");
 }
 
 ObjectReader::ObjectReader (const Json& json, std::string name, Diagnostics& faultList)

@@ -19,10 +19,6 @@ void addDiagnostic (Diagnostics&, const std::string& file, int line, const std::
 std::optional<std::string> wholeText (const std::filesystem::path&, const std::string& what, std::uint64_t mostBytes,
                                       Diagnostics&);
 
-/** Why a rewire is refused, as said at the bench: without the file, the rewire's own name and the number of its step, and where
-    a need says it in words, without the solder points. */
-std::string inTradeWords (std::string message);
-
 /** Reads one object: typed getters that say what was found and what was expected, and after them the unknown keys.
 
     Every getter notes its key as known; finish() reports the others with the nearest known name. */

@@ -1,10 +1,10 @@
 #include "offer/OfferRewires.h"
 
 #include "files/Paths.h"
-#include "job/Reader.h"
 #include "response/PickupsHeard.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace coldiron
 {
@@ -37,15 +37,17 @@ Arguments withoutStandards (const RewireInfo& info, Arguments arguments)
 }
 
 /** What no one but the person can fill in. */
-std::string whyNotAlone (const RewireInfo& info, const Arguments& arguments)
+std::optional<OfferRefusal> whyNotAlone (const RewireInfo& info, const Arguments& arguments)
 {
+    using Reason = OfferRefusal::Reason;
     for (const auto& ask : info.asks)
         if (const auto found = arguments.find (ask.name);
             ! ask.hasStandard && (found == arguments.end() || found->second.empty()))
-            return ask.kind == "value" || ask.kind == "taper" || ask.kind.ends_with ("-preset")
-                       ? "say which " + ask.name + " in the job: \"" + ask.name + "\" asks for a " + ask.kind
-                       : "the guitar has no " + ask.kind + " left for \"" + ask.name + "\"";
-    return {};
+        {
+            const bool isChosen = ask.kind == "value" || ask.kind == "taper" || ask.kind.ends_with ("-preset");
+            return OfferRefusal { isChosen ? Reason::toBeNamed : Reason::noneLeft, ask.name, ask.kind, {}, {} };
+        }
+    return std::nullopt;
 }
 }
 
@@ -56,24 +58,37 @@ RewireOffer offerRewire (const RewireInfo& info, const Guitar& guitar, const Set
     strings.strings = guitar.strings;
     strings.played.assign (guitar.strings.size(), true);
     const CircuitConfig now { guitar.harness, from, load, strings };
-    RewireOffer offer { info, std::nullopt, {}, false };
+    RewireOffer offer { info, std::nullopt, std::nullopt, false };
     std::optional<Harness> rewired;
-    const auto whyNot = [&] (const Arguments& filled) -> std::string
+    const auto whyNot = [&] (const Arguments& filled) -> std::optional<OfferRefusal>
     {
+        using Reason = OfferRefusal::Reason;
         const auto arguments = withoutStandards (info, filled);
-        if (auto why = whyNotAlone (info, arguments); ! why.empty())
+        if (auto why = whyNotAlone (info, arguments))
             return why;
         Diagnostics diagnostics;
         const auto use = fillRewire (info.preset, arguments, guitar.harness, presets, diagnostics);
         rewired = use ? applyRewires (guitar.harness, { *use }, {}, diagnostics) : std::nullopt;
         if (! rewired)
-            return diagnostics.empty() ? std::string ("it cannot be done here") : inTradeWords (diagnostics.front().message);
-        return bestPath (*rewired) == Path::open ? std::string() : std::string ("nothing would be heard");
+            return OfferRefusal { Reason::rewire, {}, {}, diagnostics.empty() ? std::string() : diagnostics.front().message, {} };
+        return bestPath (*rewired) == Path::open ? std::nullopt
+                                                 : std::optional (OfferRefusal { Reason::notHeard, {}, {}, {}, {} });
     };
-    const auto fit = firstFit (info, guitar.harness, pickupsHeard (now), whyNot);
-    offer.refusal = fit.refusal;
-    if (! offer.refusal.empty())
+    std::optional<OfferRefusal> first;
+    bool isFirst = true;
+    const auto canBeDone = [&] (const Arguments& filled)
+    {
+        const auto why = whyNot (filled);
+        if (std::exchange (isFirst, false))
+            first = why;
+        return ! why.has_value();
+    };
+    const auto fit = firstFit (info, guitar.harness, pickupsHeard (now), canBeDone);
+    if (! fit.canBeDone)
+    {
+        offer.refusal = first;
         return offer;
+    }
     const auto arguments = withoutStandards (info, fit.arguments);
     const auto setting = settingHeard (now, *rewired, knobsOf (arguments, *rewired));
     offer.heard = setting.has_value();

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "job/FirstArguments.h"
+#include "offer/OfferRefusal.h"
 #include "offer/Starter.h"
 
 #include <optional>
@@ -13,8 +14,8 @@ struct RewireOffer
 {
     RewireInfo info;
     std::optional<StarterOption> option;
-    std::string refusal; ///< one line, said of the guitar; empty where there is an option
-    bool heard = false;  ///< the option's setting is one at which it differs from the guitar as it is
+    std::optional<OfferRefusal> refusal; ///< none where there is an option
+    bool heard = false;                  ///< the option's setting is one at which it differs from the guitar as it is
 };
 
 /** Tries a rewire with the parts that suit it first, then with the other pickups and pots. Switches that it fits are thrown, and

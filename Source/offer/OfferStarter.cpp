@@ -4,7 +4,6 @@
 
 #include "files/Paths.h"
 #include "files/Quantity.h"
-#include "job/Reader.h"
 #include "job/Substitution.h"
 #include "response/PickupsHeard.h"
 #include "response/Volumes.h"
@@ -17,6 +16,7 @@ namespace coldiron
 namespace
 {
 using Names = std::map<std::string, std::string>;
+using Reason = OfferRefusal::Reason;
 constexpr size_t mostWays = 48;
 
 std::string filled (const std::string& text, const Names& names)
@@ -68,7 +68,7 @@ std::vector<std::string> partsFor (const std::string& kind, const Guitar& guitar
 }
 
 std::vector<Names> waysToFill (const StarterCandidate& candidate, const Guitar& guitar, const std::set<std::string>& heard,
-                               std::string& missing)
+                               std::optional<OfferRefusal>& missing)
 {
     std::vector<Names> ways { {} };
     std::string before;
@@ -82,11 +82,11 @@ std::vector<Names> waysToFill (const StarterCandidate& candidate, const Guitar& 
                     more.push_back (way);
                     more.back()[ask] = name;
                 }
-        if (more.empty() && missing.empty())
+        if (more.empty() && ! missing)
         {
             const auto same = std::count_if (candidate.asks.begin(), candidate.asks.end(),
                                              [&k = kind] (const auto& other) { return other.second == k; });
-            missing = "the guitar has " + (same > 1 ? "only one " : std::string ("no ")) + kind + (same > 1 ? "" : " for it");
+            missing = OfferRefusal { same > 1 ? Reason::onePartAlone : Reason::noPart, {}, kind, {}, {} };
         }
         ways = std::move (more);
         before = ask;
@@ -103,19 +103,19 @@ public:
     {
     }
 
-    /** @returns why not; empty: `option` is ready */
-    std::string run (StarterProof proof, StarterOption& option)
+    /** @returns why not; none: `option` is ready */
+    std::optional<OfferRefusal> run (StarterProof proof, StarterOption& option)
     {
         auto why = rewire (option);
-        if (! why.empty())
+        if (why)
             return why;
         config = { *harness, {}, now.load, now.strings };
-        if (why = set (option); ! why.empty())
+        if (why = set (option); why)
             return why;
-        if (why = hear (option); ! why.empty())
+        if (why = hear (option); why)
             return why;
         if (option.rewires.empty() && option.setting == Setting())
-            return "the guitar stands so already";
+            return OfferRefusal { Reason::standsSo, {}, {}, {}, {} };
         option.name = filled (candidate.name, wordNames());
         if (! option.name.empty())
             option.name[0] = static_cast<char> (std::toupper (static_cast<unsigned char> (option.name[0])));
@@ -139,7 +139,7 @@ private:
         return plain;
     }
 
-    std::string rewire (StarterOption& option)
+    std::optional<OfferRefusal> rewire (StarterOption& option)
     {
         Diagnostics diagnostics;
         harness = guitar.harness;
@@ -154,14 +154,18 @@ private:
                 uses.push_back (*use);
             harness = use ? applyRewires (guitar.harness, uses, {}, diagnostics) : std::nullopt;
             if (! harness)
-                return diagnostics.empty() ? std::string ("it cannot be done here") : inTradeWords (diagnostics.front().message);
+                return OfferRefusal {
+                    Reason::rewire, {}, {}, diagnostics.empty() ? std::string() : diagnostics.front().message, {}
+                };
             option.rewires.emplace_back (rewire.preset, arguments);
         }
-        return bestPath (*harness) == Path::open ? std::string() : std::string ("nothing would be heard");
+        if (bestPath (*harness) != Path::open)
+            return OfferRefusal { Reason::notHeard, {}, {}, {}, {} };
+        return std::nullopt;
     }
 
     /** The setting it starts from, as far as it has the same controls, and the candidate's own. */
-    std::string set (StarterOption& option)
+    std::optional<OfferRefusal> set (StarterOption& option)
     {
         const auto all = controls (*harness);
         for (const auto& control : all)
@@ -180,12 +184,12 @@ private:
             const auto found =
                 std::find_if (all.begin(), all.end(), [&] (const Control& control) { return control.name == name; });
             if (found == all.end())
-                return "there is no control \"" + name + "\" on it";
+                return OfferRefusal { Reason::noControl, name, {}, {}, {} };
             if (found->positions.empty())
                 config.setting.knobs[name] = option.setting.knobs[name] =
                     std::clamp (parseQuantity (value).value_or (10.0), 0.0, 10.0);
             else if (std::find (found->positions.begin(), found->positions.end(), value) == found->positions.end())
-                return "the switch \"" + name + "\" has no position \"" + value + "\"";
+                return OfferRefusal { Reason::noPosition, name, {}, value, {} };
             else
                 config.setting.levers[name] = option.setting.levers[name] = value;
         }
@@ -193,7 +197,7 @@ private:
     }
 
     /** Throws the guitar's own switches, one after another, until just the pickups wanted are on. */
-    std::string hear (StarterOption& option)
+    std::optional<OfferRefusal> hear (StarterOption& option)
     {
         if (candidate.hear.empty())
             return {};
@@ -213,7 +217,7 @@ private:
                 option.setting.levers[control.name] = position;
                 return {};
             }
-        return "no position of its switches has just " + listed ({ wanted.begin(), wanted.end() }) + " on";
+        return OfferRefusal { Reason::neverAlone, {}, {}, {}, { wanted.begin(), wanted.end() } };
     }
 };
 
@@ -233,13 +237,13 @@ StarterOffer offerStarter (const Starter& starter, const Guitar& guitar, const S
     {
         if (offer.options.size() >= most)
             break;
-        std::string why;
+        std::optional<OfferRefusal> why;
         bool done = false;
         for (const auto& names : waysToFill (candidate, guitar, heard, why))
         {
             StarterOption option;
             const auto refusal = Attempt (candidate, names, guitar, now, presets).run (starter.proof, option);
-            if (refusal.empty()
+            if (! refusal
                 && std::none_of (offer.options.begin(), offer.options.end(),
                                  [&] (const auto& other) { return same (other, option); }))
             {
@@ -247,16 +251,11 @@ StarterOffer offerStarter (const Starter& starter, const Guitar& guitar, const S
                 done = true;
                 break;
             }
-            if (why.empty())
-                why = refusal.empty() ? "it is among the options already" : refusal;
+            if (! why)
+                why = refusal.value_or (OfferRefusal { Reason::offered, {}, {}, {}, {} });
         }
         if (! done)
-        {
-            Names generic;
-            for (const auto& [ask, kind] : candidate.asks)
-                generic[ask] = "the " + kind;
-            offer.refused.emplace_back (filled (candidate.name, generic), why);
-        }
+            offer.refused.emplace_back (candidate, why.value_or (OfferRefusal()));
     }
     return offer;
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "job/Job.h"
+#include "offer/OfferRefusal.h"
 
 #include <optional>
 #include <string>
@@ -57,8 +58,8 @@ struct StarterOption
 
 struct StarterOffer
 {
-    std::vector<StarterOption> options;                       ///< at most as many as asked for
-    std::vector<std::pair<std::string, std::string>> refused; ///< candidate, why this guitar does not take it
+    std::vector<StarterOption> options;                             ///< at most as many as asked for
+    std::vector<std::pair<StarterCandidate, OfferRefusal>> refused; ///< and why this guitar does not take it
 };
 
 /** Tries the candidates in their order on a guitar, each filled with the parts that suit it best.
@@ -67,6 +68,7 @@ struct StarterOffer
 StarterOffer offerStarter (const Starter&, const Guitar&, const Setting& from, const Load&, const PresetFolders&,
                            size_t most = 3);
 
-/** Why an option does not prove what its set promises; empty where it does. `now` is the guitar as it stands. */
-std::string whyNotProved (StarterProof, const CircuitConfig& now, const CircuitConfig& option, const Setting& ownSetting);
+/** Why an option does not prove what its set promises; none where it does. `now` is the guitar as it stands. */
+std::optional<OfferRefusal> whyNotProved (StarterProof, const CircuitConfig& now, const CircuitConfig& option,
+                                          const Setting& ownSetting);
 }

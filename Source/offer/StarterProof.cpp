@@ -16,6 +16,11 @@ namespace
 constexpr double higherReach = 1.26; ///< a third of an octave
 constexpr double clearerDb = 1.0, humDb = 1.0, quietDb = -20.0, voiceDb = 1.0;
 
+using Refusal = std::optional<OfferRefusal>;
+using Reason = OfferRefusal::Reason;
+
+Refusal refused (Reason reason, std::string name = {}) { return OfferRefusal { reason, std::move (name), {}, {}, {} }; }
+
 double dbOfRatio (double ratio) { return 20.0 * std::log10 (std::max (ratio, 1e-15)); }
 
 /** The guitar as it is with the option's knobs, where it has them. */
@@ -67,7 +72,7 @@ std::vector<Setting> ownPositions (const CircuitConfig& config)
     return settings;
 }
 
-std::string whyNoVoice (const CircuitConfig& now, const GuitarResponse& option)
+Refusal whyNoVoice (const CircuitConfig& now, const GuitarResponse& option)
 {
     const auto wanted = shape (option);
     for (const auto& setting : ownPositions (now))
@@ -76,20 +81,20 @@ std::string whyNoVoice (const CircuitConfig& now, const GuitarResponse& option)
         config.setting = setting;
         const auto own = config.response();
         if (! own.isSilent() && distanceDb (shape (own), wanted) < voiceDb)
-            return "the guitar has this voice already";
+            return refused (Reason::knownVoice);
     }
     return {};
 }
 
-std::string whyNotIndependent (const CircuitConfig& now, const CircuitConfig& option)
+Refusal whyNotIndependent (const CircuitConfig& now, const CircuitConfig& option)
 {
     const auto mutes = [] (const VolumeFigures& volume) { return volume.mutesOthers.value_or (false); };
     const auto asItIs = volumeFigures (now);
     if (std::none_of (asItIs.begin(), asItIs.end(), mutes))
-        return "no volume mutes another pickup as it is";
+        return refused (Reason::nothingMutes);
     for (const auto& volume : volumeFigures (option))
         if (mutes (volume))
-            return "the " + volume.knob + " at 0 would still mute the other pickup";
+            return refused (Reason::stillMutes, volume.knob);
     return {};
 }
 
@@ -100,7 +105,7 @@ double reach (const CircuitConfig& config)
     return resonance.cornerHz.value_or (resonance.passbandDb ? 40000.0 : 0.0);
 }
 
-std::string whyNotBrighter (const CircuitConfig& now, const CircuitConfig& option)
+Refusal whyNotBrighter (const CircuitConfig& now, const CircuitConfig& option)
 {
     const Clarity clarity (now, {});
     const auto before = clarity.db (now), after = clarity.db (option);
@@ -109,13 +114,12 @@ std::string whyNotBrighter (const CircuitConfig& now, const CircuitConfig& optio
     // Parallel coils lift the resonance out of the clear band: brighter, common practice of the trade, and hardly less clear.
     const bool isNoDuller = before && after && *after >= *before - clearerDb;
     const double reachesNow = reach (now);
-    return isNoDuller && reachesNow > 0.0 && reach (option) >= higherReach * reachesNow
-               ? ""
-               : "it would not be brighter where the controls stand";
+    return isNoDuller && reachesNow > 0.0 && reach (option) >= higherReach * reachesNow ? std::nullopt
+                                                                                        : refused (Reason::notBrighter);
 }
 
 /** Turned down it must come closer to how the guitar sounds turned up: neither duller nor thinner. */
-std::string whyNotClear (const CircuitConfig& now, const CircuitConfig& option, const Setting& ownSetting)
+Refusal whyNotClear (const CircuitConfig& now, const CircuitConfig& option, const Setting& ownSetting)
 {
     Setting up = ownSetting;
     for (auto& [knob, value] : up.knobs)
@@ -124,19 +128,18 @@ std::string whyNotClear (const CircuitConfig& now, const CircuitConfig& option, 
     const Clarity clarity (now, {});
     const auto wanted = clarity.db (open), before = clarity.db (down), after = clarity.db (option);
     if (! wanted || ! before || ! after)
-        return "nothing is heard to judge it by";
+        return refused (Reason::notToBeJudged);
     if (std::abs (*after - *wanted) <= std::abs (*before - *wanted) - clearerDb)
         return {};
-    return *after > *wanted ? "turned down it would grow brighter than the guitar is at 10"
-                            : "it would not stay clearer than it is now";
+    return refused (*after > *wanted ? Reason::tooBright : Reason::notClearer);
 }
 }
 
-std::string whyNotProved (StarterProof proof, const CircuitConfig& now, const CircuitConfig& option, const Setting& ownSetting)
+Refusal whyNotProved (StarterProof proof, const CircuitConfig& now, const CircuitConfig& option, const Setting& ownSetting)
 {
     const GuitarResponse after = option.response();
     if (after.isSilent())
-        return "it would be silent where the controls stand";
+        return refused (Reason::silent);
     switch (proof)
     {
     case StarterProof::none: return {};
@@ -145,8 +148,8 @@ std::string whyNotProved (StarterProof proof, const CircuitConfig& now, const Ci
         const double wanted = humFigures (turnedAs (now, ownSetting).response()).playingDb
                               - humDb; // what is soldered may serve a guitar that is quiet already, a lever alone not
         return humFigures (after).playingDb <= (option.harness.sameAs (now.harness) ? wanted : std::max (quietDb, wanted))
-                   ? ""
-                   : "the hum would not go down";
+                   ? std::nullopt
+                   : refused (Reason::notQuieter);
     }
     case StarterProof::brighter: return whyNotBrighter (turnedAs (now, ownSetting), option);
     case StarterProof::clearWhenTurnedDown: return whyNotClear (now, option, ownSetting);

@@ -27,7 +27,7 @@ std::string positions (const SwitchPositions& all)
     return text;
 }
 
-std::string listed (const SwitchSettings& where)
+std::string places (const SwitchSettings& where)
 {
     std::vector<std::string> names;
     for (const auto& one : where.positions)
@@ -38,14 +38,14 @@ std::string listed (const SwitchSettings& where)
 std::string shorts (const SwitchSettings& where)
 {
     if (where.kind == SwitchSettings::Kind::some)
-        return say ("shorts the output at {positions}", listed (where));
+        return say ("shorts the output at {positions}", places (where));
     return where.hasSwitches ? say ("shorts the output in every position") : say ("shorts the output");
 }
 
 std::string noSound (const SwitchSettings& where)
 {
     return where.kind == SwitchSettings::Kind::all ? say ("no sound in any position")
-                                                   : say ("no sound at {positions}", listed (where));
+                                                   : say ("no sound at {positions}", places (where));
 }
 
 /** As the object of a sentence: "the bridge tone's case". */

@@ -3,6 +3,7 @@
 
 #include "offer/Starter.h"
 #include "response/Figures.h"
+#include "wording/OfferWords.h"
 
 #include <algorithm>
 #include <iostream>
@@ -106,8 +107,9 @@ TEST_CASE ("Each wish on every guitar gives options or says why not")
             const auto whole = offerStarter (starter, guitarOf (guitar), {}, {}, support::shipped(), 100);
             CHECK (whole.options.size() + whole.refused.size() == starter.candidates.size()); // nothing is passed over in silence
             REQUIRE (offer.options.size() <= 3);
-            for (const auto& [name, why] : whole.refused)
+            for (const auto& [candidate, refusal] : whole.refused)
             {
+                const auto name = wording::candidateName (candidate), why = wording::offerRefusal (refusal);
                 INFO (name << ": " << why);
                 CHECK (why.size() > 12);
                 CHECK (why.find (".json") == std::string::npos); // said of the guitar, not of a file
@@ -158,8 +160,8 @@ TEST_CASE ("What a set offers is what the trade would say")
     const auto brighter = offerOn ("brighter", "two-humbuckers-two-lead");
     REQUIRE_FALSE (brighter.options.empty());
     int fourLeads = 0;
-    for (const auto& [name, why] : brighter.refused)
-        fourLeads += why.find ("four leads") != std::string::npos ? 1 : 0;
+    for (const auto& [candidate, why] : brighter.refused)
+        fourLeads += wording::offerRefusal (why).find ("four leads") != std::string::npos ? 1 : 0;
     CHECK (fourLeads >= 2);
     for (const auto& option : brighter.options)
         for (const auto& [preset, arguments] : option.rewires)
@@ -168,8 +170,11 @@ TEST_CASE ("What a set offers is what the trade would say")
     // One volume has nothing to be independent of.
     const auto independent = offerOn ("independent", "one-humbucker");
     CHECK (independent.options.empty());
-    for (const auto& [name, why] : independent.refused)
-        CHECK (why == "the guitar has only one volume");
+    for (const auto& [candidate, why] : independent.refused)
+    {
+        CHECK (why.reason == OfferRefusal::Reason::onePartAlone);
+        CHECK (wording::offerRefusal (why) == "the guitar has only one volume");
+    }
     // On these the pickups are on the wipers already: turning them round would lose it.
     CHECK (offerOn ("independent", "bass-two-single-coils").options.empty());
     CHECK (offerOn ("independent", "two-humbuckers-four-knobs").options.front().rewires.size() == 2);
