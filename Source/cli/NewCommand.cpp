@@ -2,8 +2,8 @@
 #include "cli/Words.h"
 #include "files/Quantity.h"
 #include "files/RegularFile.h"
-#include "offer/NewJob.h"
 #include "offer/PresetSearch.h"
+#include "wording/NewJobText.h"
 
 #include <CLI/CLI.hpp>
 #include <cmath>
@@ -114,7 +114,7 @@ int makeNew (const NewArguments& asked, const Common& common)
         std::cerr << fault.text() << "\n";
     if (! guitar || ! diagnostics.empty())
         throw JobDiagnostic ("");
-    NewJob job { asked.title.empty() ? titleFrom (asked.out) : asked.title, asked.wish, *guitar, {}, {} };
+    wording::NewJob job { asked.title.empty() ? wording::titleFrom (asked.out) : asked.title, asked.wish, *guitar, {}, {} };
     for (const auto& text : asked.at)
         putAt (text, guitar->harness, job.setting);
 
@@ -134,7 +134,7 @@ int makeNew (const NewArguments& asked, const Common& common)
         }
         job.takes.push_back (relativeTo (take, asked.out));
     }
-    const auto text = newJobText (job);
+    const auto text = wording::newJobText (job);
     const auto read = readJobText (text, fs::absolute (asked.out).parent_path(), presets, diagnostics);
     if (! read || ! diagnostics.empty())
         throw JobDiagnostic (

@@ -13,7 +13,7 @@ namespace
 {
 constexpr size_t mostNamed = 3;
 
-std::string position (const SwitchPosition& at)
+std::string standsAt (const SwitchPosition& at)
 {
     return at.isOneOfTwo ? say ("{switch} {position}", plainName (at.lever), plainName (at.position)) : plainName (at.position);
 }
@@ -23,7 +23,7 @@ std::string positions (const SwitchPositions& all)
 {
     std::string text;
     for (const auto& one : all)
-        text = text.empty() ? position (one) : say ("{before}, {next}", text, position (one));
+        text = text.empty() ? standsAt (one) : say ("{before}, {next}", text, standsAt (one));
     return text;
 }
 

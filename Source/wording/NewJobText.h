@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-namespace coldiron
+namespace coldiron::wording
 {
 /** What a new job begins with. */
 struct NewJob
