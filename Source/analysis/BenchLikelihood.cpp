@@ -27,7 +27,8 @@ class Deviations
 public:
     explicit Deviations (const std::vector<double>& variances)
         : mean (Eigen::VectorXd::Zero (static_cast<Eigen::Index> (variances.size()))),
-          covariance (Eigen::Map<const Eigen::VectorXd> (variances.data(), static_cast<Eigen::Index> (variances.size())).asDiagonal())
+          covariance (
+              Eigen::Map<const Eigen::VectorXd> (variances.data(), static_cast<Eigen::Index> (variances.size())).asDiagonal())
     {
         mean (mean.size() - 1) = std::log1p (copperPerDegree * (0.5 * (coldestCelsius + warmestCelsius) - 20.0));
     }

@@ -60,7 +60,7 @@ public:
 
 private:
     std::vector<StrikePlace> strikes;
-    std::vector<double> variances;   ///< of ln: each part, each coil, the temperature
+    std::vector<double> variances; ///< of ln: each part, each coil, the temperature
     size_t numCoils = 0;
     std::vector<std::vector<size_t>> tapPlaces, kickPlaces;
     std::vector<bool> betweenEnds;

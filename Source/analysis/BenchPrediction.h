@@ -10,7 +10,7 @@ namespace coldiron
 /** What may be tapped, or have steel pulled away from it: a pickup, or one coil of it. */
 struct StrikePlace
 {
-    std::string pickup, coil; ///< coil empty: the pickup as a whole
+    std::string pickup, coil;  ///< coil empty: the pickup as a whole
     std::vector<size_t> coils; ///< those that are struck, in the order of the circuit
     double reference = 0.0;    ///< EMF of the strongest coil of the pickup, > 0; 0 of dummy coils alone
 };

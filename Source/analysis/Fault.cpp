@@ -64,7 +64,8 @@ std::set<Pair> joinedInside (const Harness& harness)
 /** Leads that only the inside of the pickup touches: nobody can open or exchange them. */
 bool isInside (const std::set<Pair>& inside, const std::string& lead)
 {
-    return std::any_of (inside.begin(), inside.end(), [&] (const Pair& pair) { return pair.first == lead || pair.second == lead; });
+    return std::any_of (inside.begin(), inside.end(),
+                        [&] (const Pair& pair) { return pair.first == lead || pair.second == lead; });
 }
 
 class FaultList
@@ -150,7 +151,8 @@ private:
         for (const auto& part : harness.parts())
         {
             auto lugs = part.points();
-            std::erase_if (lugs, [&] (const auto& terminal) { return part.isLead (terminal) || terminal == "case" || terminal == "shield"; });
+            std::erase_if (lugs, [&] (const auto& terminal)
+                           { return part.isLead (terminal) || terminal == "case" || terminal == "shield"; });
             const bool isSmall = lugs.size() <= 3; // three lugs: the outer two may be exchanged as well
             for (size_t i = 0; i < lugs.size(); ++i)
                 for (size_t j = i + 1; j < lugs.size() && (isSmall || j == i + 1); ++j)

@@ -11,17 +11,17 @@ namespace coldiron
 struct Fault
 {
     enum class Kind {
-        none,        ///< all is as it should be
-        openLead,    ///< points: lead, lug: that joint is open
-        openWire,    ///< points: lug, lug: the wire between them is off, at either end
-        openJoint,   ///< points: leads of an air joint; the first has come off it
-        dryLug,      ///< points: lug: what is soldered there holds together and does not reach the lug
-        bridged,     ///< points: two neighbouring points of one part that touch
+        none,         ///< all is as it should be
+        openLead,     ///< points: lead, lug: that joint is open
+        openWire,     ///< points: lug, lug: the wire between them is off, at either end
+        openJoint,    ///< points: leads of an air joint; the first has come off it
+        dryLug,       ///< points: lug: what is soldered there holds together and does not reach the lug
+        bridged,      ///< points: two neighbouring points of one part that touch
         swappedLeads, ///< points: two coil leads, each where the other belongs
-        swappedLugs, ///< points: two lugs of one part: what belongs on the one is on the other
-        deadCoil,    ///< points: start, finish: the winding is open
-        shortedCoil, ///< points: start, finish: they touch
-        wrongPot     ///< points: lug 2; `ohms` is what was fitted
+        swappedLugs,  ///< points: two lugs of one part: what belongs on the one is on the other
+        deadCoil,     ///< points: start, finish: the winding is open
+        shortedCoil,  ///< points: start, finish: they touch
+        wrongPot      ///< points: lug 2; `ohms` is what was fitted
     };
 
     Kind kind = Kind::none;

@@ -53,8 +53,8 @@ struct FaultGroup
 struct BenchVerdict
 {
     std::vector<ReadingVerdict> readings;
-    bool eachPasses = true; ///< every note by itself
-    bool passes = true;     ///< and all of them together: no single fault explains them a thousand times better
+    bool eachPasses = true;           ///< every note by itself
+    bool passes = true;               ///< and all of them together: no single fault explains them a thousand times better
     std::vector<FaultGroup> suspects; ///< where they do not pass: the likeliest single faults, best first
     std::vector<Fault> unseen;        ///< faults under which the same would be noted: these readings do not show them
 };
@@ -63,7 +63,7 @@ struct BenchVerdict
 class FaultFinder
 {
 public:
-    static constexpr double apart = 3.0; ///< ln: nearer than that, what one fault would be noted as speaks for the other as well
+    static constexpr double apart = 3.0;  ///< ln: nearer than that, what one fault would be noted as speaks for the other as well
     static constexpr double tooFar = 5.0; ///< ln: a fault that explains readings so much better than a sound guitar fails them
     static constexpr size_t mostSuspects = 5;
 

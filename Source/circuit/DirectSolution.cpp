@@ -56,9 +56,8 @@ std::vector<std::complex<double>> nodeVoltages (const Netlist& netlist, const st
     const Eigen::MatrixXcd system = equations.conductance + p * equations.reactance;
 
     // One row of the inverse: what each source gives there.
-    const Eigen::VectorXcd given =
-        Eigen::PartialPivLU<Eigen::MatrixXcd> (system.transpose())
-            .solve (equations.voltage (measured).transpose().cast<std::complex<double>>());
+    const Eigen::VectorXcd given = Eigen::PartialPivLU<Eigen::MatrixXcd> (system.transpose())
+                                       .solve (equations.voltage (measured).transpose().cast<std::complex<double>>());
     if (! given.allFinite())
         throw std::runtime_error ("the circuit has no single solution at this frequency");
     std::vector<std::complex<double>> voltages;

@@ -172,7 +172,8 @@ void addOhms (CLI::App& app, Common& common, Action& action)
     command->add_flag ("--json", asked->json, "For programs");
     command->footer (readingsHelp);
     addPresetFolders (*command, common);
-    command->callback ([asked, &common, &action]
-                       { action = [asked, &common] { return ohms (asked->job, asked->option, asked->readings, asked->json, common); }; });
+    command->callback (
+        [asked, &common, &action]
+        { action = [asked, &common] { return ohms (asked->job, asked->option, asked->readings, asked->json, common); }; });
 }
 }

@@ -38,13 +38,14 @@ std::vector<NoteRow> rowsOf (const BenchVerdict& verdict)
     {
         const auto where = whereWords (reading);
         if (reading.ohms)
-            rows.push_back ({ where, "ohms", wording::noted (reading.ohms->noted), wording::expected (*reading.ohms),
-                              reading.ohms->passes });
-        for (const auto& tap : reading.taps)
-            rows.push_back ({ where, "tap " + tap.noted.name(), wording::noted (tap.noted.what), wording::noted (tap.expected), tap.passes });
-        for (const auto& kick : reading.kicks)
             rows.push_back (
-                { where, "kick " + kick.noted.name(), wording::noted (kick.noted.what), wording::noted (kick.expected), kick.passes });
+                { where, "ohms", wording::noted (reading.ohms->noted), wording::expected (*reading.ohms), reading.ohms->passes });
+        for (const auto& tap : reading.taps)
+            rows.push_back (
+                { where, "tap " + tap.noted.name(), wording::noted (tap.noted.what), wording::noted (tap.expected), tap.passes });
+        for (const auto& kick : reading.kicks)
+            rows.push_back ({ where, "kick " + kick.noted.name(), wording::noted (kick.noted.what),
+                              wording::noted (kick.expected), kick.passes });
     }
     return rows;
 }
@@ -56,7 +57,10 @@ size_t columns (const std::string& text)
         std::count_if (text.begin(), text.end(), [] (char c) { return (static_cast<unsigned char> (c) & 0xc0) != 0x80; }));
 }
 
-std::string padded (const std::string& text, size_t width) { return text + std::string (width - std::min (width, columns (text)), ' '); }
+std::string padded (const std::string& text, size_t width)
+{
+    return text + std::string (width - std::min (width, columns (text)), ' ');
+}
 
 void printRows (const BenchVerdict& verdict)
 {
@@ -89,7 +93,8 @@ void printSuspects (const Harness& harness, const BenchVerdict& verdict)
     for (size_t i = 0; i < verdict.suspects.size(); ++i)
     {
         const auto& group = verdict.suspects[i];
-        std::cout << format ("\n%zu. explains %d of %d. ", i + 1, group.fits, group.of) << wording::lookFirst (group, harness) << "\n";
+        std::cout << format ("\n%zu. explains %d of %d. ", i + 1, group.fits, group.of) << wording::lookFirst (group, harness)
+                  << "\n";
         for (size_t k = 0; k < std::min (mostAlike, group.alike.size()); ++k)
             std::cout << (k == 1 ? "   or, which these readings cannot tell from it:\n" : "") << (k == 0 ? "   " : "     ")
                       << wording::fault (group.alike[k], harness) << "\n";
@@ -217,8 +222,8 @@ void checkReadingsFile (const Job& job, const std::string& file, const std::opti
     if (json)
         return printJson (job, harness, *noted, verdict);
     const auto* measured = job.find (noted->option);
-    std::cout << job.title << ", " << (measured == nullptr ? "as recorded" : measured->letter + " " + measured->name) << ": " << file
-              << "\n\n";
+    std::cout << job.title << ", " << (measured == nullptr ? "as recorded" : measured->letter + " " + measured->name) << ": "
+              << file << "\n\n";
     printRows (verdict);
     std::cout << "\n" << wording::verdict (verdict) << "\n";
     printSuspects (harness, verdict);

@@ -32,8 +32,8 @@ enum class Path {
 struct GuitarCircuit
 {
     Netlist netlist;
-    NodeId tip = 0;                ///< what is heard: the jack's tip, or its ring where the load says so
-    std::vector<CoilSource> coils; ///< every coil of the harness, also those not heard
+    NodeId tip = 0;                                 ///< what is heard: the jack's tip, or its ring where the load says so
+    std::vector<CoilSource> coils;                  ///< every coil of the harness, also those not heard
     std::vector<size_t> resistorParts, branchParts; ///< of which part of the harness they are; the load's come after them
     Path path = Path::open;
 };

@@ -56,7 +56,8 @@ class BenchReader
 public:
     BenchReader (const Harness& h, Diagnostics& list)
         : harness (h), diagnostics (list), pickups (strikable (h)),
-          isActive (std::any_of (h.parts().begin(), h.parts().end(), [] (const Part& p) { return p.as<BufferPart>() != nullptr; }))
+          isActive (
+              std::any_of (h.parts().begin(), h.parts().end(), [] (const Part& p) { return p.as<BufferPart>() != nullptr; }))
     {
     }
 
@@ -75,7 +76,8 @@ public:
         if (kick != nullptr)
             reading.kicks = readStruck (*kick, "kick", kicks);
         if (row.isObject() && ohms == nullptr && tap == nullptr && kick == nullptr)
-            addDiagnostic (diagnostics, json, "nothing was noted here; give \"ohms\", \"tap\" or \"kick\", or leave the reading out");
+            addDiagnostic (diagnostics, json,
+                           "nothing was noted here; give \"ohms\", \"tap\" or \"kick\", or leave the reading out");
         row.finish();
         return reading;
     }
@@ -89,8 +91,9 @@ private:
     std::optional<OhmsNoted> readOhms (const Json& json)
     {
         if (isActive)
-            addDiagnostic (diagnostics, json,
-                           "\"ohms\": a buffer drives the jack and a meter reads nothing of the pickups; leave them out and note \"tap\"");
+            addDiagnostic (
+                diagnostics, json,
+                "\"ohms\": a buffer drives the jack and a meter reads nothing of the pickups; leave them out and note \"tap\"");
         OhmsNoted plain;
         plain.ohms = json.number;
         plain.halfStep = halfOfThirdDigit (json.number);
@@ -124,14 +127,17 @@ private:
                 const auto near = nearest (name, pickups);
                 addDiagnostic (diagnostics, value.file != nullptr ? *value.file : std::string(), json.memberLines[i],
                                "\"" + key + "\": there is no pickup or coil \"" + name + "\" here"
-                                   + (near.empty() ? "." : "; did you mean \"" + near + "\"?") + " There are: " + listed (pickups));
+                                   + (near.empty() ? "." : "; did you mean \"" + near + "\"?")
+                                   + " There are: " + listed (pickups));
                 continue;
             }
-            const auto found = std::find_if (std::begin (answers), std::end (answers), [&v = value] (const auto& answer)
-                                             { return v.kind == Json::Kind::text && v.text == answer.word; });
+            const auto found =
+                std::find_if (std::begin (answers), std::end (answers),
+                              [&v = value] (const auto& answer) { return v.kind == Json::Kind::text && v.text == answer.word; });
             if (found == std::end (answers))
                 addDiagnostic (diagnostics, value,
-                               "\"" + key + "\" of " + name + ": found " + value.kindName() + ", expected one of " + listed (words));
+                               "\"" + key + "\" of " + name + ": found " + value.kindName() + ", expected one of "
+                                   + listed (words));
             else
             {
                 const auto [pickup, coil] = splitPoint (name);

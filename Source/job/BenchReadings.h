@@ -19,8 +19,8 @@ struct OhmsNoted
     double halfStep = 0.0; ///< half of the last digit that was written [ohm]
 };
 
-enum class Tap { loud, weak, none };  ///< what is heard when a pickup is tapped
-enum class Kick { up, down, none };   ///< where an analogue meter's needle goes as steel is pulled away from a pickup
+enum class Tap { loud, weak, none }; ///< what is heard when a pickup is tapped
+enum class Kick { up, down, none };  ///< where an analogue meter's needle goes as steel is pulled away from a pickup
 
 /** Something noted of a pickup, or of one of its coils. */
 template <typename What>
@@ -47,8 +47,8 @@ struct BenchReadings
 {
     static constexpr size_t most = 200; ///< readings in one file
 
-    std::string option;                                    ///< letter; empty: the guitar as found
-    double accuracy = fields::meterAccuracy.standard;      ///< of the meter, a share of the reading
+    std::string option;                               ///< letter; empty: the guitar as found
+    double accuracy = fields::meterAccuracy.standard; ///< of the meter, a share of the reading
     std::vector<BenchReading> readings;
 };
 
@@ -59,8 +59,8 @@ const Harness& measuredHarness (const Job&, const std::string& option);
     are any.
     @param option  letter that was asked for from outside, empty for as found, which the file may repeat and not deny; nothing:
                    what the file says */
-std::optional<BenchReadings> readBenchReadings (const std::filesystem::path&, const Job&, const std::optional<std::string>& option,
-                                                Diagnostics&);
+std::optional<BenchReadings> readBenchReadings (const std::filesystem::path&, const Job&,
+                                                const std::optional<std::string>& option, Diagnostics&);
 std::optional<BenchReadings> readBenchReadingsText (const std::string& text, const std::string& file, const Job&,
                                                     const std::optional<std::string>& option, Diagnostics&);
 

@@ -1,5 +1,7 @@
 #include "session/Exports.h"
 
+#include "wording/OhmWords.h"
+
 #include "analysis/OhmTable.h"
 #include "files/WriteFile.h"
 #include "job/KeptFiles.h"

@@ -75,8 +75,9 @@ std::string lookFirst (const FaultGroup& group, const Harness& harness)
     if (group.lookFirst.empty())
         return {};
     const auto first = point (harness, group.lookFirst[0]);
-    return group.lookFirst.size() == 1 ? say ("Look first at {point}.", first)
-                                       : say ("Look first at {point}; then at {next}.", first, point (harness, group.lookFirst[1]));
+    return group.lookFirst.size() == 1
+               ? say ("Look first at {point}.", first)
+               : say ("Look first at {point}; then at {next}.", first, point (harness, group.lookFirst[1]));
 }
 
 std::string noted (const OhmsNoted& ohms)
@@ -128,16 +129,18 @@ std::string verdict (const BenchVerdict& all)
     if (all.eachPasses)
         return say ("FAIL: each of the {count} things noted is within its bounds, and together they do not fit this wiring.",
                     notes.all);
-    return notes.failing == 1 ? say ("FAIL: 1 of {count} things noted is not as it should be.", notes.all)
-                              : say ("FAIL: {failing} of {count} things noted are not as they should be.", notes.failing, notes.all);
+    return notes.failing == 1
+               ? say ("FAIL: 1 of {count} things noted is not as it should be.", notes.all)
+               : say ("FAIL: {failing} of {count} things noted are not as they should be.", notes.failing, notes.all);
 }
 
 std::string doubt (const BenchVerdict& all)
 {
     if (all.suspects.empty() || all.suspects.front().fits == all.suspects.front().of)
         return {};
-    return say ("No single fault explains all of it: there may be two, a slip of the pen, or a guitar that is wired otherwise than "
-                "the job says.");
+    return say (
+        "No single fault explains all of it: there may be two, a slip of the pen, or a guitar that is wired otherwise than "
+        "the job says.");
 }
 
 std::string notShown (const BenchVerdict& all, const Harness& harness, size_t most)
@@ -148,9 +151,10 @@ std::string notShown (const BenchVerdict& all, const Harness& harness, size_t mo
     for (size_t i = 0; i < std::min (most, all.unseen.size()); ++i)
         names = i == 0 ? fault (all.unseen[i], harness) : say ("{before}; {next}", names, fault (all.unseen[i], harness));
     const auto count = static_cast<int> (all.unseen.size());
-    return count == 1            ? say ("One fault would not show in these readings: {fault}.", names)
-           : all.unseen.size() <= most ? say ("{count} faults would not show in these readings: {faults}.", count, names)
-                                 : say ("{count} faults would not show in these readings, among them: {faults}.", count, names);
+    return count == 1 ? say ("One fault would not show in these readings: {fault}.", names)
+           : all.unseen.size() <= most
+               ? say ("{count} faults would not show in these readings: {faults}.", count, names)
+               : say ("{count} faults would not show in these readings, among them: {faults}.", count, names);
 }
 
 std::string readingsCaution()

@@ -14,9 +14,9 @@ std::string fault (const Fault&, const Harness&);
 /** Where to begin: "Look first at Neck volume, lug 3; then at Neck pickup, north start." Empty where there is no place. */
 std::string lookFirst (const FaultGroup&, const Harness&);
 
-std::string noted (const OhmsNoted&); ///< "7.9 kΩ", "open", "short"
-std::string noted (Tap);              ///< "loud", "weak", "none"
-std::string noted (Kick);             ///< "+", "-", "none"
+std::string noted (const OhmsNoted&);     ///< "7.9 kΩ", "open", "short"
+std::string noted (Tap);                  ///< "loud", "weak", "none"
+std::string noted (Kick);                 ///< "+", "-", "none"
 std::string expected (const OhmVerdict&); ///< "7.1 kΩ to 9.2 kΩ", "open"
 
 /** One sentence: whether the readings pass, and how many do not. */

@@ -111,12 +111,14 @@ private:
     double even (double low, double high) { return low + (high - low) * (random() / 4294967296.0); }
     double normal (double sigma)
     {
-        return sigma * std::sqrt (-2.0 * std::log ((random() + 1.0) / 4294967297.0)) * std::cos (6.283185307179586 * even (0.0, 1.0));
+        return sigma * std::sqrt (-2.0 * std::log ((random() + 1.0) / 4294967297.0))
+               * std::cos (6.283185307179586 * even (0.0, 1.0));
     }
 
     static bool isIn (const Fault& fault, const std::string& pickup, const std::string& coil)
     {
-        return fault.points.front() == pickup + "." + coil + ".start" || (coil.empty() && splitPoint (fault.points.front()).first == pickup);
+        return fault.points.front() == pickup + "." + coil + ".start"
+               || (coil.empty() && splitPoint (fault.points.front()).first == pickup);
     }
 
     Part drawn (Part part, double copper)

@@ -52,9 +52,10 @@ TEST_CASE ("a knob that the session moves stands there in the host soon, and the
     auto* tone = parameterNamed (processor, "bridge-tone");
     REQUIRE (tone != nullptr);
     CHECK (tone->getValue() == Approx (0.5f));
-    const int place = controlPlace;
+    const int place = processor.session.controls.map().find ("bridge-tone")->place;
 
-    std::thread ([&] { processor.session.automation.hostMoved (ParameterKind::knob, place, 8.0); }).join(); // behind the parameter's back
+    std::thread ([&] { processor.session.automation.hostMoved (ParameterKind::knob, place, 8.0); })
+        .join(); // behind the parameter's back
     CHECK (tone->getValue() == Approx (0.5f));
     for (int i = 0; i < 100 && tone->getValue() != Approx (0.8f); ++i)
         juce::MessageManager::getInstance()->runDispatchLoopUntil (10);
