@@ -146,7 +146,7 @@ private:
             return point;
         if (! landing->second.lug.empty())
             return landing->second.lug;
-        return landing->second.joint >= 0 ? harness.leadsInJoint (landing->second.joint).front() : point;
+        return landing->second.joint >= 0 ? harness.leadsInJoint (landing->second.joint).front().text() : point;
     }
 
     /** Where iron is needed for a pair: at a lead's lug or joint once, at both lugs of a wire, but not at an end that rests. */

@@ -33,7 +33,7 @@ std::vector<HandJoint> jointsAt (const Harness& harness, const std::string& poin
     if (harness.isLead (point))
     {
         const auto& landing = harness.landings().at (point);
-        if (! leadInside (harness, point).empty())
+        if (leadInside (harness, point))
             return joints;
         if (! landing.lug.empty())
             joints.push_back ({ point, landing.lug });
@@ -61,9 +61,9 @@ HandRefusal refusalOf (const HarnessError& error)
 
 Harness applyStep (const Harness& harness, const HandMove& move)
 {
-    for (const auto& name : { move.held, move.from, move.to })
-        if (const auto lead = name.empty() ? std::string() : leadInside (harness, name); ! lead.empty())
-            throw HandMoveError ({ HandRefusal::Reason::inside, lead });
+    for (const auto& point : { move.held, move.from, move.to })
+        if (const auto lead = leadInside (harness, SolderPoint (point)))
+            throw HandMoveError ({ HandRefusal::Reason::inside, lead->text() });
     if (move.held == move.to)
         throw HandMoveError ({ HandRefusal::Reason::toItself, {} });
     Harness result = harness;

@@ -8,13 +8,13 @@ namespace coldiron
 {
 namespace
 {
-std::set<std::string> partners (const Harness& harness, const std::string& lead)
+std::set<SolderPoint> partners (const Harness& harness, const SolderPoint& lead)
 {
     const auto names = harness.leadsInJoint (harness.landings().at (lead).joint);
     return { names.begin(), names.end() };
 }
 
-bool sameLanding (const Harness& a, const std::string& leadA, const Harness& b, const std::string& leadB)
+bool sameLanding (const Harness& a, const SolderPoint& leadA, const Harness& b, const SolderPoint& leadB)
 {
     const auto &la = a.landings().at (leadA), &lb = b.landings().at (leadB);
     if (la.lug != lb.lug || (la.joint >= 0) != (lb.joint >= 0))
@@ -23,16 +23,15 @@ bool sameLanding (const Harness& a, const std::string& leadA, const Harness& b, 
 }
 
 /** Whether a lead lands alike in both; a two-legged part whose legs changed places counts as unmoved. */
-bool staysPut (const Harness& a, const Harness& b, const std::string& lead)
+bool staysPut (const Harness& a, const Harness& b, const SolderPoint& lead)
 {
     if (b.landings().count (lead) == 0)
         return false;
     if (sameLanding (a, lead, b, lead))
         return true;
-    const auto [part, leg] = splitPoint (lead);
     if (a.partOf (lead).as<PickupPart>() != nullptr)
         return false;
-    const auto one = part + ".1", two = part + ".2";
+    const SolderPoint one (lead.part(), "1"), two (lead.part(), "2");
     return sameLanding (a, one, b, two) && sameLanding (a, two, b, one);
 }
 
@@ -64,7 +63,7 @@ private:
         steps.push_back (std::move (step));
     }
 
-    void takePair (Step::Kind kind, const std::string& a, const std::string& b)
+    void takePair (Step::Kind kind, const SolderPoint& a, const SolderPoint& b)
     {
         Step step;
         step.kind = kind;
@@ -72,7 +71,10 @@ private:
         take (std::move (step));
     }
 
-    bool leaves (const std::string& point) const { return point != "strings" && goal.find (splitPoint (point).first) == nullptr; }
+    bool leaves (const SolderPoint& point) const
+    {
+        return point != SolderPoint::strings() && goal.find (point.part()) == nullptr;
+    }
 
     void unsolder()
     {
@@ -152,7 +154,8 @@ private:
             {
                 Step step;
                 step.kind = Step::Kind::solder;
-                step.points = goal.leadsInJoint (landing.joint);
+                const auto leads = goal.leadsInJoint (landing.joint);
+                step.points.assign (leads.begin(), leads.end());
                 take (std::move (step));
             }
         }

@@ -4,16 +4,16 @@
 
 namespace coldiron
 {
-std::vector<std::string> floatingGrounds (const Harness& harness)
+std::vector<SolderPoint> floatingGrounds (const Harness& harness)
 {
     const Nets nets (harness);
-    const auto groundPoint = harness.point ("ground");
-    std::vector<std::string> floating;
+    const auto groundPoint = harness.point (SolderPoint::ground());
+    std::vector<SolderPoint> floating;
     for (const auto& point : harness.allPoints())
     {
-        const auto* part = harness.find (splitPoint (point).first);
-        const auto terminal = splitPoint (point).second;
-        const bool belongs = point == "strings"
+        const auto* part = harness.find (point.part());
+        const auto terminal = point.terminal();
+        const bool belongs = point == SolderPoint::strings()
                              || (part != nullptr
                                  && ((part->as<PickupPart>() != nullptr && terminal == "shield")
                                      || (part->as<PotPart>() != nullptr && terminal == "case")));
@@ -23,14 +23,13 @@ std::vector<std::string> floatingGrounds (const Harness& harness)
     return floating;
 }
 
-std::string floatingInWords (const std::string& point)
+std::string floatingInWords (const SolderPoint& point)
 {
-    if (point == "strings")
+    if (point == SolderPoint::strings())
         return "the string ground (\"strings\") goes to no ground: touching the strings does not ground them, and it hums more "
                "when they are touched; wire \"strings\" to the back of a pot";
-    const auto [part, terminal] = splitPoint (point);
-    return point
-           + " is on no ground: " + (terminal == "shield" ? "a live cover buzzes" : "a live case buzzes when its knob is touched")
+    return point.text() + " is on no ground: "
+           + (point.terminal() == "shield" ? "a live cover buzzes" : "a live case buzzes when its knob is touched")
            + "; wire it to the back of a pot that is on ground";
 }
 }

@@ -17,7 +17,7 @@ public:
         : harness (h), setting (s), load (l), options (o), nets (h, s, l.plug == Plug::mono)
     {
         nodes.assign (static_cast<size_t> (nets.count()), -1);
-        groundNet = nets.net (harness.point ("ground"));
+        groundNet = nets.net (harness.point (SolderPoint::ground()));
         nodes[static_cast<size_t> (groundNet)] = ground;
     }
 
@@ -34,8 +34,8 @@ public:
         }
         const auto& jack = harness.jack();
         const bool stereo = jack.as<JackPart>()->stereo;
-        const auto tip = node (jack.name + ".tip");
-        const auto ring = stereo ? node (jack.name + ".ring") : ground;
+        const auto tip = node ({ jack.name, "tip" });
+        const auto ring = stereo ? node ({ jack.name, "ring" }) : ground;
         circuit.tip = load.plug == Plug::stereoRing ? ring : tip;
         addRuns();
         circuit.path = circuit.tip == ground ? Path::shorted : leadsToTip (circuit) ? Path::open : Path::none;
@@ -88,7 +88,7 @@ private:
         return {};
     }
 
-    NodeId node (const std::string& point)
+    NodeId node (const SolderPoint& point)
     {
         auto& known = nodes[static_cast<size_t> (nets.net (point))];
         if (known < 0)
@@ -146,8 +146,8 @@ private:
 
     void addCoil (const Part& part, const PickupPart& kind, const Coil& coil)
     {
-        const auto start = node (part.name + "." + coil.name + ".start");
-        const auto finish = node (part.name + "." + coil.name + ".finish");
+        const auto start = node ({ part.name, coil.name + ".start" });
+        const auto finish = node ({ part.name, coil.name + ".finish" });
         auto from = start;
         auto to = coil.losses.empty() ? finish : circuit.netlist.addNode();
         const auto branch =
@@ -177,7 +177,7 @@ private:
     void add (const Part& part, const PotPart& pot)
     {
         const double knob = setting.knob (part.knobName(), pot.rest);
-        const auto one = node (part.name + ".1"), two = node (part.name + ".2"), three = node (part.name + ".3");
+        const auto one = node ({ part.name, "1" }), two = node ({ part.name, "2" }), three = node ({ part.name, "3" });
         const double ohms = pot.ohms * factors.pots, t = knob / 10.0;
         if (pot.noLoad && knob >= 10.0)
         {
@@ -191,17 +191,17 @@ private:
 
     void add (const Part& part, const CapacitorPart& kind)
     {
-        capacitor (node (part.name + ".1"), node (part.name + ".2"), kind.farads * factors.capacitance);
+        capacitor (node ({ part.name, "1" }), node ({ part.name, "2" }), kind.farads * factors.capacitance);
     }
 
     void add (const Part& part, const ResistorPart& kind)
     {
-        resistor (node (part.name + ".1"), node (part.name + ".2"), kind.ohms * factors.resistance);
+        resistor (node ({ part.name, "1" }), node ({ part.name, "2" }), kind.ohms * factors.resistance);
     }
 
     void add (const Part& part, const InductorPart& kind)
     {
-        circuit.netlist.addBranch (node (part.name + ".1"), node (part.name + ".2"), kind.ohms,
+        circuit.netlist.addBranch (node ({ part.name, "1" }), node ({ part.name, "2" }), kind.ohms,
                                    kind.henries * factors.inductance);
     }
 
@@ -211,8 +211,8 @@ private:
 
     void add (const Part& part, const BufferPart& buffer)
     {
-        const auto in = node (part.name + ".in"), out = node (part.name + ".out");
-        const auto common = node (part.name + ".ground");
+        const auto in = node ({ part.name, "in" }), out = node ({ part.name, "out" });
+        const auto common = node ({ part.name, "ground" });
         const auto inner = circuit.netlist.addNode();
         resistor (in, common, buffer.inputOhms);
         circuit.netlist.addFollower (in, inner, buffer.gain);

@@ -6,7 +6,7 @@ namespace coldiron
 {
 namespace
 {
-Harness::Wire ordered (const std::string& a, const std::string& b)
+Harness::Wire ordered (const SolderPoint& a, const SolderPoint& b)
 {
     return a < b ? Harness::Wire { a, b } : Harness::Wire { b, a };
 }
@@ -18,14 +18,6 @@ std::string listed (const std::vector<std::string>& names)
         text += (text.empty() ? "" : ", ") + name;
     return text;
 }
-}
-
-std::pair<std::string, std::string> splitPoint (const std::string& fullPoint)
-{
-    const auto dot = fullPoint.find ('.');
-    if (dot == std::string::npos)
-        return { fullPoint, "" };
-    return { fullPoint.substr (0, dot), fullPoint.substr (dot + 1) };
 }
 
 const Part* Harness::find (const std::string& part) const
@@ -42,48 +34,45 @@ const Part& Harness::jack() const
     throw HarnessError ("the harness has no jack; add a part like \"jack\": { \"jack\": \"mono\" }");
 }
 
-std::string Harness::point (const std::string& name) const
+SolderPoint Harness::point (const SolderPoint& wanted) const
 {
-    if (name == "ground")
-        return jack().name + ".sleeve";
-    if (name == "strings")
-        return name; // the bridge's ground wire: a lug of no part
+    if (wanted == SolderPoint::ground())
+        return { jack().name, "sleeve" };
+    if (wanted == SolderPoint::strings())
+        return wanted; // the bridge's ground wire: a lug of no part
 
-    const auto [partName, terminal] = splitPoint (name);
+    const auto partName = wanted.part();
     const auto* part = find (partName);
     if (part == nullptr)
     {
         std::vector<std::string> names;
         for (const auto& p : partList)
             names.push_back (p.name);
-        throw HarnessError (name + ": there is no part \"" + partName + "\"; the parts are " + listed (names));
+        throw HarnessError (wanted.text() + ": there is no part \"" + partName + "\"; the parts are " + listed (names));
     }
     const auto points = part->points();
-    if (std::find (points.begin(), points.end(), terminal) == points.end())
-        throw HarnessError (name + ": a " + part->kindName() + " has " + listed (points));
-    return name;
+    if (std::find (points.begin(), points.end(), wanted.terminal()) == points.end())
+        throw HarnessError (wanted.text() + ": a " + part->kindName() + " has " + listed (points));
+    return wanted;
 }
 
-bool Harness::isLead (const std::string& fullPoint) const
-{
-    return fullPoint != "strings" && partOf (fullPoint).isLead (splitPoint (fullPoint).second);
-}
+bool Harness::isLead (const SolderPoint& at) const { return at != SolderPoint::strings() && partOf (at).isLead (at.terminal()); }
 
-const Part& Harness::partOf (const std::string& fullPoint) const
+const Part& Harness::partOf (const SolderPoint& at) const
 {
-    const auto* part = find (splitPoint (fullPoint).first);
+    const auto* part = find (at.part());
     if (part == nullptr)
-        throw HarnessError (fullPoint + ": there is no such part");
+        throw HarnessError (at.text() + ": there is no such part");
     return *part;
 }
 
-std::vector<std::string> Harness::allPoints() const
+std::vector<SolderPoint> Harness::allPoints() const
 {
-    std::vector<std::string> result;
+    std::vector<SolderPoint> result;
     for (const auto& part : partList)
         for (const auto& terminal : part.points())
-            result.push_back (part.name + "." + terminal);
-    result.push_back ("strings");
+            result.emplace_back (part.name, terminal);
+    result.push_back (SolderPoint::strings());
     return result;
 }
 
@@ -96,13 +85,13 @@ void Harness::addPart (Part part)
         throw HarnessError ("there is a part \"" + part.name + "\" already");
     for (const auto& terminal : part.points())
         if (part.isLead (terminal))
-            landingOf[part.name + "." + terminal] = {};
+            landingOf[{ part.name, terminal }] = {};
     const auto* pickup = part.as<PickupPart>();
     const auto joints = pickup != nullptr ? pickup->pickup.inside : std::vector<std::array<std::string, 2>> {};
     const auto name = part.name;
     partList.push_back (std::move (part));
     for (const auto& joint : joints)
-        solder ({ name + "." + joint[0], name + "." + joint[1] });
+        solder ({ { name, joint[0] }, { name, joint[1] } });
 }
 
 void Harness::removePart (const std::string& name)
@@ -112,7 +101,7 @@ void Harness::removePart (const std::string& name)
         throw HarnessError ("there is no part \"" + name + "\" to remove");
     for (const auto& terminal : part->points())
     {
-        const auto full = name + "." + terminal;
+        const SolderPoint full (name, terminal);
         landingOf.erase (full);
         for (const auto& lead : leadsOn (full))
             landingOf[lead] = {};
@@ -123,27 +112,27 @@ void Harness::removePart (const std::string& name)
     tidyJoints();
 }
 
-std::vector<std::string> Harness::leadsOn (const std::string& lug) const
+std::vector<SolderPoint> Harness::leadsOn (const SolderPoint& lug) const
 {
-    std::vector<std::string> result;
+    std::vector<SolderPoint> result;
     for (const auto& [lead, landing] : landingOf)
         if (landing.lug == lug)
             result.push_back (lead);
     return result;
 }
 
-std::vector<std::string> Harness::leadsInJoint (int joint) const
+std::vector<SolderPoint> Harness::leadsInJoint (int joint) const
 {
-    std::vector<std::string> result;
+    std::vector<SolderPoint> result;
     for (const auto& [lead, landing] : landingOf)
         if (joint >= 0 && landing.joint == joint)
             result.push_back (lead);
     return result;
 }
 
-std::vector<std::string> Harness::lugsWiredTo (const std::string& lug) const
+std::vector<SolderPoint> Harness::lugsWiredTo (const SolderPoint& lug) const
 {
-    std::vector<std::string> result;
+    std::vector<SolderPoint> result;
     for (const auto& [a, b] : wireSet)
     {
         if (a == lug)
@@ -154,24 +143,23 @@ std::vector<std::string> Harness::lugsWiredTo (const std::string& lug) const
     return result;
 }
 
-bool Harness::hasWire (const std::string& a, const std::string& b) const { return wireSet.count (ordered (a, b)) > 0; }
+bool Harness::hasWire (const SolderPoint& a, const SolderPoint& b) const { return wireSet.count (ordered (a, b)) > 0; }
 
-void Harness::addWire (const std::string& a, const std::string& b)
+void Harness::addWire (const SolderPoint& a, const SolderPoint& b)
 {
     if (a != b)
         wireSet.insert (ordered (a, b));
 }
 
-void Harness::removeWire (const std::string& a, const std::string& b) { wireSet.erase (ordered (a, b)); }
+void Harness::removeWire (const SolderPoint& a, const SolderPoint& b) { wireSet.erase (ordered (a, b)); }
 
-void Harness::addRun (const std::string& at, double farads) { runList.push_back ({ point (at), farads }); }
+void Harness::addRun (const SolderPoint& at, double farads) { runList.push_back ({ point (at), farads }); }
 
-bool Harness::hasPoint (const std::string& fullPoint) const
+bool Harness::hasPoint (const SolderPoint& at) const
 {
-    const auto [partName, terminal] = splitPoint (fullPoint);
-    const auto* part = find (partName);
+    const auto* part = find (at.part());
     const auto points = part != nullptr ? part->points() : std::vector<std::string> {};
-    return std::find (points.begin(), points.end(), terminal) != points.end();
+    return std::find (points.begin(), points.end(), at.terminal()) != points.end();
 }
 
 std::vector<WireRun> Harness::runs() const
@@ -182,13 +170,13 @@ std::vector<WireRun> Harness::runs() const
     return result;
 }
 
-void Harness::lift (const std::string& lead)
+void Harness::lift (const SolderPoint& lead)
 {
     landingOf.at (lead) = {};
     tidyJoints();
 }
 
-void Harness::land (const std::string& lead, const Landing& landing)
+void Harness::land (const SolderPoint& lead, const Landing& landing)
 {
     landingOf.at (lead) = landing;
     tidyJoints();

@@ -33,7 +33,7 @@ Nets::Nets (const Harness& harness, const Setting& setting, bool ringOnSleeve) {
 void Nets::build (const Harness& harness, const Setting* setting, bool ringOnSleeve)
 {
     const auto points = harness.allPoints();
-    std::map<std::string, size_t> index;
+    std::map<SolderPoint, size_t> index;
     for (size_t i = 0; i < points.size(); ++i)
         index[points[i]] = i;
 
@@ -55,28 +55,28 @@ void Nets::build (const Harness& harness, const Setting* setting, bool ringOnSle
             if (part.as<SwitchPart>() != nullptr)
                 for (const auto& group : setting->position (part).contacts)
                     for (size_t i = 1; i < group.size(); ++i)
-                        sets.join (index.at (part.name + "." + group[0]), index.at (part.name + "." + group[i]));
+                        sets.join (index.at ({ part.name, group[0] }), index.at ({ part.name, group[i] }));
 
     if (ringOnSleeve)
         for (const auto& part : harness.parts())
             if (const auto* jack = part.as<JackPart>(); jack != nullptr && jack->stereo)
-                sets.join (index.at (part.name + ".ring"), index.at (part.name + ".sleeve"));
+                sets.join (index.at ({ part.name, "ring" }), index.at ({ part.name, "sleeve" }));
 
     std::map<size_t, int> numbers;
-    for (const auto& name : points)
+    for (const auto& point : points)
     {
-        const auto [entry, isNew] = numbers.try_emplace (sets.root (index.at (name)), total);
+        const auto [entry, isNew] = numbers.try_emplace (sets.root (index.at (point)), total);
         if (isNew)
             ++total;
-        netOf[name] = entry->second;
+        netOf[point] = entry->second;
     }
 }
 
-int Nets::net (const std::string& fullPoint) const
+int Nets::net (const SolderPoint& point) const
 {
-    const auto found = netOf.find (fullPoint);
+    const auto found = netOf.find (point);
     if (found == netOf.end())
-        throw HarnessError (fullPoint + ": there is no such point");
+        throw HarnessError (point.text() + ": there is no such point");
     return found->second;
 }
 }

@@ -3,7 +3,6 @@
 #include "guitar/Setting.h"
 
 #include <map>
-#include <string>
 
 namespace coldiron
 {
@@ -17,12 +16,12 @@ public:
     /** With the contacts that the setting closes. @param ringOnSleeve  a mono plug is in the jack */
     Nets (const Harness&, const Setting&, bool ringOnSleeve = false);
 
-    int net (const std::string& fullPoint) const; ///< numbers from 0, ground's net included
+    int net (const SolderPoint&) const; ///< numbers from 0, ground's net included
     int count() const { return total; }
-    bool joined (const std::string& a, const std::string& b) const { return net (a) == net (b); }
+    bool joined (const SolderPoint& a, const SolderPoint& b) const { return net (a) == net (b); }
 
 private:
-    std::map<std::string, int> netOf;
+    std::map<SolderPoint, int> netOf;
     int total = 0;
 
     void build (const Harness&, const Setting*, bool ringOnSleeve);

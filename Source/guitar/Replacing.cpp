@@ -41,7 +41,7 @@ void Harness::replacePart (const std::string& name, Part fresh, const std::map<s
     const Part old = *found;
     checkMap (old, fresh, pointMap);
 
-    const auto full = [&name] (const std::string& terminal) { return name + "." + terminal; };
+    const auto full = [&name] (const std::string& terminal) { return SolderPoint (name, terminal); };
     const auto target = [&] (const std::string& terminal)
     {
         const auto entry = pointMap.find (terminal);
@@ -49,37 +49,35 @@ void Harness::replacePart (const std::string& name, Part fresh, const std::map<s
         return has (fresh.points(), wanted) ? wanted : std::string();
     };
     // A joint among the old part's own leads goes with it where the new part has no such leads.
-    const auto isOwnJoint = [&] (const std::string& lead)
+    const auto isOwnJoint = [&] (const SolderPoint& lead)
     {
         const auto partners = leadsInJoint (landingOf.at (lead).joint);
         return ! partners.empty()
-               && std::all_of (partners.begin(), partners.end(), [&] (const auto& p) { return splitPoint (p).first == name; });
+               && std::all_of (partners.begin(), partners.end(), [&] (const auto& p) { return p.isOf (name); });
     };
 
-    std::vector<std::pair<std::string, Landing>> landings; // of leads, by their new names
+    std::vector<std::pair<SolderPoint, Landing>> landings; // of leads, by their new names
     std::vector<Wire> joins;
     for (const auto& terminal : old.points())
     {
-        const auto point = full (terminal), to = target (terminal);
+        const auto point = full (terminal);
+        const auto to = target (terminal);
         const bool lead = old.isLead (terminal);
         const bool busy = lead ? ! landingOf.at (point).isFree() : ! leadsOn (point).empty() || ! lugsWiredTo (point).empty();
         if (! busy || (lead && to.empty() && isOwnJoint (point)))
             continue;
         if (to.empty())
-            throw HarnessError (point
+            throw HarnessError (point.text()
                                 + " is in use, and the new part has no point of that name; say in \"points\" where it goes");
         if (lead != fresh.isLead (to))
-            throw HarnessError (point + ": a lead takes the place of a lead, a lug that of a lug");
+            throw HarnessError (point.text() + ": a lead takes the place of a lead, a lug that of a lug");
         if (lead)
             landings.push_back ({ full (to), landingOf.at (point) });
         for (const auto& other : leadsOn (point))
-            if (splitPoint (other).first != name) // its own lead on its own shield is told of where the lead's turn comes
+            if (! other.isOf (name)) // its own lead on its own shield is told of where the lead's turn comes
                 landings.push_back ({ other, { full (to), -1 } });
         for (const auto& other : lugsWiredTo (point))
-        {
-            const auto [otherPart, otherTerminal] = splitPoint (other);
-            joins.push_back ({ full (to), otherPart == name ? full (target (otherTerminal)) : other });
-        }
+            joins.push_back ({ full (to), other.isOf (name) ? full (target (other.terminal())) : other });
     }
 
     for (const auto& terminal : old.points())

@@ -11,16 +11,16 @@ namespace coldiron
 {
 namespace
 {
-bool isOnSide (const Harness& harness, const std::string& point, const std::string& pickup)
+bool isOnSide (const Harness& harness, const SolderPoint& point, const std::string& pickup)
 {
-    const auto* part = harness.find (splitPoint (point).first);
+    const auto* part = harness.find (point.part());
     return part != nullptr && (part->name == pickup || part->serves == pickup);
 }
 
 /** The ground net with switches at rest, but not through the side itself: what would be ground without the pickup. */
-bool isCold (const Nets& nets, const Harness& harness, const std::string& outer)
+bool isCold (const Nets& nets, const Harness& harness, const SolderPoint& outer)
 {
-    return nets.joined (outer, harness.point ("ground"));
+    return nets.joined (outer, harness.point (SolderPoint::ground()));
 }
 
 /** Every way of setting the switches that have no rest. */
@@ -53,8 +53,8 @@ std::vector<Setting> anyPositions (const Harness& harness)
 std::vector<int> potsCrossed (const Harness& harness, const Nets& nets, const std::string& ownPot)
 {
     std::vector<int> crossed (static_cast<size_t> (nets.count()), -1);
-    const int groundNet = nets.net (harness.point ("ground"));
-    std::deque<int> queue { nets.net (harness.jack().name + ".tip") };
+    const int groundNet = nets.net (harness.point (SolderPoint::ground()));
+    std::deque<int> queue { nets.net ({ harness.jack().name, "tip" }) };
     if (queue.front() == groundNet)
         return crossed;
     crossed[static_cast<size_t> (queue.front())] = 0;
@@ -66,7 +66,7 @@ std::vector<int> potsCrossed (const Harness& harness, const Nets& nets, const st
         {
             if (part.as<PotPart>() == nullptr || part.name == ownPot)
                 continue;
-            const int two = nets.net (part.name + ".2"), three = nets.net (part.name + ".3");
+            const int two = nets.net ({ part.name, "2" }), three = nets.net ({ part.name, "3" });
             if (two != here && three != here)
                 continue;
             const int there = two == here ? three : two;
@@ -79,40 +79,30 @@ std::vector<int> potsCrossed (const Harness& harness, const Nets& nets, const st
     return crossed;
 }
 
-std::string potLug (const Harness& harness, const std::string& pot, bool wantsOutput)
+SolderPoint lugOf (const Harness& harness, const PotLug& wanted)
 {
     constexpr int never = std::numeric_limits<int>::max();
     int best[2] = { never, never };
     for (const auto& setting : anyPositions (harness))
     {
         const Nets nets (harness, setting);
-        const auto crossed = potsCrossed (harness, nets, pot);
+        const auto crossed = potsCrossed (harness, nets, wanted.pot);
         for (int i = 0; i < 2; ++i)
         {
-            const int distance = crossed[static_cast<size_t> (nets.net (pot + (i == 0 ? ".2" : ".3")))];
+            const int distance = crossed[static_cast<size_t> (nets.net ({ wanted.pot, i == 0 ? "2" : "3" }))];
             if (distance >= 0)
                 best[i] = std::min (best[i], distance);
         }
     }
     if (best[0] == best[1])
-        throw HarnessError (pot + (wantsOutput ? ".out" : ".in")
+        throw HarnessError (wanted.pot + (wanted.output ? ".out" : ".in")
                             + (best[0] == never ? ": neither lug 2 nor lug 3 leads to the jack, so neither is its output"
                                                 : ": lugs 2 and 3 are equally far from the jack, so neither is its output"));
     const bool twoIsOut = best[0] < best[1];
-    return pot + (twoIsOut == wantsOutput ? ".2" : ".3");
+    return { wanted.pot, twoIsOut == wanted.output ? "2" : "3" };
 }
 
-/** Splits "bridge.hot" when `bridge` is a pickup and the role is not a point of its own. */
-std::optional<std::pair<std::string, bool>> configOf (const Harness& harness, const std::string& expression)
-{
-    const auto [name, role] = splitPoint (expression);
-    const auto* part = harness.find (name);
-    if (part == nullptr || part->as<PickupPart>() == nullptr || (role != "hot" && role != "cold"))
-        return std::nullopt;
-    return std::pair { name, role == "cold" };
-}
-
-std::string landingPlace (const Harness& harness, const std::string& lead)
+SolderPoint landingPlace (const Harness& harness, const SolderPoint& lead)
 {
     const auto& landing = harness.landings().at (lead);
     if (! landing.lug.empty())
@@ -120,31 +110,35 @@ std::string landingPlace (const Harness& harness, const std::string& lead)
     for (const auto& partner : harness.leadsInJoint (landing.joint))
         if (partner != lead)
             return partner;
-    throw HarnessError (lead + " is free: it lands nowhere");
+    throw HarnessError (lead.text() + " is free: it lands nowhere");
 }
 }
 
-bool isSide (const Harness& harness, const std::string& expression, std::string& pickup, bool& cold)
+std::optional<PickupSide> sideNamed (const Harness& harness, const PointName& name)
 {
-    const auto side = configOf (harness, expression);
-    if (side)
-        std::tie (pickup, cold) = *side;
-    return side.has_value();
+    const auto role = name.role();
+    const auto* side = std::get_if<PickupSide> (&role);
+    const auto* part = side != nullptr && name.landings() == 0 ? harness.find (side->pickup) : nullptr;
+    if (part == nullptr || part->as<PickupPart>() == nullptr)
+        return std::nullopt;
+    return *side;
 }
 
-std::vector<Connection> sideConnections (const Harness& harness, const std::string& pickup, bool cold)
+std::vector<Connection> sideConnections (const Harness& harness, const PickupSide& side)
 {
+    const auto& pickup = side.pickup;
+    const SolderPoint shield (pickup, "shield");
     std::vector<Connection> all;
     const Nets nets (harness, Setting {});
 
     for (const auto& point : harness.allPoints()) // leads first, in the order of parts, so that answers do not depend on names
     {
-        if (point == "strings" || ! isOnSide (harness, point, pickup))
+        if (point == SolderPoint::strings() || ! isOnSide (harness, point, pickup))
             continue;
         if (harness.isLead (point))
         {
             const auto& landing = harness.landings().at (point);
-            if (! landing.lug.empty() && (! isOnSide (harness, landing.lug, pickup) || landing.lug == pickup + ".shield"))
+            if (! landing.lug.empty() && (! isOnSide (harness, landing.lug, pickup) || landing.lug == shield))
                 all.push_back ({ point, landing.lug, true });
             else if (landing.joint >= 0)
             {
@@ -168,43 +162,49 @@ std::vector<Connection> sideConnections (const Harness& harness, const std::stri
     for (auto& connection : all)
     {
         // The cover or braid is not part of the coil's circuit: it stays on ground when the coils are turned round.
-        if (splitPoint (connection.inner).second == "shield" && splitPoint (connection.inner).first == pickup)
+        if (connection.inner == shield)
             continue;
-        if (isCold (nets, harness, connection.outer) == cold)
+        if (isCold (nets, harness, connection.outer) == side.cold)
             result.push_back (std::move (connection));
     }
     if (result.empty())
         throw HarnessError (pickup
-                            + (cold ? ".cold: nothing of that pickup goes to ground with the switches at rest"
-                                    : ".hot: nothing of that pickup goes anywhere but to ground with the switches at rest"));
+                            + (side.cold ? ".cold: nothing of that pickup goes to ground with the switches at rest"
+                                         : ".hot: nothing of that pickup goes anywhere but to ground with the switches at rest"));
     return result;
 }
 
-std::string resolvePoint (const Harness& harness, const std::string& expression)
+namespace
 {
-    if (! expression.empty() && expression[0] == '@')
+/** Where a lead or a whole side lands. */
+SolderPoint landingOf (const Harness& harness, const PointName& name)
+{
+    const auto inner = name.withoutLanding();
+    if (const auto side = sideNamed (harness, inner))
     {
-        const auto inner = expression.substr (1);
-        if (const auto side = configOf (harness, inner))
-        {
-            const auto connections = sideConnections (harness, side->first, side->second);
-            const Nets nets (harness, Setting {});
-            for (const auto& connection : connections)
-                if (! nets.joined (connection.outer, connections.front().outer))
-                    throw HarnessError (expression + ": its ends are on several nets (" + connections.front().outer + ", "
-                                        + connection.outer + "), so it has no one place");
-            return connections.front().outer;
-        }
-        const auto lead = harness.point (resolvePoint (harness, inner));
-        if (! harness.isLead (lead))
-            throw HarnessError (expression + ": @ asks where a lead lands, and " + lead + " is a lug");
-        return landingPlace (harness, lead);
+        const auto connections = sideConnections (harness, *side);
+        const Nets nets (harness, Setting {});
+        const auto& place = connections.front().outer;
+        for (const auto& connection : connections)
+            if (! nets.joined (connection.outer, place))
+                throw HarnessError (name.text() + ": its ends are on several nets (" + place.text() + ", "
+                                    + connection.outer.text() + "), so it has no one place");
+        return place;
     }
+    const auto lead = resolvePoint (harness, inner);
+    if (! harness.isLead (lead))
+        throw HarnessError (name.text() + ": @ asks where a lead lands, and " + lead.text() + " is a lug");
+    return landingPlace (harness, lead);
+}
+}
 
-    const auto [name, role] = splitPoint (expression);
-    const auto* part = harness.find (name);
-    if (part != nullptr && part->as<PotPart>() != nullptr && (role == "in" || role == "out"))
-        return potLug (harness, name, role == "out");
-    return harness.point (expression);
+SolderPoint resolvePoint (const Harness& harness, const PointName& name)
+{
+    if (name.landings() > 0)
+        return landingOf (harness, name);
+    const auto role = name.role();
+    const auto* lug = std::get_if<PotLug> (&role);
+    const auto* part = lug != nullptr ? harness.find (lug->pot) : nullptr;
+    return part != nullptr && part->as<PotPart>() != nullptr ? lugOf (harness, *lug) : harness.point (name.literally());
 }
 }

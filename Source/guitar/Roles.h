@@ -1,8 +1,9 @@
 #pragma once
 
 #include "guitar/Harness.h"
+#include "guitar/PointName.h"
 
-#include <string>
+#include <optional>
 #include <vector>
 
 namespace coldiron
@@ -11,16 +12,16 @@ namespace coldiron
     A lead of the pickup that lands outside is its own inner end; a wire has a lug of a part that serves the pickup. */
 struct Connection
 {
-    std::string inner, outer;
+    SolderPoint inner, outer;
     bool isLead = false;
 };
 
-/** `PICKUP.hot` and `PICKUP.cold`: see DEVELOPERS.md. @throws HarnessError when the side has no such connection. */
-std::vector<Connection> sideConnections (const Harness&, const std::string& pickup, bool cold);
+/** @throws HarnessError when the side has no such connection. */
+std::vector<Connection> sideConnections (const Harness&, const PickupSide&);
 
-/** The point a role or name stands for: `POT.in`, `POT.out`, `@LEAD`, `@PICKUP.hot`, or any plain point. */
-std::string resolvePoint (const Harness&, const std::string& expression);
+/** The one point that a name stands for. @throws HarnessError where there is none or several */
+SolderPoint resolvePoint (const Harness&, const PointName&);
 
-/** Whether an expression names a whole side (`PICKUP.hot` or `PICKUP.cold` without @). */
-bool isSide (const Harness&, const std::string& expression, std::string& pickup, bool& cold);
+/** The whole side that a name without @ stands for; nothing where it is a point, or no pickup has that name. */
+std::optional<PickupSide> sideNamed (const Harness&, const PointName&);
 }

@@ -7,11 +7,11 @@
 
 namespace coldiron
 {
-void Harness::solder (const std::vector<std::string>& chain)
+void Harness::solder (const std::vector<SolderPoint>& chain)
 {
-    std::vector<std::string> points;
-    for (const auto& name : chain)
-        points.push_back (point (name));
+    std::vector<SolderPoint> points;
+    for (const auto& wanted : chain)
+        points.push_back (point (wanted));
     if (points.size() < 2)
         throw HarnessError ("a joint needs two points or more");
 
@@ -23,7 +23,7 @@ void Harness::solder (const std::vector<std::string>& chain)
     if (lugAt.empty())
     {
         // Only leads. If one of them is on a lug already, all land there; else they hang in one air joint.
-        std::string lug;
+        SolderPoint lug;
         for (const auto& lead : points)
             if (lug.empty())
                 lug = landingOf.at (lead).lug;
@@ -40,7 +40,7 @@ void Harness::solder (const std::vector<std::string>& chain)
             const int before = landingOf.at (lead).joint;
             for (const auto& partner : leadsInJoint (before))
                 landingOf[partner].joint = joint;
-            landingOf[lead] = { "", joint };
+            landingOf[lead] = { {}, joint };
         }
         tidyJoints();
         return;
@@ -68,7 +68,7 @@ void Harness::solder (const std::vector<std::string>& chain)
     }
 }
 
-void Harness::unsolder (const std::string& first, const std::string& second)
+void Harness::unsolder (const SolderPoint& first, const SolderPoint& second)
 {
     auto a = point (first), b = point (second);
     const bool aLead = isLead (a), bLead = isLead (b);
@@ -81,8 +81,9 @@ void Harness::unsolder (const std::string& first, const std::string& second)
             return;
         }
         if (! la.lug.empty() && la.lug == lb.lug)
-            throw HarnessError (a + " and " + b + " only share " + la.lug + "; lift one of them from that lug by name");
-        throw HarnessError (a + " and " + b + " are not joined");
+            throw HarnessError (a.text() + " and " + b.text() + " only share " + la.lug.text()
+                                + "; lift one of them from that lug by name");
+        throw HarnessError (a.text() + " and " + b.text() + " are not joined");
     }
     if (aLead || bLead)
     {
@@ -90,23 +91,23 @@ void Harness::unsolder (const std::string& first, const std::string& second)
             std::swap (a, b);
         const auto landing = landingOf.at (a);
         if (landing.lug != b)
-            throw HarnessError (a + " is not on " + b
+            throw HarnessError (a.text() + " is not on " + b.text()
                                 + (landing.isFree()      ? "; it is free"
                                    : landing.lug.empty() ? "; it hangs in an air joint"
-                                                         : "; it is on " + landing.lug));
+                                                         : "; it is on " + landing.lug.text()));
         lift (a);
         return;
     }
     if (! hasWire (a, b))
-        throw HarnessError ("there is no wire between " + a + " and " + b);
+        throw HarnessError ("there is no wire between " + a.text() + " and " + b.text());
     removeWire (a, b);
 }
 
-void Harness::swapLugs (const std::string& first, const std::string& second)
+void Harness::swapLugs (const SolderPoint& first, const SolderPoint& second)
 {
     const auto a = point (first), b = point (second);
     if (isLead (a) || isLead (b))
-        throw HarnessError (a + " and " + b + ": a lead and a lug cannot change places");
+        throw HarnessError (a.text() + " and " + b.text() + ": a lead and a lug cannot change places");
 
     const auto onA = leadsOn (a), onB = leadsOn (b);
     const auto wiredA = lugsWiredTo (a), wiredB = lugsWiredTo (b);
@@ -128,7 +129,7 @@ void Harness::swapLugs (const std::string& first, const std::string& second)
             addWire (a, other);
 }
 
-void Harness::swapLeads (const std::string& first, const std::string& second)
+void Harness::swapLeads (const SolderPoint& first, const SolderPoint& second)
 {
     const auto a = point (first), b = point (second);
     std::swap (landingOf.at (a), landingOf.at (b));
@@ -147,30 +148,30 @@ bool Harness::sameAs (const Harness& other) const
 
     // A landing as text that does not depend on joint numbers: the lug, or the sorted names in the joint. Legs of
     // one two-ended part count under one name.
-    const auto plain = [] (const Harness& harness, const std::string& lead)
+    const auto plain = [] (const Harness& harness, const SolderPoint& lead)
     {
         const auto& part = harness.partOf (lead);
-        return part.as<PickupPart>() != nullptr ? lead : part.name + ".leg";
+        return part.as<PickupPart>() != nullptr ? lead : SolderPoint (part.name, "leg");
     };
-    const auto place = [&plain] (const Harness& harness, const std::string& lead)
+    const auto place = [&plain] (const Harness& harness, const SolderPoint& lead)
     {
         const auto& landing = harness.landings().at (lead);
         if (! landing.lug.empty())
-            return "on " + landing.lug;
-        std::vector<std::string> names;
+            return "on " + landing.lug.text();
+        std::vector<SolderPoint> names;
         for (const auto& partner : harness.leadsInJoint (landing.joint))
             names.push_back (plain (harness, partner));
         std::sort (names.begin(), names.end());
         std::string text = "with";
         for (const auto& name : names)
-            text += " " + name;
+            text += " " + name.text();
         return text;
     };
     const auto all = [&] (const Harness& harness)
     {
         std::vector<std::string> result;
         for (const auto& [lead, landing] : harness.landings())
-            result.push_back (plain (harness, lead) + " " + place (harness, lead));
+            result.push_back (plain (harness, lead).text() + " " + place (harness, lead));
         std::sort (result.begin(), result.end());
         return result;
     };

@@ -10,7 +10,7 @@ namespace coldiron
 namespace
 {
 /** Moves one connection's outer end: a lead's landing, or the far end of a wire. */
-void redirect (Harness& harness, const Connection& connection, const std::string& to)
+void redirect (Harness& harness, const Connection& connection, const SolderPoint& to)
 {
     if (connection.isLead)
     {
@@ -31,7 +31,7 @@ void redirect (Harness& harness, const Connection& connection, const std::string
 }
 
 /** Leads of one joint that all leave must be lifted before the first is landed, or the rest would come along. */
-void redirectAll (Harness& harness, const std::vector<Connection>& connections, const std::string& to)
+void redirectAll (Harness& harness, const std::vector<Connection>& connections, const SolderPoint& to)
 {
     std::vector<Connection> rest;
     for (const auto& connection : connections)
@@ -39,18 +39,17 @@ void redirectAll (Harness& harness, const std::vector<Connection>& connections, 
 }
 
 /** One net's end: error if the ends are on several. */
-std::string oneEnd (const Harness& harness, const std::string& side) { return resolvePoint (harness, "@" + side); }
+SolderPoint oneEnd (const Harness& harness, const PointName& side) { return resolvePoint (harness, PointName::landingOf (side)); }
 
 /** The cold lead of a braided pickup is its braid: it cannot go elsewhere. */
 void checkMayLeave (const Harness& harness, const std::vector<Connection>& connections)
 {
     for (const auto& connection : connections)
     {
-        const auto [name, lead] = splitPoint (connection.inner);
-        const auto* part = harness.find (name);
+        const auto* part = harness.find (connection.inner.part());
         const auto* pickup = part != nullptr ? part->as<PickupPart>() : nullptr;
-        if (pickup != nullptr && pickup->pickup.isOnShieldInside (lead))
-            throw HarnessError (connection.inner + " and the braid of " + name
+        if (pickup != nullptr && pickup->pickup.isOnShieldInside (connection.inner.terminal()))
+            throw HarnessError (connection.inner.text() + " and the braid of " + part->name
                                 + " are one: that end cannot leave ground, or the braid and cover would be live;"
                                   " it needs a pickup with four leads, or this one opened");
     }
@@ -59,17 +58,15 @@ void checkMayLeave (const Harness& harness, const std::vector<Connection>& conne
 void move (Harness& harness, const Step& step)
 {
     const auto& what = step.points.at (0);
-    std::string pickup;
-    bool cold = false;
-    if (isSide (harness, what, pickup, cold))
+    if (const auto side = sideNamed (harness, what))
     {
         if (! step.from.empty())
-            throw HarnessError (what + ": a whole side is moved from where it is; leave \"from\" away");
-        const auto connections = sideConnections (harness, pickup, cold);
+            throw HarnessError (what.text() + ": a whole side is moved from where it is; leave \"from\" away");
+        const auto connections = sideConnections (harness, *side);
         checkMayLeave (harness, connections);
         const auto place = oneEnd (harness, what);
         const auto to = resolvePoint (harness, step.to);
-        const auto leaving = step.leaving.empty() ? std::string() : resolvePoint (harness, step.leaving);
+        const auto leaving = step.leaving.empty() ? SolderPoint() : resolvePoint (harness, step.leaving);
         redirectAll (harness, connections, to);
         if (! leaving.empty())
             harness.solder ({ leaving, place });
@@ -78,8 +75,8 @@ void move (Harness& harness, const Step& step)
 
     const auto a = resolvePoint (harness, what);
     const auto to = resolvePoint (harness, step.to);
-    const auto leaving = step.leaving.empty() ? std::string() : resolvePoint (harness, step.leaving);
-    std::string place;
+    const auto leaving = step.leaving.empty() ? SolderPoint() : resolvePoint (harness, step.leaving);
+    SolderPoint place;
     if (harness.isLead (a) && harness.landings().at (a).isFree() && step.from.empty() && step.leaving.empty())
     {
         harness.solder ({ a, to });
@@ -87,9 +84,10 @@ void move (Harness& harness, const Step& step)
     }
     if (harness.isLead (a))
     {
-        place = resolvePoint (harness, "@" + a);
+        place = resolvePoint (harness, PointName::landingOf (a));
         if (! step.from.empty() && resolvePoint (harness, step.from) != place)
-            throw HarnessError (a + " is not on " + resolvePoint (harness, step.from) + "; it is on " + place);
+            throw HarnessError (a.text() + " is not on " + resolvePoint (harness, step.from).text() + "; it is on "
+                                + place.text());
         harness.lift (a);
         harness.solder ({ a, to });
     }
@@ -97,15 +95,16 @@ void move (Harness& harness, const Step& step)
     {
         const auto wired = harness.lugsWiredTo (a);
         if (wired.empty())
-            throw HarnessError (a + ": no wire on it to move");
+            throw HarnessError (a.text() + ": no wire on it to move");
         if (step.from.empty() && wired.size() > 1)
-            throw HarnessError (a + " has several wires; say which with \"from\": \"" + wired[0] + "\" or \"" + wired[1] + "\"");
+            throw HarnessError (a.text() + " has several wires; say which with \"from\": \"" + wired[0].text() + "\" or \""
+                                + wired[1].text() + "\"");
         place = step.from.empty() ? wired.front() : resolvePoint (harness, step.from);
         if (! harness.hasWire (a, place))
-            throw HarnessError ("there is no wire between " + a + " and " + place);
+            throw HarnessError ("there is no wire between " + a.text() + " and " + place.text());
         harness.removeWire (a, place);
         if (a == to)
-            throw HarnessError (a + " cannot be wired to itself");
+            throw HarnessError (a.text() + " cannot be wired to itself");
         harness.solder ({ a, to });
     }
     if (! leaving.empty())
@@ -115,14 +114,12 @@ void move (Harness& harness, const Step& step)
 void swap (Harness& harness, const Step& step)
 {
     const auto &first = step.points.at (0), &second = step.points.at (1);
-    std::string pickupA, pickupB;
-    bool coldA = false, coldB = false;
-    const bool sideA = isSide (harness, first, pickupA, coldA), sideB = isSide (harness, second, pickupB, coldB);
-    if (sideA != sideB)
-        throw HarnessError (first + " and " + second + ": a whole side changes places only with a whole side");
+    const auto sideA = sideNamed (harness, first), sideB = sideNamed (harness, second);
+    if (sideA.has_value() != sideB.has_value())
+        throw HarnessError (first.text() + " and " + second.text() + ": a whole side changes places only with a whole side");
     if (sideA)
     {
-        const auto a = sideConnections (harness, pickupA, coldA), b = sideConnections (harness, pickupB, coldB);
+        const auto a = sideConnections (harness, *sideA), b = sideConnections (harness, *sideB);
         checkMayLeave (harness, a);
         checkMayLeave (harness, b);
         const auto placeA = oneEnd (harness, first), placeB = oneEnd (harness, second);
@@ -135,7 +132,7 @@ void swap (Harness& harness, const Step& step)
     if (a == b && first != second)
         return; // a role that has its place already: the pickup is on the wiper
     if (a == b)
-        throw HarnessError (a + " cannot change places with itself");
+        throw HarnessError (a.text() + " cannot change places with itself");
     if (harness.isLead (a) && harness.isLead (b))
         harness.swapLeads (a, b);
     else
@@ -186,20 +183,19 @@ Part keepingWhatIsNotSaid (const Harness& harness, const Step& step)
 Harness applyStep (const Harness& before, const Step& step)
 {
     Harness harness = before;
-    const auto point = [&harness] (const std::string& expression) { return resolvePoint (harness, expression); };
+    const auto point = [&harness] (const PointName& name) { return resolvePoint (harness, name); };
     switch (step.kind)
     {
     case Step::Kind::unsolder: harness.unsolder (point (step.points.at (0)), point (step.points.at (1))); break;
     case Step::Kind::solder:
     {
-        std::vector<std::string> chain;
-        for (const auto& expression : step.points)
+        std::vector<SolderPoint> chain;
+        for (const auto& name : step.points)
         {
-            std::string pickup;
-            bool cold = false;
-            if (isSide (harness, expression, pickup, cold))
-                throw HarnessError (expression + " is a whole side; move or swap it, or solder to @" + expression);
-            chain.push_back (point (expression));
+            if (sideNamed (harness, name))
+                throw HarnessError (name.text() + " is a whole side; move or swap it, or solder to "
+                                    + PointName::landingOf (name).text());
+            chain.push_back (point (name));
         }
         harness.solder (chain);
         break;
@@ -237,7 +233,7 @@ std::string inWords (const Step& step)
     {
         std::string text;
         for (const auto& p : step.points)
-            text += (text.empty() ? "" : between) + p;
+            text += (text.empty() ? "" : between) + p.text();
         return text;
     };
     switch (step.kind)
@@ -245,8 +241,8 @@ std::string inWords (const Step& step)
     case Step::Kind::unsolder: return "unsolder " + joined (" from ");
     case Step::Kind::solder: return "solder " + joined (" to ");
     case Step::Kind::move:
-        return "move " + joined ("") + (step.from.empty() ? "" : " from " + step.from) + " to " + step.to
-               + (step.leaving.empty() ? "" : ", leaving " + step.leaving + " in its place");
+        return "move " + joined ("") + (step.from.empty() ? "" : " from " + step.from.text()) + " to " + step.to.text()
+               + (step.leaving.empty() ? "" : ", leaving " + step.leaving.text() + " in its place");
     case Step::Kind::swap: return "swap " + joined (" and ");
     case Step::Kind::fit: return "fit " + step.part;
     case Step::Kind::replace: return "replace " + step.part;

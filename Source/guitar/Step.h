@@ -1,6 +1,7 @@
 #pragma once
 
 #include "guitar/Harness.h"
+#include "guitar/PointName.h"
 
 #include <map>
 #include <optional>
@@ -15,8 +16,8 @@ struct Step
     enum class Kind { unsolder, solder, move, swap, fit, replace, remove };
 
     Kind kind = Kind::solder;
-    std::vector<std::string> points;             ///< unsolder, swap: two; solder: two or more; move: the one moved
-    std::string from, to, leaving;               ///< move; `from` and `leaving` may be empty
+    std::vector<PointName> points;               ///< unsolder, swap: two; solder: two or more; move: the one moved
+    PointName from, to, leaving;                 ///< move; `from` and `leaving` may be empty
     std::string part;                            ///< fit, replace, remove: the part's name
     std::optional<Part> as;                      ///< fit, replace
     std::map<std::string, std::string> pointMap; ///< replace: old point -> new point, without the part's name

@@ -24,8 +24,8 @@ std::string whyStepReachesInside (const Harness& harness, const Step& step)
     for (const auto& point : { step.from, step.to, step.leaving })
         points.push_back (point);
     for (const auto& point : points)
-        if (const auto lead = leadInside (harness, point); ! lead.empty())
-            return lead
+        if (const auto lead = leadInside (harness, point))
+            return lead->text()
                    + " is joined inside the pickup and cannot be reached; it needs a pickup with four leads, or this one opened";
     return {};
 }

@@ -27,7 +27,7 @@ struct Guitar
 /** A solder point that must exist and be within reach: not a joint inside a pickup. */
 struct RewireNeed
 {
-    std::string point;
+    PointName point;
     bool mustBeFree = false; ///< nothing may be soldered to it yet
     std::string otherwise;   ///< what to tell a person where it is not so
     int line = 0;            ///< in the rewire's file

@@ -123,9 +123,9 @@ void readParts (ObjectReader& reader, Guitar& guitar, Library& library)
 }
 
 /** A part that could not be read is no reason to complain of every wire to it. */
-bool couldBePoint (const std::string& name, const Json* parts, const Harness& harness)
+bool couldBePoint (const SolderPoint& point, const Json* parts, const Harness& harness)
 {
-    const auto part = splitPoint (name).first;
+    const auto part = point.part();
     return parts != nullptr && parts->find (part) != nullptr && harness.find (part) == nullptr;
 }
 
@@ -136,9 +136,10 @@ bool checkPoint (const Json& item, const Json* parts, const Harness& harness, Di
         addDiagnostic (diagnostics, item, "found " + item.kindName() + ", expected a solder point like \"volume.2\"");
         return false;
     }
+    const auto point = SolderPoint::parse (item.text);
     try
     {
-        harness.point (item.text);
+        harness.point (point);
         return true;
     }
     catch (const HarnessError& error)
@@ -146,11 +147,11 @@ bool checkPoint (const Json& item, const Json* parts, const Harness& harness, Di
         const auto& all = harness.parts();
         const bool hasJack =
             std::any_of (all.begin(), all.end(), [] (const Part& part) { return part.as<JackPart>() != nullptr; });
-        if (couldBePoint (item.text, parts, harness) || (item.text == "ground" && ! hasJack))
+        if (couldBePoint (point, parts, harness) || (point == SolderPoint::ground() && ! hasJack))
             return false; // said already
         auto points = harness.allPoints();
-        points.emplace_back ("ground");
-        const auto near = nearest (item.text, points);
+        points.push_back (SolderPoint::ground());
+        const auto near = nearest (item.text, textsOf (points));
         addDiagnostic (diagnostics, item, std::string (error.what()) + (near.empty() ? "" : "; did you mean \"" + near + "\"?"));
         return false;
     }
@@ -189,24 +190,25 @@ void readWires (ObjectReader& reader, Guitar& guitar, Library& library)
                           + ", expected two solder points or more, like [\"volume.2\", \"jack.tip\"]");
             continue;
         }
-        std::vector<std::string> chain;
+        std::vector<SolderPoint> chain;
         bool fine = true;
         for (const auto& pointJson : item.items)
         {
             fine = checkPoint (pointJson, parts, guitar.harness, diagnostics) && fine;
-            if (const auto inside = fine ? leadInside (guitar.harness, pointJson.text) : std::string(); ! inside.empty())
+            const auto point = SolderPoint::parse (pointJson.text);
+            if (const auto inside = fine ? leadInside (guitar.harness, point) : std::nullopt)
             {
-                const auto [partName, lead] = splitPoint (inside);
-                const bool braid = guitar.harness.find (partName)->as<PickupPart>()->pickup.isOnShieldInside (lead);
+                const auto& part = guitar.harness.partOf (*inside);
+                const bool braid = part.as<PickupPart>()->pickup.isOnShieldInside (inside->terminal());
                 reader.fault (pointJson,
-                              inside
-                                  + (braid ? " is joined to the braid inside the pickup: wire \"" + partName
+                              inside->text()
+                                  + (braid ? " is joined to the braid inside the pickup: wire \"" + part.name
                                                  + ".shield\" instead, or take \"inside\" away if the pickup has four leads"
                                            : std::string (" is joined inside the pickup and cannot be reached; leave it out, or "
                                                           "take \"inside\" away if the pickup has four leads")));
                 fine = false;
             }
-            chain.push_back (pointJson.text);
+            chain.push_back (point);
         }
         if (! fine)
             continue;
@@ -269,13 +271,14 @@ void readRuns (ObjectReader& reader, Guitar& guitar, Library& library)
         run.finish();
         if (at == nullptr || ! farads || ! checkPoint (*at, reader.json().find ("parts"), guitar.harness, diagnostics))
             continue;
-        if (const auto inside = leadInside (guitar.harness, at->text); ! inside.empty())
-            reader.fault (*at, inside + " is joined inside the pickup: no wire leads to it");
-        else if (at->text == "strings" || guitar.harness.point (at->text) == guitar.harness.point ("ground"))
-            reader.fault (*at, "\"" + at->text
+        const auto point = SolderPoint::parse (at->text);
+        if (const auto inside = leadInside (guitar.harness, point))
+            reader.fault (*at, inside->text() + " is joined inside the pickup: no wire leads to it");
+        else if (point == SolderPoint::strings() || guitar.harness.point (point) == guitar.harness.point (SolderPoint::ground()))
+            reader.fault (*at, "\"" + point.text()
                                    + "\" is ground: a run of wire there adds nothing; name the end that carries the signal");
         else
-            guitar.harness.addRun (at->text, *farads);
+            guitar.harness.addRun (point, *farads);
     }
 }
 }

@@ -175,7 +175,7 @@ private:
     }
 
     /** Notes grounds that float in a wiring, apart from those that float before it. */
-    void noteFloating (const Harness& harness, const std::vector<std::string>& before, const Json& at, const std::string& what)
+    void noteFloating (const Harness& harness, const std::vector<SolderPoint>& before, const Json& at, const std::string& what)
     {
         for (const auto& point : floatingGrounds (harness))
             if (std::find (before.begin(), before.end(), point) == before.end())
@@ -321,7 +321,7 @@ private:
             return;
         option.guitar = std::move (*guitar);
         option.harness = std::move (*harness);
-        noteFloating (option.harness, own != nullptr ? std::vector<std::string> {} : floatingGrounds (option.guitar.harness),
+        noteFloating (option.harness, own != nullptr ? std::vector<SolderPoint> {} : floatingGrounds (option.guitar.harness),
                       value, "option " + letter);
         const auto before = diagnostics.raised();
         const auto ownSetting = readSetting (setting, option.harness, diagnostics);

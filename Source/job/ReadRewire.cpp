@@ -133,7 +133,7 @@ void readNeeds (const Template& from, const RewireUse& use, std::vector<RewireNe
         const bool free = filled.find ("free") != nullptr;
         if (! free)
             reader.needed ("point", "\"point\": a solder point that must be within reach, or \"free\": one with nothing on it");
-        needs.push_back ({ reader.text (free ? "free" : "point"), free, reader.text ("else"), item.line });
+        needs.push_back ({ PointName::parse (reader.text (free ? "free" : "point")), free, reader.text ("else"), item.line });
         reader.finish();
     }
 }

@@ -16,7 +16,8 @@ constexpr Step::Kind kindOfVerb[] = { Step::Kind::unsolder, Step::Kind::solder, 
 void readPoints (ObjectReader& reader, const std::string& verb, Step& step, Diagnostics& diagnostics)
 {
     const auto& json = *reader.value (verb);
-    step.points = readTexts (json, "\"" + verb + "\"", diagnostics);
+    for (const auto& text : readTexts (json, "\"" + verb + "\"", diagnostics))
+        step.points.push_back (PointName::parse (text));
     const bool chain = verb == "solder";
     if (json.kind == Json::Kind::list && (chain ? step.points.size() < 2 : step.points.size() != 2))
         addDiagnostic (diagnostics, json,
@@ -81,11 +82,11 @@ std::optional<Step> readStep (const Json& json, Library& library)
         readPoints (reader, verb, step, diagnostics);
     else if (step.kind == Step::Kind::move)
     {
-        step.points = { reader.text (verb) };
-        step.from = reader.text ("from");
+        step.points = { PointName::parse (reader.text (verb)) };
+        step.from = PointName::parse (reader.text ("from"));
         reader.needed ("to", "\"to\": a solder point");
-        step.to = reader.text ("to");
-        step.leaving = reader.text ("leaving");
+        step.to = PointName::parse (reader.text ("to"));
+        step.leaving = PointName::parse (reader.text ("leaving"));
     }
     else
     {

@@ -43,8 +43,8 @@ std::optional<RewireInfo> readRewireInfo (const Resolved&, Library&);
 /** @returns why the rewire cannot be filled in so on this harness; empty: it can */
 std::string whyNotFilled (const RewireUse&, const Harness&);
 
-/** The lead of a pickup with its middle joint inside that an expression names; empty: none. */
-std::string leadInside (const Harness&, const std::string& expression);
+/** The lead joined inside a pickup that a name stands for or asks the landing of; nothing where it is another point. */
+std::optional<SolderPoint> leadInside (const Harness&, const PointName&);
 
 /** What no wiring may lose: its jack, the positions of its switches, every joint inside a pickup with nothing else on it,
     and controls of one name that are of one kind; and no more parts and positions than limits:: says. @returns what is wrong; empty: nothing */

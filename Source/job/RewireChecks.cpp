@@ -29,10 +29,8 @@ std::string whyNotNamed (const std::string& ask, const std::string& kind, const 
     {
         try
         {
-            std::string pickup;
-            bool cold = false;
-            if (! isSide (harness, value, pickup, cold))
-                resolvePoint (harness, value);
+            if (const auto name = PointName::parse (value); ! sideNamed (harness, name))
+                resolvePoint (harness, name);
             return {};
         }
         catch (const HarnessError& error)
@@ -56,10 +54,8 @@ std::vector<std::string> candidates (const std::string& kind, const Harness& har
     if (kind == "point")
     {
         auto points = harness.allPoints();
-        points.erase (std::remove_if (points.begin(), points.end(),
-                                      [&] (const std::string& p) { return ! leadInside (harness, p).empty(); }),
-                      points.end());
-        return points;
+        std::erase_if (points, [&] (const SolderPoint& p) { return leadInside (harness, p).has_value(); });
+        return textsOf (points);
     }
     std::vector<std::string> names;
     for (const auto& part : harness.parts())
@@ -73,17 +69,17 @@ std::vector<std::string> candidates (const std::string& kind, const Harness& har
     return names;
 }
 
-std::string leadInside (const Harness& harness, const std::string& expression)
+std::optional<SolderPoint> leadInside (const Harness& harness, const PointName& name)
 {
-    const auto name = ! expression.empty() && expression.front() == '@' ? expression.substr (1) : expression;
-    const auto [partName, lead] = splitPoint (name);
-    const auto* part = harness.find (partName);
+    const auto& point = name.literally();
+    const auto* part = name.landings() > 1 ? nullptr : harness.find (point.part());
+    const auto lead = point.terminal();
     const auto* pickup = part != nullptr ? part->as<PickupPart>() : nullptr;
     if (pickup != nullptr && lead != "shield") // a braid is reached although a lead may be joined to it inside
         for (const auto& joint : pickup->pickup.inside)
             if (joint[0] == lead || joint[1] == lead)
-                return name;
-    return {};
+                return point;
+    return std::nullopt;
 }
 
 namespace
@@ -95,23 +91,23 @@ std::string whyInsideBroken (const Harness& harness)
         const auto* pickup = part.as<PickupPart>();
         if (pickup == nullptr)
             continue;
-        std::set<std::string> inside;
+        std::set<SolderPoint> inside;
         for (const auto& joint : pickup->pickup.inside)
             for (const auto& lead : joint)
-                inside.insert (part.name + "." + lead);
+                inside.emplace (part.name, lead);
         for (const auto& joint : pickup->pickup.inside)
         {
             if (joint[0] == "shield" || joint[1] == "shield")
             {
-                const auto lead = part.name + "." + joint[joint[0] == "shield" ? 1 : 0];
-                if (harness.landings().at (lead).lug != part.name + ".shield")
-                    return lead + " and the braid of \"" + part.name
+                const SolderPoint lead (part.name, joint[joint[0] == "shield" ? 1 : 0]);
+                if (harness.landings().at (lead).lug != SolderPoint (part.name, "shield"))
+                    return lead.text() + " and the braid of \"" + part.name
                            + "\" are one inside the pickup: they cannot be parted; it needs a pickup with four leads, or this "
                              "one opened";
                 continue;
             }
-            const auto& a = harness.landings().at (part.name + "." + joint[0]);
-            const auto& b = harness.landings().at (part.name + "." + joint[1]);
+            const auto& a = harness.landings().at ({ part.name, joint[0] });
+            const auto& b = harness.landings().at ({ part.name, joint[1] });
             const auto others = harness.leadsInJoint (a.joint);
             if (a.joint < 0 || a.joint != b.joint
                 || std::any_of (others.begin(), others.end(), [&] (const auto& lead) { return inside.count (lead) == 0; }))
@@ -208,7 +204,7 @@ std::string whyUnheard (const Harness& harness, const std::vector<GuitarString>&
 
 namespace
 {
-bool isFree (const Harness& harness, const std::string& point)
+bool isFree (const Harness& harness, const SolderPoint& point)
 {
     return harness.isLead (point) ? harness.landings().at (point).isFree()
                                   : harness.leadsOn (point).empty() && harness.lugsWiredTo (point).empty();
@@ -249,14 +245,14 @@ std::string whyNotFilled (const RewireUse& use, const Harness& harness)
     for (const auto& need : use.needs)
     {
         std::string why;
-        if (const auto inside = leadInside (harness, need.point); ! inside.empty())
-            why = inside + " is joined inside the pickup";
+        if (const auto inside = leadInside (harness, need.point))
+            why = inside->text() + " is joined inside the pickup";
         else
             try
             {
                 const auto point = resolvePoint (harness, need.point);
                 if (need.mustBeFree && ! isFree (harness, point))
-                    why = point + " is wired already";
+                    why = point.text() + " is wired already";
             }
             catch (const HarnessError& error)
             {

@@ -164,7 +164,7 @@ inline Harness fourKnobs()
     return harness;
 }
 
-inline Step solderStep (std::vector<std::string> points)
+inline Step solderStep (std::vector<PointName> points)
 {
     Step step;
     step.kind = Step::Kind::solder;

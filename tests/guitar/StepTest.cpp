@@ -56,8 +56,8 @@ TEST_CASE ("A pickup's hot and cold side are found through the switches that ser
 {
     const auto harness =
         withSteps (fourKnobs(), joined (phasePull ("bridge", "bridge-tone"), seriesParallel ("bridge", "bridge-volume")));
-    const auto hot = sideConnections (harness, "bridge", false);
-    const auto cold = sideConnections (harness, "bridge", true);
+    const auto hot = sideConnections (harness, { "bridge", false });
+    const auto cold = sideConnections (harness, { "bridge", true });
     REQUIRE_FALSE (hot.empty());
     REQUIRE_FALSE (cold.empty());
     CHECK (resolvePoint (harness, "@bridge.hot") == "bridge-volume.3");

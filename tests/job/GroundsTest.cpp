@@ -14,7 +14,7 @@ using namespace coldiron::support;
 
 namespace
 {
-using Points = std::vector<std::string>;
+using Points = std::vector<SolderPoint>;
 
 bool isOnGround (const Harness& harness, const std::string& point)
 {

@@ -12,7 +12,7 @@ using namespace sessions;
 
 namespace
 {
-Harness stepped (Harness harness, const std::vector<std::pair<Step::Kind, std::vector<std::string>>>& list)
+Harness stepped (Harness harness, const std::vector<std::pair<Step::Kind, std::vector<PointName>>>& list)
 {
     for (const auto& [kind, points] : list)
     {
@@ -20,7 +20,7 @@ Harness stepped (Harness harness, const std::vector<std::pair<Step::Kind, std::v
         step.kind = kind;
         step.points = points;
         if (kind == Step::Kind::remove)
-            step.part = points[0];
+            step.part = points[0].text();
         harness = applyStep (harness, step);
     }
     return harness;
