@@ -44,8 +44,8 @@ std::vector<Pair> neighbours (const Part& part)
 /** What is soldered to a lug: leads, then the lugs that wires lead to. */
 std::vector<std::string> attached (const Harness& harness, const std::string& lug)
 {
-    auto all = harness.leadsOn (lug);
-    const auto lugs = harness.lugsWiredTo (lug);
+    auto all = textsOf (harness.leadsOn (lug));
+    const auto lugs = textsOf (harness.lugsWiredTo (lug));
     all.insert (all.end(), lugs.begin(), lugs.end());
     return all;
 }
@@ -113,7 +113,7 @@ private:
             if (leads.size() == 2 && ! jointsSeen.insert (landing.joint).second)
                 continue; // off at the one is off at the other
             std::stable_partition (leads.begin(), leads.end(), [&l = lead] (const auto& other) { return other == l; });
-            faults.push_back ({ FaultKind::openJoint, leads });
+            faults.push_back ({ FaultKind::openJoint, textsOf (leads) });
         }
         for (const auto& [a, b] : harness.wires())
             if (inside.count (std::minmax (a, b)) == 0)
@@ -204,7 +204,7 @@ Harness withFault (const Harness& sound, const Fault& fault)
     case FaultKind::openWire: harness.removeWire (points[0], points[1]); break;
     case FaultKind::dryLug: dryOut (harness, points[0]); break;
     case FaultKind::bridged:
-    case FaultKind::shortedCoil: harness.solder (points); break;
+    case FaultKind::shortedCoil: harness.solder ({ points.begin(), points.end() }); break;
     case FaultKind::swappedLeads: harness.swapLeads (points[0], points[1]); break;
     case FaultKind::swappedLugs: harness.swapLugs (points[0], points[1]); break;
     case FaultKind::deadCoil: breakCoil (harness, points[0]); break;
@@ -228,7 +228,7 @@ std::vector<std::string> placesOf (const Fault& fault, const Harness& harness)
     std::vector<std::string> places;
     for (const auto& lead : fault.points) // measured where the lead is soldered
     {
-        const auto& lug = harness.landings().at (lead).lug;
+        const auto& lug = harness.landings().at (lead).lug.text();
         places.push_back (lug.empty() ? lead : lug);
     }
     return places;
