@@ -13,12 +13,6 @@ namespace
 {
 std::string partNameOf (const std::string& point) { return splitPoint (point).first; }
 
-bool hasSwitchOn (const Harness& harness, const std::string& pot)
-{
-    return std::any_of (harness.parts().begin(), harness.parts().end(),
-                        [&] (const Part& part) { return part.as<SwitchPart>() != nullptr && part.as<SwitchPart>()->on == pot; });
-}
-
 class Planner
 {
 public:

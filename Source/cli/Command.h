@@ -50,6 +50,7 @@ void addFit (CLI::App&, Common&, Action&);
 void addCard (CLI::App&, Common&, Action&);
 void addNew (CLI::App&, Common&, Action&);
 void addOffer (CLI::App&, Common&, Action&);
+void addWorkOrder (CLI::App&, Common&, Action&);
 
 /** Adds --presets to a command. */
 void addPresetFolders (CLI::App&, Common&);

@@ -39,8 +39,8 @@ int runCommand (int argc, char** argv)
 
     Common common;
     Action action;
-    for (const auto add :
-         { addNew, addOffer, addCheck, addResponse, addRender, addCompare, addOhms, addSpice, addPresets, addFit, addCard })
+    for (const auto add : { addNew, addOffer, addCheck, addResponse, addRender, addCompare, addOhms, addSpice, addPresets, addFit,
+                            addCard, addWorkOrder })
         add (app, common, action);
     refuseWhatIsNoNumber (app);
 

@@ -1,0 +1,20 @@
+#include "paper/Html.h"
+
+namespace coldiron
+{
+std::string escapedMarkup (const std::string& text)
+{
+    std::string result;
+    for (const char c : text)
+        switch (c)
+        {
+        case '&': result += "&amp;"; break;
+        case '<': result += "&lt;"; break;
+        case '>': result += "&gt;"; break;
+        case '"': result += "&quot;"; break;
+        case '\'': result += "&#39;"; break;
+        default: result += c;
+        }
+    return result;
+}
+}
