@@ -7,6 +7,7 @@
 #include "paper/DrawingSvg.h"
 #include "paper/Html.h"
 #include "wording/BenchWords.h"
+#include "wording/OhmWords.h"
 #include "wording/PartWords.h"
 #include "wording/Say.h"
 
@@ -182,9 +183,9 @@ private:
                + "</th><th class=\"n\">" + say ("to") + "</th><th>" + say ("reads") + "</th></tr></thead><tbody>\n";
         const auto row = [this] (const std::string& where, const OhmReading& reading)
         {
-            const bool isNumber = reading.words().empty();
+            const bool isNumber = reading.isNumber();
             out += "<tr><td>" + esc (where) + "</td><td class=\"n\">"
-                   + esc (isNumber ? wording::quantity (reading.ohms, "Ω") : reading.words()) + "</td><td class=\"n\">"
+                   + esc (isNumber ? wording::quantity (reading.ohms, "Ω") : wording::noOhms (reading)) + "</td><td class=\"n\">"
                    + (isNumber ? esc (wording::quantity (reading.lowOhms, "Ω")) : std::string()) + "</td><td class=\"n\">"
                    + (isNumber ? esc (wording::quantity (reading.highOhms, "Ω")) : std::string())
                    + "</td><td><span class=\"line\"></span></td></tr>\n";
