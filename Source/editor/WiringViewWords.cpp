@@ -3,6 +3,7 @@
 #include "editor/Accessible.h"
 #include "editor/JobWords.h"
 #include "editor/WiringView.h"
+#include "session/Session.h"
 #include "wording/PartWords.h"
 
 namespace coldiron
