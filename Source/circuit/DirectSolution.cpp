@@ -7,11 +7,11 @@ namespace coldiron
 {
 namespace
 {
-Eigen::VectorXcd solve (const Equations& equations, BranchId drive, double hz)
+Eigen::VectorXcd solve (const Equations& equations, BranchId source, double hz)
 {
     const std::complex<double> p (0.0, hz / Equations::shiftHz);
     Eigen::VectorXcd sources = Eigen::VectorXcd::Zero (equations.size());
-    sources (equations.current (drive)) = 1.0;
+    sources (equations.current (source)) = 1.0;
 
     const Eigen::PartialPivLU<Eigen::MatrixXcd> factors (equations.conductance + p * equations.reactance);
     const Eigen::VectorXcd solved = factors.solve (sources);
@@ -27,21 +27,21 @@ void checkBranch (const Netlist& netlist, BranchId branch)
 }
 }
 
-std::complex<double> branchCurrent (const Netlist& netlist, BranchId drive, BranchId measured, double hz)
+std::complex<double> branchCurrent (const Netlist& netlist, BranchId source, BranchId measured, double hz)
 {
-    checkBranch (netlist, drive);
+    checkBranch (netlist, source);
     checkBranch (netlist, measured);
     const Equations equations (netlist);
-    return solve (equations, drive, hz) (equations.current (measured)) / Equations::scaleOhms;
+    return solve (equations, source, hz) (equations.current (measured)) / Equations::scaleOhms;
 }
 
-std::complex<double> nodeVoltage (const Netlist& netlist, BranchId drive, NodeId measured, double hz)
+std::complex<double> nodeVoltage (const Netlist& netlist, BranchId source, NodeId measured, double hz)
 {
-    checkBranch (netlist, drive);
+    checkBranch (netlist, source);
     if (measured < 0 || measured >= netlist.numNodes())
         throw std::invalid_argument ("there is no such node");
     const Equations equations (netlist);
-    return equations.voltage (measured).cast<std::complex<double>>() * solve (equations, drive, hz);
+    return equations.voltage (measured).cast<std::complex<double>>() * solve (equations, source, hz);
 }
 
 std::vector<std::complex<double>> nodeVoltages (const Netlist& netlist, const std::vector<BranchId>& drives, NodeId measured,

@@ -47,7 +47,7 @@ void HessenbergForm::responses (double w, int first, int count, std::complex<dou
         result[k] = direct (first + k) - q * sum (k);
 }
 
-void directAnswers (const StateForm& state, double w, std::complex<double>* result)
+void denseResponses (const StateForm& state, double w, std::complex<double>* result)
 {
     const std::complex<double> q (-1.0, w);
     Eigen::MatrixXcd left = q * state.matrix;

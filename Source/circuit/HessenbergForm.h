@@ -13,7 +13,7 @@ class HessenbergForm
 public:
     explicit HessenbergForm (const StateForm&);
 
-    /** Answers for the inputs first .. first + count - 1 at p = j w. */
+    /** Responses to the inputs first .. first + count - 1 at p = j w. */
     void responses (double w, int first, int count, std::complex<double>* result) const;
 
 private:
@@ -21,6 +21,6 @@ private:
     Eigen::RowVectorXd row, direct;
 };
 
-/** All answers of a state form at p = j w by one plain dense solution. */
-void directAnswers (const StateForm&, double w, std::complex<double>* result);
+/** All responses of a state form at p = j w by one plain dense solution. */
+void denseResponses (const StateForm&, double w, std::complex<double>* result);
 }

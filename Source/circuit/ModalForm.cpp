@@ -16,15 +16,15 @@ ModalForm::ModalForm (const StateForm& state) : direct (state.direct)
         return;
 
     const Eigen::EigenSolver<Eigen::MatrixXd> solver (state.matrix);
-    sound = solver.info() == Eigen::Success;
-    if (! sound)
+    wellConditioned = solver.info() == Eigen::Success;
+    if (! wellConditioned)
         return;
 
     const Eigen::MatrixXd vectors = solver.pseudoEigenvectors();
     const auto& values = solver.eigenvalues();
     const Eigen::PartialPivLU<Eigen::MatrixXd> factors (vectors);
-    sound = factors.rcond() > 1e-9;
-    if (! sound)
+    wellConditioned = factors.rcond() > 1e-9;
+    if (! wellConditioned)
         return;
 
     const Eigen::RowVectorXd left = state.row * vectors;
@@ -112,7 +112,7 @@ void ModalForm::compare (const StateForm& state, const Eigen::VectorXcd& eigenva
     for (const auto w : spots)
     {
         responses (w, 0, inputs, quick.data());
-        directAnswers (state, w, slow.data());
+        denseResponses (state, w, slow.data());
         for (int k = 0; k < inputs; ++k)
         {
             apart (k) = std::max (apart (k), std::abs (quick[(size_t)k] - slow[(size_t)k]));
@@ -124,7 +124,7 @@ void ModalForm::compare (const StateForm& state, const Eigen::VectorXcd& eigenva
     for (int k = 0; k < inputs; ++k)
     {
         const auto kept = 1e-13 * (state.row.norm() * state.columns.col (k).norm() + std::abs (state.direct (k)));
-        sound = sound && apart (k) <= 2e-12 * largest (k) + kept; // 1e-4 dB at 120 dB below the loudest
+        wellConditioned = wellConditioned && apart (k) <= 2e-12 * largest (k) + kept; // 1e-4 dB at 120 dB below the loudest
     }
 }
 }

@@ -16,9 +16,9 @@ class ModalForm
 public:
     explicit ModalForm (const StateForm&);
 
-    bool isWellConditioned() const { return sound; }
+    bool isWellConditioned() const { return wellConditioned; }
 
-    /** Answers for the inputs first .. first + count - 1 at p = j w. */
+    /** Responses to the inputs first .. first + count - 1 at p = j w. */
     void responses (double w, int first, int count, std::complex<double>* result) const;
 
 private:
@@ -33,7 +33,7 @@ private:
     std::vector<Mode> modes;
     Eigen::MatrixXd constant, slope; ///< inputs x modes
     Eigen::RowVectorXd direct;
-    bool sound = true;
+    bool wellConditioned = true;
 
     void addReal (double mu, Eigen::Index index, const Eigen::RowVectorXd& left, const Eigen::MatrixXd& right);
     void addPair (double a, double b, Eigen::Index index, const Eigen::RowVectorXd& left, const Eigen::MatrixXd& right);

@@ -14,15 +14,15 @@ void validateArguments (const Netlist& netlist, const std::vector<BranchId>& sou
 {
     if (output < 0 || output >= netlist.numNodes())
         throw std::invalid_argument ("the output is no node of the circuit");
-    for (const auto drive : sources)
-        if (drive < 0 || drive >= (BranchId)netlist.branches().size())
-            throw std::invalid_argument ("a drive is no branch of the circuit");
+    for (const auto source : sources)
+        if (source < 0 || source >= (BranchId)netlist.branches().size())
+            throw std::invalid_argument ("a source is no branch of the circuit");
 }
 }
 
 struct Network::Impl
 {
-    Impl (const Netlist& netlist, const std::vector<BranchId>& sources, NodeId output) : numDrives ((int)sources.size())
+    Impl (const Netlist& netlist, const std::vector<BranchId>& sources, NodeId output) : numSources ((int)sources.size())
     {
         validateArguments (netlist, sources, output);
         const StateForm state (netlist, sources, output);
@@ -43,7 +43,7 @@ struct Network::Impl
             hessenberg->responses (w, first, count, result);
     }
 
-    int numDrives;
+    int numSources;
     std::optional<ModalForm> modal;
     std::optional<HessenbergForm> hessenberg;
 };
@@ -57,19 +57,19 @@ Network::~Network() = default;
 Network::Network (Network&&) noexcept = default;
 Network& Network::operator= (Network&&) noexcept = default;
 
-int Network::numDrives() const { return impl->numDrives; }
+int Network::numSources() const { return impl->numSources; }
 
 bool Network::isModal() const { return impl->modal.has_value(); }
 
 void Network::responses (double hz, std::complex<double>* responses) const
 {
-    impl->responses (hz, 0, impl->numDrives, responses);
+    impl->responses (hz, 0, impl->numSources, responses);
 }
 
 std::complex<double> Network::outputImpedance (double hz) const
 {
     std::complex<double> impedance;
-    impl->responses (hz, impl->numDrives, 1, &impedance);
+    impl->responses (hz, impl->numSources, 1, &impedance);
     return impedance;
 }
 }

@@ -18,7 +18,7 @@ namespace coldiron
 class Network
 {
 public:
-    /** @param drives  branches whose EMFs are the sources, in the order of the answers
+    /** @param sources  branches whose EMFs are the sources, in the order of the responses
         @param output  the node heard
         @throws std::runtime_error when the circuit has no single solution */
     Network (const Netlist&, std::vector<BranchId> sources, NodeId output);
@@ -26,12 +26,12 @@ public:
     Network (Network&&) noexcept;
     Network& operator= (Network&&) noexcept;
 
-    int numDrives() const;
+    int numSources() const;
 
     /** Whether the modes serve; false where the Hessenberg form does, slower and as accurate. */
     bool isModal() const;
 
-    /** V at the output per volt of EMF of each drive, at hz > 0; answers has numDrives() places. */
+    /** V at the output per volt of EMF of each source, at hz > 0; `responses` has numSources() places. */
     void responses (double hz, std::complex<double>* responses) const;
 
     /** Impedance seen into the output node with all EMFs at zero [ohms], at hz > 0. */
@@ -58,12 +58,12 @@ struct DcShares
     are one, all shares are 0. */
 DcShares dcShares (const Netlist&, NodeId a, NodeId b);
 
-/** A branch current per volt of EMF in `drive` at hz >= 0: for checks of whole circuits, not for audio. */
-std::complex<double> branchCurrent (const Netlist&, BranchId drive, BranchId measured, double hz);
+/** A branch current per volt of EMF in `source` at hz >= 0: for checks of whole circuits, not for audio. */
+std::complex<double> branchCurrent (const Netlist&, BranchId source, BranchId measured, double hz);
 
-/** A node voltage per volt of EMF in `drive` at hz >= 0, by one plain dense solve: the slow reference. */
-std::complex<double> nodeVoltage (const Netlist&, BranchId drive, NodeId measured, double hz);
+/** A node voltage per volt of EMF in `source` at hz >= 0, by one plain dense solve: the slow reference. */
+std::complex<double> nodeVoltage (const Netlist&, BranchId source, NodeId measured, double hz);
 
-/** The same for many drives by one solve, in their order. */
-std::vector<std::complex<double>> nodeVoltages (const Netlist&, const std::vector<BranchId>& drives, NodeId measured, double hz);
+/** The same for many sources by one solve, in their order. */
+std::vector<std::complex<double>> nodeVoltages (const Netlist&, const std::vector<BranchId>& sources, NodeId measured, double hz);
 }

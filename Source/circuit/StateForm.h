@@ -6,7 +6,7 @@
 
 namespace coldiron
 {
-/** A circuit's answers as a small system of its energy stores alone:
+/** A circuit's responses as a small system of its energy stores alone:
 
         h_k (p) = direct_k - (p - 1) row (I + (p - 1) matrix)^-1 columns_k,   p = s / s0.
 
@@ -18,7 +18,7 @@ struct StateForm
 {
     Eigen::MatrixXd matrix;  ///< m x m
     Eigen::RowVectorXd row;  ///< the output
-    Eigen::MatrixXd columns; ///< m x inputs: the drives, then a unit current into the output
+    Eigen::MatrixXd columns; ///< m x inputs: the sources, then a unit current into the output
     Eigen::RowVectorXd direct;
 
     /** @throws std::runtime_error when the circuit has no single solution */

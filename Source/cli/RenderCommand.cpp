@@ -64,7 +64,7 @@ std::vector<Piece> piecesOf (const Job& job, const RenderArguments& asked)
 }
 
 /** What --after and --drive ask for; where they are left away, what the job says, or nothing. */
-OutputChainChoice afterJackFor (const Job& job, const RenderArguments& asked)
+OutputChainChoice outputChainFor (const Job& job, const RenderArguments& asked)
 {
     OutputChainChoice choice = job.outputChain.value_or (OutputChainChoice {});
     if (asked.after)
@@ -131,9 +131,9 @@ int render (const RenderArguments& asked, const Common& common)
             job.file.string()
             + ": has no take to render; expected \"takes\": [ { \"file\": \"...\" } ], record one and name it there");
     RenderPlan plan { asked.settings, {}, {} }; // its targets are checked below
-    plan.settings.after = afterJackFor (job, asked);
+    plan.settings.outputChain = outputChainFor (job, asked);
     plan.settings.driveTake = job.takes.front().file; // what follows the jack is the same for all
-    makeReady (asked.out, job, pieces, plan.settings.after);
+    makeReady (asked.out, job, pieces, plan.settings.outputChain);
     for (const auto& piece : pieces)
         plan.pieces.push_back (piece.file);
     const RenderSettings settings = plan.settings;
@@ -142,10 +142,10 @@ int render (const RenderArguments& asked, const Common& common)
     const auto written = renderer.write (asked.out);
     progress.clear();
 
-    if (settings.after.sound == OutputSound::amplifier)
+    if (settings.outputChain.sound == OutputSound::amplifier)
         std::cout << "after the jack: a generic small amplifier and loudspeaker, the same for all\n";
-    if (settings.after.sound == OutputSound::file)
-        std::cout << "after the jack: " << settings.after.file.filename().string() << ", the same for all\n";
+    if (settings.outputChain.sound == OutputSound::file)
+        std::cout << "after the jack: " << settings.outputChain.file.filename().string() << ", the same for all\n";
     if (const double db = renderer.headroomDb(); settings.headroom)
         std::cout << (db < 0.0 ? format ("%.1f dB on all, for headroom\n", db)
                                : std::string ("0 dB on all: none passes full scale\n"));

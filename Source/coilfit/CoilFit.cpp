@@ -51,12 +51,12 @@ CoilFit fitCoil (const Pickup& generic, const PickupReadings& readings)
             const bool isLoss = i == CoilFit::lossOhms || i == CoilFit::lossHenries;
             free[(size_t)i] = i == CoilFit::dcr || (isLoss && findsFarads) || fit.values[(size_t)i].found != Found::assumed;
             if (! free[(size_t)i])
-                solution.freedoms[(size_t)i] =
-                    i == CoilFit::inductance ? FitShape::inductanceFrom (solution.freedoms[CoilFit::dcr]) : 0.0;
+                solution.parameters[(size_t)i] =
+                    i == CoilFit::inductance ? FitShape::inductanceFrom (solution.parameters[CoilFit::dcr]) : 0.0;
         }
-        solution = solveFit (shape, residuals, free, solution.freedoms);
+        solution = solveFit (shape, residuals, free, solution.parameters);
 
-        fit.pickup = shape.pickup (solution.freedoms);
+        fit.pickup = shape.pickup (solution.parameters);
         const auto atLeads = shape.atLeads (fit.pickup);
         for (size_t i = 0; i < 5; ++i)
             fit.values[i].value = atLeads[i];

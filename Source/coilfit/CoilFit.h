@@ -168,7 +168,7 @@ struct CoilFit
     Pickup pickup; ///< the generic one with its values replaced, `known` set
     std::array<FittedValue, 5> values;
     double resonanceHz = 0.0; ///< of the bare pickup with nothing across it; 0: none below 200 kHz
-    double misfit = 0.0;      ///< rms in standard deviations, for the freedom that is left; about 1 when all is well
+    double misfit = 0.0;      ///< rms in standard deviations, for the degrees of freedom that are left; about 1 when all is well
     std::vector<FittedReading> readings;
     std::vector<FitNote> notes;
     std::vector<FitRefusal> refusals; ///< not empty: the fit is not to be used

@@ -11,7 +11,7 @@ namespace
     deviations. */
 constexpr std::array<double, 5> measuredBelow { 0.03, 0.05, 0.05, 0.25, 0.25 };
 
-/** From these uncertainties of the freedoms on, the readings have said too little of a value. */
+/** From these uncertainties of the parameters on, the readings have said too little of a value. */
 constexpr FitShape::FitParameters saidNothing { 0.3, 0.25, 0.25, 0.3, 0.35 };
 
 /** Times the DC resistance of the generic pickup, either way. */
@@ -64,7 +64,7 @@ double misfitOf (const FitSolution& solution, int numReadings, int numSweeps)
     Eigen::MatrixXd prior = Eigen::MatrixXd::Zero (5, 5);
     for (int i = 0; i < 5; ++i)
         prior (i, i) = std::pow (FitShape::spread[(size_t)i], -2.0);
-    // The freedoms that the readings use up: each counts by the share of it that they decide.
+    // The degrees of freedom that the readings use up: each parameter counts by the share of it that they decide.
     const double used = ((solution.information + prior).inverse() * solution.information).trace();
     return std::sqrt (solution.readingCost / std::max (1.0, numReadings - used - numSweeps));
 }
@@ -74,14 +74,14 @@ std::array<FittedValue, 5> judgeValues (const FitShape& shape, const FitSolution
     Eigen::MatrixXd precision = solution.information / std::max (1.0, misfit * misfit);
     for (int i = 0; i < 5; ++i)
         precision (i, i) += std::pow (FitShape::spread[(size_t)i], -2.0);
-    const Eigen::MatrixXd freedoms = precision.inverse();
+    const Eigen::MatrixXd covariance = precision.inverse();
     Eigen::MatrixXd slopes (5, 5);
     for (int i = 0; i < 5; ++i)
         for (int k = 0; k < 5; ++k)
             slopes (i, k) = FitShape::slopes()[(size_t)i][(size_t)k];
-    const Eigen::MatrixXd values = slopes * freedoms * slopes.transpose();
+    const Eigen::MatrixXd values = slopes * covariance * slopes.transpose();
 
-    const auto atLeads = shape.atLeads (shape.pickup (solution.freedoms));
+    const auto atLeads = shape.atLeads (shape.pickup (solution.parameters));
     std::array<double, 5> rivals {};
     if (solution.rival)
     {
@@ -95,7 +95,7 @@ std::array<FittedValue, 5> judgeValues (const FitShape& shape, const FitSolution
         auto& value = result[(size_t)i];
         value.value = atLeads[(size_t)i];
         value.uncertainty = std::sqrt (values (i, i));
-        const bool said = std::sqrt (freedoms (i, i)) < saidNothing[(size_t)i];
+        const bool said = std::sqrt (covariance (i, i)) < saidNothing[(size_t)i];
         // A DC resistance that is not read well was only guessed from the inductance by the law of turns.
         value.found = value.uncertainty < measuredBelow[(size_t)i] ? Found::measured
                       : said && i != CoilFit::dcr                  ? Found::roughly

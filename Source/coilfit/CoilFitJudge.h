@@ -10,7 +10,7 @@ std::vector<FitRefusal> checkReadings (const Pickup& generic, const FitShape&, c
 /** The values at the leads with how well each is found. */
 std::array<FittedValue, 5> judgeValues (const FitShape&, const FitSolution&, double misfit);
 
-/** rms misfit for the freedom that is left [standard deviations]. */
+/** rms misfit for the degrees of freedom that are left [standard deviations]. */
 double misfitOf (const FitSolution&, int numReadings, int numSweeps);
 
 /** Refusals and notes of a finished fit, and the mark it earns. */

@@ -24,9 +24,9 @@ FitShape::FitShape (const Pickup& start) : generic (start), series (start)
         throw NotInSeries (SeriesFault::noInductance);
 }
 
-bool FitShape::has (int freedom) const
+bool FitShape::has (int parameter) const
 {
-    switch (freedom)
+    switch (parameter)
     {
     case CoilFit::capacitance: return series.farads (generic) > 0.0;
     case CoilFit::lossOhms:
@@ -35,10 +35,10 @@ bool FitShape::has (int freedom) const
     }
 }
 
-double FitShape::inductanceFrom (double dcrFreedom)
+double FitShape::inductanceFrom (double dcrParameter)
 {
-    const double sameWire = std::log (1.2), size = std::abs (dcrFreedom), beyond = std::max (0.0, size - sameWire);
-    return -std::copysign ((2.0 - 1.1) * beyond, dcrFreedom); // less than squared, either way
+    const double sameWire = std::log (1.2), size = std::abs (dcrParameter), beyond = std::max (0.0, size - sameWire);
+    return -std::copysign ((2.0 - 1.1) * beyond, dcrParameter); // less than squared, either way
 }
 
 Pickup FitShape::pickup (const FitParameters& u) const

@@ -19,7 +19,7 @@ public:
                 active.push_back (i);
     }
 
-    /** Readings, then the priors of the active freedoms. */
+    /** Readings, then the priors of the active parameters. */
     Eigen::VectorXd residual (const FitParameters& u) const
     {
         const auto read = residuals.of (shape.pickup (u));
@@ -79,7 +79,7 @@ public:
         }
 
         FitSolution solution;
-        solution.freedoms = u;
+        solution.parameters = u;
         solution.cost = cost;
         const auto count = r.size() - (Eigen::Index)active.size();
         solution.readingCost = r.head (count).squaredNorm();
@@ -125,7 +125,7 @@ private:
     const FitResiduals& residuals;
     std::vector<int> active;
 
-    bool isActive (int freedom) const { return std::find (active.begin(), active.end(), freedom) != active.end(); }
+    bool isActive (int parameter) const { return std::find (active.begin(), active.end(), parameter) != active.end(); }
 };
 }
 
@@ -146,10 +146,10 @@ FitSolution solveFit (const FitShape& shape, const FitResiduals& residuals, cons
     for (const auto& other : found)
         if (other.cost < best.cost + asGood)
             for (const int i : { CoilFit::inductance, CoilFit::capacitance })
-                if (const double gap = std::abs (other.freedoms[(size_t)i] - best.freedoms[(size_t)i]); gap > widest)
+                if (const double gap = std::abs (other.parameters[(size_t)i] - best.parameters[(size_t)i]); gap > widest)
                 {
                     widest = gap;
-                    best.rival = other.freedoms;
+                    best.rival = other.parameters;
                 }
     return best;
 }

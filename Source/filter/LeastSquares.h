@@ -20,7 +20,7 @@ public:
     double* rightHandSide() { return column (unknownCount); }
     const double* rightHandSide() const { return column (unknownCount); }
 
-    /** Householder's triangle in place; the right-hand side becomes Q^T b. Below the diagonal is rubbish afterwards. */
+    /** Householder's triangle in place; the right-hand side becomes Q^T b. What stands below the diagonal afterwards is undefined. */
     void triangularize();
 
     /** The least-squares solution, columns scaled and pivoted; what the points do not decide becomes zero.

@@ -1,10 +1,10 @@
-#include "files/Paths.h"
 #include "job/Readers.h"
 
 #include "files/Limits.h"
 #include "files/Quantity.h"
 #include "files/RegularFile.h"
 #include "guitar/Grounds.h"
+#include "job/AudiblePath.h"
 
 #include <algorithm>
 

@@ -1,6 +1,6 @@
 #include "offer/OfferRewires.h"
 
-#include "files/Paths.h"
+#include "job/AudiblePath.h"
 #include "response/PickupsHeard.h"
 
 #include <algorithm>

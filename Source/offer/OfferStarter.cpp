@@ -2,8 +2,8 @@
 
 #include "offer/Starter.h"
 
-#include "files/Paths.h"
 #include "files/Quantity.h"
+#include "job/AudiblePath.h"
 #include "job/Substitution.h"
 #include "response/PickupsHeard.h"
 #include "response/Volumes.h"

@@ -48,7 +48,7 @@ struct FileRenderer::Impl : render::Passes
         const double wanted = hasChain() ? loudness (take, { asRecorded (take) }).front() : take.lufs;
         for (Work* work : take.works)
             if (work->isOption)
-                open.emplace_back (work, LevelMatch (wanted, settings.after.isDriven()));
+                open.emplace_back (work, LevelMatch (wanted, settings.outputChain.isDriven()));
         while (! open.empty())
         {
             std::vector<RenderSpec> specs;

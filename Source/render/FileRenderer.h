@@ -17,7 +17,7 @@ struct RenderSettings
     std::optional<double> humDb;  ///< of one coil against the take's loudness; none: no hum
     std::optional<double> hissDb; ///< over the playing, which counts as 0.1 V; none: no hiss
     double mainsHz = 50.0, facingDegrees = 0.0, buzz = 0.0;
-    OutputChainChoice after;
+    OutputChainChoice outputChain;
     std::filesystem::path driveTake; ///< the drive stands against this one's loudness, for all pieces; empty: against each's own
     bool headroom = false;           ///< one gain for all, so that none passes full scale between samples either
 

@@ -12,8 +12,8 @@ Passes::Passes (RenderPlan plan, PassProgress p, Cancellation c)
     : settings (std::move (plan.settings)), kept (std::move (plan.kept)), isUnwanted (std::move (c)), progress (std::move (p))
 {
     std::optional<ImpulseResponse> impulse;
-    if (settings.after.sound == OutputSound::file)
-        impulse = readImpulse (settings.after.file);
+    if (settings.outputChain.sound == OutputSound::file)
+        impulse = readImpulse (settings.outputChain.file);
     for (const auto& piece : plan.pieces)
     {
         auto take = std::find_if (takes.begin(), takes.end(), [&] (const Take& t) { return t.path == piece.take; });
@@ -41,14 +41,14 @@ void Passes::measureTakes()
 {
     for (Take& take : takes)
     {
-        if (settings.matched || settings.hasNoises() || settings.after.isDriven())
+        if (settings.matched || settings.hasNoises() || settings.outputChain.isDriven())
             take.lufs = loudness (take, {}).front();
         if (settings.hasNoises() && ! std::isfinite (take.lufs))
             throw TakeError (
                 take.path.string()
                 + ": the take is silent or shorter than 0.4 s, so hum and hiss have nothing to stand against; leave them away");
     }
-    if (! settings.after.isDriven() || settings.driveTake.empty())
+    if (! settings.outputChain.isDriven() || settings.driveTake.empty())
         return;
     const auto known = std::find_if (takes.begin(), takes.end(), [&] (const Take& t) { return t.path == settings.driveTake; });
     driveLufs = known != takes.end() ? known->lufs
@@ -79,7 +79,7 @@ RenderSpec Passes::asRecorded (const Take& take) const
 {
     RenderSpec spec;
     spec.design.filter = ModalFilter::unity (take.info.sampleRate);
-    spec.after = settings.after;
+    spec.after = settings.outputChain;
     spec.impulse = take.impulse;
     spec.driveLufs = driveLufs.value_or (take.lufs);
     return spec;
@@ -98,10 +98,11 @@ void Passes::expect()
     for (const Take& take : takes)
     {
         const bool matches = settings.matched;
-        const double rounds = (matches ? (settings.after.isDriven() ? 4.0 : 1.0) : 0.0) + (settings.headroom ? 1.0 : 0.0) + 1.0;
+        const double rounds =
+            (matches ? (settings.outputChain.isDriven() ? 4.0 : 1.0) : 0.0) + (settings.headroom ? 1.0 : 0.0) + 1.0;
         const double batches = std::ceil (static_cast<double> (take.works.size()) / static_cast<double> (piecesAtOnce()));
-        const double once =
-            (matches || settings.hasNoises() || settings.after.isDriven() ? 1.0 : 0.0) + (matches && hasChain() ? 1.0 : 0.0);
+        const double once = (matches || settings.hasNoises() || settings.outputChain.isDriven() ? 1.0 : 0.0)
+                            + (matches && hasChain() ? 1.0 : 0.0);
         framesExpected += static_cast<double> (take.info.frames) * (rounds * batches + once);
     }
 }
@@ -109,7 +110,7 @@ void Passes::expect()
 /** A convolver of two seconds takes megabytes; everything else little. */
 size_t Passes::piecesAtOnce() const
 {
-    return settings.after.sound == OutputSound::file ? std::max<size_t> (2, pool.numThreads()) : 16;
+    return settings.outputChain.sound == OutputSound::file ? std::max<size_t> (2, pool.numThreads()) : 16;
 }
 
 void Passes::pass (const Take& take, const std::vector<BlockListener>& listeners)

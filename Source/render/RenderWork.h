@@ -37,7 +37,7 @@ public:
     std::vector<Take> takes;
 
     size_t piecesAtOnce() const; ///< in one pass: as many as fit into constant memory
-    bool hasChain() const { return settings.after.sound != OutputSound::none; }
+    bool hasChain() const { return settings.outputChain.sound != OutputSound::none; }
 
     RenderSpec asRecorded (const Take&) const; ///< with what follows the jack, without noises
     RenderSpec dryOf (const Work&) const;      ///< the same of a piece, unmatched

@@ -15,7 +15,7 @@ constexpr double heardShare =
     0.15; ///< of the loudest coil: less than this, say a shorted coil through its coupling, is not heard
 constexpr double opposedShare = 0.4; ///< a coil against the loudest by more than this is out of phase
 
-/** What one voice hears at one frequency: a share per place, relative to the loudest, real by the loudest's phase. */
+/** What one response hears at one frequency: a share per place, relative to the loudest, real by the loudest's phase. */
 struct Heard
 {
     std::vector<double> millimetres;
@@ -31,18 +31,18 @@ Heard heardAt (const GuitarResponse& response, double hz)
     const double most = h.size() == 0 ? 0.0 : h.cwiseAbs().maxCoeff (&loudest);
     for (Eigen::Index k = 0; k < h.size(); ++k)
     {
-        const auto& ear = response.coilPositions()[static_cast<size_t> (k)];
+        const auto& position = response.coilPositions()[static_cast<size_t> (k)];
         double place = 0.0;
-        for (const double mm : ear.distanceMm)
-            place += mm / static_cast<double> (ear.distanceMm.size());
+        for (const double mm : position.distanceMm)
+            place += mm / static_cast<double> (position.distanceMm.size());
         heard.millimetres.push_back (place);
-        heard.hears.push_back (ear.hears);
+        heard.hears.push_back (position.hears);
         heard.share.push_back (most > 0.0 ? (h[k] * std::conj (h[loudest])).real() / (most * most) : 0.0);
     }
     return heard;
 }
 
-/** Both voices over the union of their coils. */
+/** Both responses over the union of their coils. */
 struct Pairing
 {
     std::vector<double> millimetres;
@@ -145,20 +145,20 @@ Confidence judgeAt (const GuitarResponse& recorded, const GuitarResponse& option
     const bool recordedOpposed = opposed (pairing.recorded), optionOpposed = opposed (pairing.option);
 
     // Within one pickup unequal coils may share otherwise (series to parallel); between pickups much less.
-    Confidence sure;
+    Confidence confidence;
     const bool sameGuitar = recorded.strings().strings.size() == option.strings().strings.size();
     if (sameGuitar && recordedOpposed == optionOpposed && alike > (onePlace ? 0.96 : 0.99))
-        return sure;
+        return confidence;
     if (recordedOpposed || optionOpposed)
     {
-        sure.playing = Similarity::rough;
-        sure.betweenOneAndBothOutOfPhase =
+        confidence.playing = Similarity::rough;
+        confidence.betweenOneAndBothOutOfPhase =
             recordedOpposed != optionOpposed ? (recordedOpposed ? numOption : numRecorded) > 1 : numRecorded != numOption;
-        return sure;
+        return confidence;
     }
     const bool bass = recorded.strings().isBass() || option.strings().isBass();
-    sure.playing = sameGuitar && ! bass && alikePlaces > 0.99 ? Similarity::close : Similarity::fair;
-    return sure;
+    confidence.playing = sameGuitar && ! bass && alikePlaces > 0.99 ? Similarity::close : Similarity::fair;
+    return confidence;
 }
 
 /** The weakest knowledge of the pickups heard. */
@@ -176,17 +176,17 @@ Provenance weakest (const GuitarResponse& response, double hz)
 
 Confidence assessConfidence (const GuitarResponse& recorded, const GuitarResponse& option)
 {
-    Confidence sure;
-    sure.guitar = std::min (weakest (recorded, 500.0), weakest (option, 500.0));
+    Confidence confidence;
+    confidence.guitar = std::min (weakest (recorded, 500.0), weakest (option, 500.0));
     if (recorded.isSilent() || option.isSilent())
-        return sure; // silence is silence however the strings are heard
+        return confidence; // silence is silence however the strings are heard
     for (const double hz : { 150.0, 300.0, 600.0, 1200.0, 2400.0 })
     {
         const auto here = judgeAt (recorded, option, hz);
-        if (here.playing > sure.playing)
-            sure.playing = here.playing;
-        sure.betweenOneAndBothOutOfPhase = sure.betweenOneAndBothOutOfPhase || here.betweenOneAndBothOutOfPhase;
+        if (here.playing > confidence.playing)
+            confidence.playing = here.playing;
+        confidence.betweenOneAndBothOutOfPhase = confidence.betweenOneAndBothOutOfPhase || here.betweenOneAndBothOutOfPhase;
     }
-    return sure;
+    return confidence;
 }
 }

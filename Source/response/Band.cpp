@@ -51,7 +51,7 @@ Curve thirdOctaveMeans (const Curve& curve)
     return means;
 }
 
-/** power[string][point] of what a voice hears of each string alone. */
+/** power[string][point] of what a response hears of each string alone. */
 std::vector<Curve> stringPowers (const GuitarResponse& response, const Curve& hz, double sigma)
 {
     std::vector<Curve> powers (response.strings().strings.size(), Curve (hz.size()));

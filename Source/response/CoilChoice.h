@@ -13,7 +13,7 @@ struct CoilHum
         0.0; ///< of one 5000-turn coil's EMF at 100 Hz, facing the field, in step with the coil that hums most; below 0: against it
 };
 
-/** Of all coils, in their order; a silent voice gives zeros. Their sum is what is left at the jack. */
+/** Of all coils, in their order; a silent response gives zeros. Their sum is what is left at the jack. */
 std::vector<CoilHum> coilHums (const GuitarResponse&);
 
 /** Two pickups of which one coil each is kept, wound alike as they are connected: together they hum like two coils. With

@@ -26,13 +26,13 @@ struct Confidence
     bool isGuitarWeaker() const;
 };
 
-/** Compares which coils the two voices hear, in which proportion, at which places and signs.
+/** Compares which coils the two responses hear, in which proportion, at which places and signs.
 
     The proportions are looked at at five frequencies from 150 Hz to 2.4 kHz and the weakest mark counts:
     - the same proportion at every place, or series and parallel of the same unequal coils: same coils;
     - the same pickup places in the same proportion, other coils of them: close (basses: fair);
-    - a coil heard against the others in one voice and not in the other: rough, to or from several places rougher;
+    - a coil heard against the others in one response and not in the other: rough, to or from several places rougher;
     - all else: fair.
-    The second mark is the weakest knowledge of the pickups that either voice hears. */
+    The second mark is the weakest knowledge of the pickups that either response hears. */
 Confidence assessConfidence (const GuitarResponse& recorded, const GuitarResponse& option);
 }

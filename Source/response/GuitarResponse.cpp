@@ -23,7 +23,7 @@ GuitarResponse::GuitarResponse (const Harness& harness, const Setting& setting, 
     : circuit (buildCircuit (harness, setting, load, options)), stringSet (set)
 {
     for (const auto& coil : circuit.coils)
-        coilPositionList.push_back (makeEar (stringSet, coil.bridgeMm, coil.slantMm, coil.hears));
+        coilPositionList.push_back (coilPositionAt (stringSet, coil.bridgeMm, coil.slantMm, coil.hears));
     if (circuit.tip != ground)
         network.emplace (circuit.netlist, branchesOf (circuit), circuit.tip);
 }

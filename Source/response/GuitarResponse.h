@@ -26,23 +26,24 @@ public:
     int numCoils() const { return static_cast<int> (circuit.coils.size()); }
 
     /** V at the input per volt of each coil's own EMF, times its string drive: h. All zeros when silent.
-        Allocates nothing: answers has numCoils() places. */
+        Allocates nothing: `responses` has numCoils() places. */
     void sourceResponses (double hz, std::complex<double>* responses) const;
 
-    /** All coils driven alike with their string sign: the plain response. */
+    /** All coils driven alike, each with its string sign. */
     std::complex<double> unisonResponse (double hz) const;
 
-    /** Hum as the data says, coils of equal turns cancelling wholly (heardHum() has what is heard): all coils in one field, V at the input per volt of hum EMF of one 5000-turn coil.
+    /** All coils in one field: V at the input per volt of hum EMF of one 5000-turn coil. Coils of equal turns cancel wholly here;
+        heardHum() adds what the assumed mismatch leaves.
         @param facing  -1..1, the cosine of the coil axis to the field; 1 is worst */
     std::complex<double> hum (double hz, double facing = 1.0) const;
 
-    /** Hum of each coil alone, in the order of guitar().coils; answers has numCoils() places. */
+    /** Hum of each coil alone, in the order of guitar().coils; `responses` has numCoils() places. */
     void humResponses (double hz, std::complex<double>* responses) const;
 
     /** h^H W h: the power heard from the strings, relative. */
     double power (double hz, const StringDraw& = {}) const;
 
-    /** Impedance seen into the input's node, load and cable included where the voice was built with them [ohms];
+    /** Impedance seen into the input's node, load and cable included where the response was built with them [ohms];
         0 where tip and sleeve are one node. */
     std::complex<double> outputImpedance (double hz) const;
 

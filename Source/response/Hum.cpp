@@ -16,7 +16,7 @@ struct Drift
 {
     double hz, seconds, phase;
 };
-constexpr Drift wanders[] = { { 0.03, 7.3, 0.0 }, { 0.02, 17.9, 1.0 } };
+constexpr Drift drifts[] = { { 0.03, 7.3, 0.0 }, { 0.02, 17.9, 1.0 } };
 constexpr double pi = std::numbers::pi;
 }
 
@@ -28,16 +28,16 @@ double facingOf (double degrees)
 
 double mainsHzAt (double hz, double seconds)
 {
-    for (const auto& wander : wanders)
-        hz += wander.hz * std::cos (2.0 * pi * seconds / wander.seconds + wander.phase);
+    for (const auto& drift : drifts)
+        hz += drift.hz * std::cos (2.0 * pi * seconds / drift.seconds + drift.phase);
     return hz;
 }
 
 double mainsDrift (double seconds)
 {
     double cycles = 0.0;
-    for (const auto& wander : wanders)
-        cycles += wander.hz * wander.seconds / (2.0 * pi) * std::sin (2.0 * pi * seconds / wander.seconds + wander.phase);
+    for (const auto& drift : drifts)
+        cycles += drift.hz * drift.seconds / (2.0 * pi) * std::sin (2.0 * pi * seconds / drift.seconds + drift.phase);
     return cycles;
 }
 

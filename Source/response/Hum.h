@@ -31,11 +31,11 @@ struct Harmonic
     and hums not at all. Clamped to 0..90. */
 double facingOf (double degrees);
 
-/** The frequency of mains of 50 or 60 Hz at a time [s]: within 0.05 Hz, wandering over some seconds. Networks allow a
+/** The frequency of mains of 50 or 60 Hz at a time [s]: within 0.05 Hz, drifting over some seconds. Networks allow a
     hundredth of it (EN 50160: +/-1 % for 99.5 % of a year). */
 double mainsHzAt (double hz, double seconds);
 
-/** What the wandering has added until then [cycles], from 0.048 on. */
+/** What the drift has added until then [cycles], from 0.048 on. */
 double mainsDrift (double seconds);
 
 /** The EMF of a coil in the field: voltage harmonics of supply networks at their limits (EN 50160: 3rd 5, 5th 6, 7th 5,
@@ -51,7 +51,7 @@ std::complex<double> heardHum (const GuitarResponse&, double hz, double facing =
 /** heardHum() over the spectrum of the field, rms. */
 double humRms (const GuitarResponse&, const MainsField&, double mismatch = assumedMismatch);
 
-/** What hums of a voice, against a single coil of the trade; 50 Hz, facing the field. -300 where it is silent. */
+/** The hum of a response against a single coil of the trade; 50 Hz, facing the field. -300 where it is silent. */
 struct HumFigures
 {
     double jackDb = -300.0;    ///< at the jack re a single coil's hum EMF

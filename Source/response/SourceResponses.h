@@ -6,7 +6,7 @@
 
 namespace coldiron
 {
-/** GuitarResponse::sourceResponses() as a vector, for sums over coils. Apart from GuitarResponse.h, so that those who only hold a voice
-    need not read Eigen. */
+/** GuitarResponse::sourceResponses() as a vector, for sums over coils. Apart from GuitarResponse.h, so that a file which
+    only holds a response does not include Eigen. */
 Eigen::VectorXcd sourceResponses (const GuitarResponse&, double hz);
 }

@@ -32,7 +32,7 @@ std::optional<double> circuitGain (const Eigen::VectorXcd& hRecorded, const Eige
 
 TransferFunction::TransferFunction (const GuitarResponse& r, const GuitarResponse& o)
     : recorded (r), option (o),
-      sameCoilPositions (sameStrings (r.strings(), o.strings()) && sameEars (r.coilPositions(), o.coilPositions())),
+      sameCoilPositions (areSameStrings (r.strings(), o.strings()) && areSamePositions (r.coilPositions(), o.coilPositions())),
       sure (assessConfidence (r, o))
 {
 }

@@ -8,7 +8,7 @@
 
 namespace coldiron
 {
-/** What is applied to a take: the option's voice over the recorded one. Keeps references: both voices must outlive it. */
+/** What is applied to a take: the option's response over the recorded one. Keeps references: both must outlive it. */
 class TransferFunction
 {
 public:

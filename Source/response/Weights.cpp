@@ -5,7 +5,7 @@
 
 namespace coldiron
 {
-bool sameStrings (const StringSet& a, const StringSet& b)
+bool areSameStrings (const StringSet& a, const StringSet& b)
 {
     if (a.played != b.played || a.only != b.only || a.strings.size() != b.strings.size())
         return false;
@@ -15,7 +15,7 @@ bool sameStrings (const StringSet& a, const StringSet& b)
     return true;
 }
 
-bool sameEars (const std::vector<CoilPosition>& a, const std::vector<CoilPosition>& b)
+bool areSamePositions (const std::vector<CoilPosition>& a, const std::vector<CoilPosition>& b)
 {
     if (a.size() != b.size())
         return false;
@@ -48,7 +48,7 @@ std::shared_ptr<const Weights> Weights::shared (const StringSet& strings, const 
 
     const std::scoped_lock lock (mutex);
     for (auto entry = entries.begin(); entry != entries.end(); ++entry)
-        if (entry->hz == hz && sameStrings (entry->strings, strings) && sameEars (entry->coilPositions, coilPositions))
+        if (entry->hz == hz && areSameStrings (entry->strings, strings) && areSamePositions (entry->coilPositions, coilPositions))
         {
             entries.splice (entries.begin(), entries, entry);
             return entries.front().weights;

@@ -9,7 +9,7 @@
 
 namespace coldiron
 {
-/** stringWeights() on a whole grid, for strings and ears that stay the same while knobs turn.
+/** stringWeights() on a whole grid, for strings and coil positions that stay the same while knobs turn.
     Immutable; only a saving of time: the numbers are those of stringWeights(). */
 class Weights
 {
@@ -26,6 +26,6 @@ private:
     std::vector<Eigen::MatrixXd> table;
 };
 
-bool sameStrings (const StringSet&, const StringSet&);
-bool sameEars (const std::vector<CoilPosition>&, const std::vector<CoilPosition>&);
+bool areSameStrings (const StringSet&, const StringSet&);
+bool areSamePositions (const std::vector<CoilPosition>&, const std::vector<CoilPosition>&);
 }

@@ -141,7 +141,7 @@ RenderPlan Exports::renderPlan (bool matched) const
     settings.mainsHz = shared.mainsHz.load();
     settings.facingDegrees = shared.facingDegrees.load();
     settings.buzz = shared.buzz.load();
-    settings.after = now.after;
+    settings.outputChain = now.after;
     settings.driveTake = job.takes.at (static_cast<size_t> (shared.snapshot()->take)).file;
     settings.headroom = shared.headroomKept.load();
     return plan;

@@ -29,16 +29,16 @@ double noteHz (const std::string& name)
     return 440.0 * std::pow (2.0, fromA4 / 12.0);
 }
 
-CoilPosition makeEar (const StringSet& set, double bridgeMm, double slantMm, const std::vector<std::string>& hears)
+CoilPosition coilPositionAt (const StringSet& set, double bridgeMm, double slantMm, const std::vector<std::string>& hears)
 {
-    CoilPosition ear;
+    CoilPosition position;
     const auto count = set.strings.size();
     for (size_t s = 0; s < count; ++s)
     {
         const double across = count > 1 ? 0.5 - static_cast<double> (s) / static_cast<double> (count - 1) : 0.0;
-        ear.distanceMm.push_back (bridgeMm + slantMm * across);
-        ear.hears.push_back (hears.empty() || std::find (hears.begin(), hears.end(), set.strings[s].name) != hears.end());
+        position.distanceMm.push_back (bridgeMm + slantMm * across);
+        position.hears.push_back (hears.empty() || std::find (hears.begin(), hears.end(), set.strings[s].name) != hears.end());
     }
-    return ear;
+    return position;
 }
 }

@@ -35,6 +35,7 @@ struct CoilPosition
 /** Frequency of a note name ("E2", "F#1", "Bb0"), ISO 16: A4 = 440 Hz. Returns 0 for what is no note. */
 double noteHz (const std::string& name);
 
-/** An ear for a coil at bridgeMm with slantMm over the set (lowest string + slant/2, highest - slant/2). */
-CoilPosition makeEar (const StringSet&, double bridgeMm, double slantMm, const std::vector<std::string>& hears);
+/** A coil at bridgeMm with slantMm over the set: the lowest string is slant/2 farther from the bridge, the highest slant/2
+    nearer. @param hears  names of the strings it hears; empty: all */
+CoilPosition coilPositionAt (const StringSet&, double bridgeMm, double slantMm, const std::vector<std::string>& hears);
 }

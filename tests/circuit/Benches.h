@@ -31,7 +31,7 @@ struct LoadedCoil
 /** |H| of the first drive. */
 inline double gain (const Network& network, double hz)
 {
-    std::vector<std::complex<double>> h ((size_t)network.numDrives());
+    std::vector<std::complex<double>> h ((size_t)network.numSources());
     network.responses (hz, h.data());
     return std::abs (h[0]);
 }

@@ -140,7 +140,7 @@ NodeId addPickup (Both& both, Pickup pickup)
 
 double ourDecibels (const Network& network, double hz)
 {
-    std::vector<std::complex<double>> h ((size_t)network.numDrives());
+    std::vector<std::complex<double>> h ((size_t)network.numSources());
     network.responses (hz, h.data());
     return decibels (std::accumulate (h.begin(), h.end(), std::complex<double>()));
 }

@@ -36,7 +36,7 @@ double power (const StringSet& set, const Places& places, double hz)
     std::vector<CoilPosition> coilPositions;
     Eigen::VectorXd drive = Eigen::VectorXd::Ones (static_cast<Eigen::Index> (places.mm.size()));
     for (double mm : places.mm)
-        coilPositions.push_back (makeEar (set, mm, 0.0, {}));
+        coilPositions.push_back (coilPositionAt (set, mm, 0.0, {}));
     drive.tail (drive.size() / 2).setConstant (places.second);
     return drive.dot (stringWeights (set, coilPositions, hz) * drive);
 }

@@ -1,6 +1,6 @@
 #include "support/Catalogue.h"
 
-#include "files/Paths.h"
+#include "job/AudiblePath.h"
 
 #include <algorithm>
 #include <iostream>

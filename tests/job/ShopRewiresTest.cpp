@@ -2,7 +2,7 @@
 // trade, no source. Ohms: series and parallel of the pickups' own, [calc].
 #include "support/Rewired.h"
 
-#include "files/Paths.h"
+#include "job/AudiblePath.h"
 
 namespace shopRewiresTest
 {

@@ -123,7 +123,7 @@ TEST_CASE ("matched renderings are as loud as the take, behind the jack too")
                 continue;
             RenderSettings settings;
             settings.matched = true;
-            settings.after = { sound, {}, drive };
+            settings.outputChain = { sound, {}, drive };
             const auto written = FileRenderer (twoPieces (take, settings)).write (folder.path);
             const auto now = readTake (folder.path / "now.wav"), a = readTake (folder.path / "A.wav");
             CHECK (written[0].matchDb == 0.0);
@@ -154,7 +154,7 @@ TEST_CASE ("nothing is left of renderings that fail or are stopped")
     writeTake (take, sine (300000, 0.5), false);
     RenderSettings all;
     all.matched = all.headroom = true;
-    all.after.sound = OutputSound::amplifier;
+    all.outputChain.sound = OutputSound::amplifier;
     FileRenderer (twoPieces (take, all),
                   [&] (double share)
                   {

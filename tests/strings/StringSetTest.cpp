@@ -27,7 +27,7 @@ double heard (const StringSet& set, int string, double hz, const std::vector<dou
 {
     std::vector<CoilPosition> coilPositions;
     for (double mm : places)
-        coilPositions.push_back (makeEar (set, mm, 0.0, {}));
+        coilPositions.push_back (coilPositionAt (set, mm, 0.0, {}));
     StringDraw draw;
     draw.sigma = 0.0;
     draw.onlyString = string;
@@ -79,8 +79,8 @@ TEST_CASE ("Two coils in phase have a null at c/(2s)", "[strings]")
 TEST_CASE ("Weights are a power: symmetric, never negative, the sum of its strings", "[strings]")
 {
     const auto set = guitar();
-    const std::vector<CoilPosition> coilPositions { makeEar (set, 35.0, 0.0, {}), makeEar (set, 53.0, 4.0, {}),
-                                                    makeEar (set, 150.0, 0.0, { "E2", "A2" }) };
+    const std::vector<CoilPosition> coilPositions { coilPositionAt (set, 35.0, 0.0, {}), coilPositionAt (set, 53.0, 4.0, {}),
+                                                    coilPositionAt (set, 150.0, 0.0, { "E2", "A2" }) };
     for (double hz : { 60.0, 200.0, 1000.0, 5000.0, 15000.0 })
     {
         const auto w = stringWeights (set, coilPositions, hz);
@@ -125,8 +125,8 @@ TEST_CASE ("Ticked strings count fifty times the others, low strings nothing bel
 
 TEST_CASE ("A slanted pickup is farther from the bridge at the low string", "[strings]")
 {
-    const auto ear = makeEar (guitar(), 50.0, 6.0, {});
-    CHECK (ear.distanceMm.front() == Approx (53.0));
-    CHECK (ear.distanceMm.back() == Approx (47.0));
+    const auto position = coilPositionAt (guitar(), 50.0, 6.0, {});
+    CHECK (position.distanceMm.front() == Approx (53.0));
+    CHECK (position.distanceMm.back() == Approx (47.0));
 }
 }

@@ -1,4 +1,4 @@
-#include "files/Paths.h"
+#include "job/AudiblePath.h"
 
 #include "files/Limits.h"
 

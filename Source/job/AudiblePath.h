@@ -14,6 +14,6 @@ Path pathAt (const Harness&, const Setting&);
     @returns open as soon as one setting is; else what is wrong at the first */
 Path bestPath (const Harness&);
 
-/** "no coil reaches the jack" or "tip and sleeve are joined"; empty for open. */
+/** What is wrong with a path, for what a reader says: "no coil reaches the jack"; empty for open. */
 std::string pathInWords (Path);
 }

@@ -1,4 +1,4 @@
-#include "coilfit/CoilFitBench.h"
+#include "coilfit/LoosePickup.h"
 
 #include "guitar/GuitarCircuit.h"
 
