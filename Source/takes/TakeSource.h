@@ -9,7 +9,7 @@
 
 namespace coldiron
 {
-/** A take's file opened and checked, its samples to be read in turn through libsndfile. Only job/ includes this. */
+/** A take's file opened and checked, its samples to be read in turn through libsndfile. Only takes/ includes this: it is where libsndfile is known. */
 class TakeSource
 {
 public:
