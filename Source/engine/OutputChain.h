@@ -59,7 +59,7 @@ public:
     /** [audio-thread] One or two channels in place. */
     void process (double* const* channels, int numChannels, int frames);
 
-    bool isNonlinear() const { return drive.has_value(); } ///< louder is not merely louder
+    bool isNonlinear() const { return drive.has_value(); } ///< a gain before it is not the same gain after it
     const OutputCurve& curve() const { return softCurve; }
 
     /** Whole pieces, from rest. */

@@ -66,7 +66,7 @@ Json& Json::operator[] (std::string_view key)
 bool Json::set (const std::vector<std::string>& path, Json value)
 {
     const auto* at = this;
-    for (const auto& key : path) // nothing is changed before all of the way is known to be open
+    for (const auto& key : path) // nothing is changed before the whole path is known to exist
         if (at != nullptr)
         {
             if (! at->isObject() && ! at->isNull())

@@ -87,7 +87,7 @@ private:
 
     void write (double value, bool isWhole)
     {
-        char buffer[400]; // of a whole number every digit
+        char buffer[400]; // every digit of a whole number
         if (numbers == Numbers::shortest)
             appendNumber (result, value);
         else if (isWhole)

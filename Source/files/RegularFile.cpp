@@ -54,7 +54,7 @@ RegularFile::RegularFile (const std::filesystem::path& path, const std::string& 
     check (found);
     if (! reason.empty())
         return;
-    // Something else may stand there by now: what was opened is looked at again, and opening waits for nobody.
+    // Something else may have taken the name meanwhile, so what was opened is checked again; opening does not block.
     descriptor = open (path.c_str(), O_RDONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC);
     if (descriptor < 0 || fstat (descriptor, &found) != 0)
         reason = inWords (errno, thing);

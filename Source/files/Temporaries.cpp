@@ -55,7 +55,7 @@ void enter (const fs::path& path)
 std::atomic<int> making { 0 };        ///< threads between a file and its entry
 std::atomic<bool> isEnding { false }; ///< a signal ends the process: no file is made any more
 
-/** No signal comes between a file and its entry: none reaches this thread, and one that reaches another waits for it. */
+/** Keeps a signal from coming between a file and its entry: it is blocked in this thread, and its handler in another waits. */
 class SignalsHeld
 {
 public:

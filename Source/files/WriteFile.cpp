@@ -53,7 +53,7 @@ int openPipe (const fs::path& path)
     return -1;
 }
 
-/** Some file systems know no such thing; then there is nothing to wait for. */
+/** Some file systems cannot be synchronized; then there is nothing to wait for. */
 bool toDisk (int descriptor) { return ::fsync (descriptor) == 0 || errno == EINVAL || errno == ENOTSUP || errno == EROFS; }
 
 std::string whyNot (int code)

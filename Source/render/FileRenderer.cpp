@@ -67,7 +67,7 @@ struct FileRenderer::Impl : render::Passes
         }
     }
 
-    /** All are rendered once more: their peaks say what all must come down by. */
+    /** Renders all once more to find their true peaks, and from them the gain that keeps every piece below full scale. */
     void findHeadroom()
     {
         double most = -300.0;
@@ -133,7 +133,7 @@ struct FileRenderer::Impl : render::Passes
 
         std::vector<Work*> again;
         pool.run (pieces.size(),
-                  [&] (size_t i) // a disk takes its time to have everything
+                  [&] (size_t i) // waits until it is on the disk
                   {
                       isUnwanted.check();
                       if (writing[i].writer != nullptr)

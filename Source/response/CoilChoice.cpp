@@ -11,7 +11,7 @@ namespace
 {
 constexpr double hz = 100.0;
 
-/** How much of z is in step with reference. */
+/** The part of z in phase with reference. */
 double inStep (std::complex<double> z, std::complex<double> reference)
 {
     const double size = std::abs (reference);
@@ -20,7 +20,7 @@ double inStep (std::complex<double> z, std::complex<double> reference)
 
 double db (double ratio) { return 20.0 * std::log10 (std::max (ratio, 1e-6)); }
 
-/** One coil of a pickup that sounds alone of its pickup. */
+/** A coil that is the only one of its pickup to be heard. */
 struct KeptSettings
 {
     std::string pickup, coil;

@@ -92,7 +92,7 @@ std::complex<double> heardHum (const GuitarResponse& response, double hz, double
             loudest = here;
     }
     const std::complex<double> together = h.sum();
-    // In step with what is left, or with the loudest coil where nothing is.
+    // In phase with what is left, or with the loudest coil where nothing is left.
     const auto like = std::abs (together) > 1e-6 * std::abs (loudest) ? together : loudest;
     return std::polar (facing * std::sqrt (std::norm (together) + apart), std::arg (like));
 }

@@ -35,7 +35,7 @@ std::vector<std::pair<std::string, double>> sharesOf (const GuitarResponse& resp
     return shares;
 }
 
-/** The most that treble is lifted over the middle, in whole dB: less than that decides nothing. */
+/** The largest boost of treble re 500 Hz, rounded to whole dB so that smaller differences decide nothing. */
 int lift (const GuitarResponse& recorded, const GuitarResponse& option)
 {
     const TransferFunction transfer (recorded, option);

@@ -32,7 +32,7 @@ double dropDb (const CircuitConfig& config, Setting setting, const std::string& 
     return open <= -300.0 ? 0.0 : powerDb (config, setting, 500.0) - open;
 }
 
-/** Whether the coils come through otherwise with the knob at 0: in a middle position their sum may even rise. */
+/** Whether turning the knob to 0 changes any coil's share of what is heard: in a middle position their sum may even rise. */
 bool isHeard (const CircuitConfig& config, const Setting& setting, const std::string& knob)
 {
     CircuitConfig turned = config;

@@ -21,13 +21,13 @@ struct Closer
 };
 using File = std::unique_ptr<SNDFILE, Closer>;
 
-/** Samples to 24-bit, least byte first, rounded to the nearest step and held at full scale. They are numbers: put() has looked. */
+/** Samples to 24-bit, least byte first, rounded to the nearest step and clipped at full scale. All must be finite. */
 void pack24 (const float* samples, size_t count, unsigned char* bytes)
 {
     constexpr float steps = 0x1.0p23f;
     for (size_t i = 0; i < count; ++i)
     {
-        // Without branches: which way a sample falls is nothing a processor could guess.
+        // Without branches: a sample's sign cannot be predicted.
         const float held = std::max (-steps, std::min (samples[i] * steps, steps - 1.0f));
         const auto value = static_cast<int32_t> (held + std::copysign (0.5f, held));
         bytes[3 * i] = static_cast<unsigned char> (value);
@@ -62,7 +62,7 @@ struct TakeWriter::Impl
     std::vector<float> interleaved;
     std::vector<unsigned char> packed;
 
-    /** A sum that is no number has one in it that is none. */
+    /** Whether all are finite: one that is not makes their sum so. */
     static bool areFinite (const float* samples, size_t count)
     {
         float sum = 0.0f;

@@ -30,7 +30,7 @@ struct TakeReader::Impl
                          + " samples and " + std::to_string (total) + " could be read; copy or export it again");
     }
 
-    /** Floats may hold what is no sound. */
+    /** A file of floats may hold NaN, infinity or absurd levels. */
     void checkSamples (sf_count_t frames) const
     {
         for (sf_count_t i = 0; i < frames * info.channels; ++i)
@@ -86,7 +86,7 @@ int64_t TakeReader::bytes() const
     return error ? 0 : size;
 }
 
-/** By blocks and not by the header's count: a crafted count must not make us ask for the memory. */
+/** Grows with what is read, not by the header's count: a forged count must not make it ask for the memory. */
 bool TakeReader::read (Channels& block, size_t most)
 {
     Impl& d = *impl;
