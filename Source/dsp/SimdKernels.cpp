@@ -165,9 +165,9 @@ double sumOfSquares (const double* values, std::size_t groups)
     return sumOfLanes (sums);
 }
 
-/** Of some columns at once, so that the mirror is read once for all of them. */
+/** Of some columns at once, so that the reflector is read once for all of them. */
 template <std::size_t together>
-HWY_INLINE void reflectTogether (const double* mirror, double scale, double* first, std::size_t stride, std::size_t groups)
+HWY_INLINE void reflectTogether (const double* reflector, double scale, double* first, std::size_t stride, std::size_t groups)
 {
     Register sums[together][registers];
     for (auto& sum : sums)
@@ -176,7 +176,7 @@ HWY_INLINE void reflectTogether (const double* mirror, double scale, double* fir
         for (std::size_t r = 0; r < registers; ++r)
         {
             const std::size_t at = g * lanes + r * inRegister;
-            const auto m = hn::LoadU (tag, mirror + at);
+            const auto m = hn::LoadU (tag, reflector + at);
             for (std::size_t c = 0; c < together; ++c)
                 sums[c][r] = sums[c][r] + m * hn::LoadU (tag, first + c * stride + at);
         }
@@ -185,7 +185,7 @@ HWY_INLINE void reflectTogether (const double* mirror, double scale, double* fir
         shares[c] = hn::Set (tag, scale * sumOfLanes (sums[c]));
     for (std::size_t at = 0; at < groups * lanes; at += inRegister)
     {
-        const auto m = hn::LoadU (tag, mirror + at);
+        const auto m = hn::LoadU (tag, reflector + at);
         for (std::size_t c = 0; c < together; ++c)
         {
             double* place = first + c * stride + at;
@@ -194,12 +194,12 @@ HWY_INLINE void reflectTogether (const double* mirror, double scale, double* fir
     }
 }
 
-void reflectColumns (const double* mirror, double scale, double* first, std::size_t stride, int columns, std::size_t groups)
+void reflectColumns (const double* reflector, double scale, double* first, std::size_t stride, int columns, std::size_t groups)
 {
     for (; columns >= 2; columns -= 2, first += 2 * stride)
-        reflectTogether<2> (mirror, scale, first, stride, groups);
+        reflectTogether<2> (reflector, scale, first, stride, groups);
     if (columns == 1)
-        reflectTogether<1> (mirror, scale, first, stride, groups);
+        reflectTogether<1> (reflector, scale, first, stride, groups);
 }
 }
 HWY_AFTER_NAMESPACE();
@@ -255,9 +255,9 @@ void run (const ResonatorBank& bank, const double* in, double* out, int frames)
 
 double sumOfSquares (const double* values, std::size_t groups) { return HWY_DYNAMIC_DISPATCH (sumOfSquares) (values, groups); }
 
-void reflectColumns (const double* mirror, double scale, double* first, std::size_t stride, int columns, std::size_t groups)
+void reflectColumns (const double* reflector, double scale, double* first, std::size_t stride, int columns, std::size_t groups)
 {
-    HWY_DYNAMIC_DISPATCH (reflectColumns) (mirror, scale, first, stride, columns, groups);
+    HWY_DYNAMIC_DISPATCH (reflectColumns) (reflector, scale, first, stride, columns, groups);
 }
 }
 #endif

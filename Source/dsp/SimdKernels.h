@@ -12,7 +12,7 @@ constexpr int lanes = 4; ///< doubles worked on at a time, whatever the register
 
 /** A stage of a Fourier transform over n values whose pairs lie len apart: w holds len twiddle factors. */
 void decimateInFrequency (double* re, double* im, const double* wRe, const double* wIm, int n, int len);
-/** Its mirror: decimation in time with the angles turned back. */
+/** A stage of the inverse transform, not divided by the length: decimation in time with conjugate twiddle factors. */
 void decimateInTime (double* re, double* im, const double* wRe, const double* wIm, int n, int len);
 
 /** sum += a b, complex. */

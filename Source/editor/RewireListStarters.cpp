@@ -165,8 +165,9 @@ juce::String RewireList::starterInWords() const
     auto text = "Starter set: " + words::from (starters[static_cast<size_t> (chosenStarter)].name) + ". ";
     for (const auto& option : offered.options)
         text << words::from (option.name) << ". ";
-    for (const auto& [name, why] : offered.refused)
-        text << "Left out: " << words::from (name) << ", " << words::from (why) << ". ";
+    for (const auto& [candidate, why] : offered.refused)
+        text << "Left out: " << words::from (wording::candidateName (candidate)) << ", "
+             << words::from (wording::offerRefusal (why)) << ". ";
     return text;
 }
 }
