@@ -324,6 +324,17 @@ std::optional<Reporter::Piece> Reporter::nextPiece (const Snapshot& snapshot) co
     return next;
 }
 
+std::shared_ptr<Report> Reporter::silentReport (OptionId id)
+{
+    auto report = std::make_shared<Report>();
+    report->option = id;
+    report->silent = report->figures.silent = report->complete = true;
+    report->curve.hz = curveHz();
+    report->curve.changeDb.assign (report->curve.hz.size(), silentDb);
+    report->curve.circuitDb = report->curve.changeDb;
+    return report;
+}
+
 bool Reporter::doNext (const Cancellation& stop)
 {
     const auto snapshot = shared.snapshot();
@@ -339,17 +350,14 @@ bool Reporter::doNext (const Cancellation& stop)
     std::shared_ptr<Report> report;
     try
     {
-        report = compute (*snapshot, piece->option, piece->complete, isUnwanted);
+        // No guitar yet, as before the first job and where no presets are installed: nothing to compute, and no fault.
+        report = snapshot->job->guitar.harness.parts().empty() ? silentReport (piece->option)
+                                                               : compute (*snapshot, piece->option, piece->complete, isUnwanted);
     }
     catch (const std::exception& thrown)
     {
-        report = std::make_shared<Report>();
-        report->option = piece->option;
+        report = silentReport (piece->option);
         report->fault = nameOf (piece->option) + " cannot be computed: " + thrown.what();
-        report->silent = report->figures.silent = report->complete = true;
-        report->curve.hz = curveHz();
-        report->curve.changeDb.assign (report->curve.hz.size(), silentDb);
-        report->curve.circuitDb = report->curve.changeDb;
         logFault (report->fault);
     }
     shared.put (std::move (report), piece->origin);

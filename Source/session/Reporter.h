@@ -68,6 +68,7 @@ private:
 
     bool turn (const Cancellation& stop);
     bool doSweep (const Cancellation& stop);
+    static std::shared_ptr<Report> silentReport (OptionId);
     bool doNext (const Cancellation& stop);
     uint32_t sweepSetting (const Wanted&, const Snapshot&) const;
     bool isSweepWanted (const Snapshot&) const;
