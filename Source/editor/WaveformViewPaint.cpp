@@ -15,6 +15,8 @@ juce::String WaveformView::takeName() const
                                        : juce::String();
 }
 
+bool WaveformView::isLive() const { return ui.session.transport.source() == Source::host && ! ui.inHost; }
+
 bool WaveformView::isMissing() const
 {
     const auto take = static_cast<size_t> (juce::jmax (0, ui.session.takes.playing()));
