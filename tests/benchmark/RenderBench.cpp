@@ -69,7 +69,7 @@ void benchRendering()
     all.matched = true;
     all.humDb = -20.0;
     all.hissDb = 30.0;
-    all.after.sound = OutputSound::amplifier;
+    all.outputChain.sound = OutputSound::amplifier;
 
     std::printf ("\nRendering mono takes at 48 kHz file to file, 24-bit, designs counted (bars: 2,000 x real time an option, 10 "
                  "minutes and 8 options in 2.5 s):\n");
