@@ -56,7 +56,8 @@ TEST_CASE ("Positions say which pickups are heard, and what sets two of the same
 
     // Between middle and bridge the humbucker is split by the blade.
     bool split = false;
-    for (const auto& use : usesOf ("humbucker-single-single").at ("blade").positions)
+    const auto blade = usesOf ("humbucker-single-single").at ("blade").positions;
+    for (const auto& use : blade)
         for (const auto& on : use.heard)
             split = split || on.coils == std::vector<std::string> { "north" };
     CHECK (split);
